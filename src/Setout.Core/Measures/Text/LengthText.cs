@@ -1,0 +1,237 @@
+// Over 200 lines: one grammar, read from top to bottom (docs/lengths.md has it as a table).
+namespace Setout.Core.Measures.Text;
+
+/// <summary>
+/// Reads lengths in any usual form: <c>23 1/4</c>, <c>23-1/4"</c>, <c>1' 11 1/4"</c>, <c>23.25in</c>, <c>590mm</c>, and sums such as
+/// <c>96/3 - 3/4</c>. A bare number is in the unit given. Two possible readings are a fault that names both. Nothing is rounded.
+/// </summary>
+public static class LengthText
+{
+    /// <summary>The longest text that is looked at.</summary>
+    public const int LongestText = 200;
+
+    private const int DeepestBracket = 16;
+
+    /// <summary>Reads a text.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="bare">The unit of a number that names none.</param>
+    public static ParseResult<ExactLength> Parse(string text, LengthUnit bare)
+    {
+        if (text.Length > LongestText)
+            return ParseResult<ExactLength>.Failed("length.too-long", LongestText, $"A length of more than {LongestText} signs is not read.", "Shorten it.");
+        ParseResult<List<ScannedToken>> tokens = LengthScanner.Scan(text);
+        if (!tokens.IsRead) return ParseResult<ExactLength>.Failed(tokens.Fault!);
+        try
+        {
+            var reader = new Reader(text, tokens.Value, bare);
+            return ParseResult<ExactLength>.Of(reader.Whole());
+        }
+        catch (Refused refused)
+        {
+            return ParseResult<ExactLength>.Failed(refused.Fault);
+        }
+    }
+
+    private sealed class Refused(TextFault fault) : Exception(fault.Words)
+    {
+        public TextFault Fault { get; } = fault;
+    }
+
+    /// <summary>A value on the way: a pure number until a unit makes it a length.</summary>
+    private readonly record struct Term(Rational Value, bool IsLength, int Position);
+
+    private sealed class Reader(string text, List<ScannedToken> tokens, LengthUnit bare)
+    {
+        private int _next;
+        private int _depth;
+
+        private ScannedToken Peek => tokens[_next];
+
+        private ScannedToken Ahead(int n) => tokens[Math.Min(_next + n, tokens.Count - 1)];
+
+        private ScannedToken Take() => tokens[_next++];
+
+        public ExactLength Whole()
+        {
+            if (Peek.Kind == LengthToken.End) throw Fault("length.empty", 0, "There is no length here.", "Write one, such as 23 1/4.");
+            Term sum = Sum();
+            if (Peek.Kind != LengthToken.End)
+                throw Fault("length.left-over", Peek.Position, $"'{text[Peek.Position..].Trim()}' is left over.", "Write one length, or join two by + or -.");
+            return ExactLength.FromTicks(AsLength(sum));
+        }
+
+        private Rational AsLength(Term term) => term.IsLength ? term.Value : term.Value * BareTicks;
+
+        private Rational BareTicks => bare == LengthUnit.Inch ? Length.TicksPerInch : Length.TicksPerMillimetre;
+
+        private Term Sum()
+        {
+            Term left = Product();
+            while (Peek.Kind is LengthToken.Plus or LengthToken.Minus)
+            {
+                ScannedToken op = Take();
+                Term right = Product();
+                // 3' - 2 reads the bare 2 in the piece's unit, so a sum with a length is a length.
+                bool isLength = left.IsLength || right.IsLength;
+                Rational a = isLength ? AsLength(left) : left.Value, b = isLength ? AsLength(right) : right.Value;
+                left = new(op.Kind == LengthToken.Plus ? a + b : a - b, isLength, left.Position);
+            }
+            return left;
+        }
+
+        private Term Product()
+        {
+            Term left = Signed();
+            while (Peek.Kind is LengthToken.Times or LengthToken.Divide or LengthToken.Slash)
+            {
+                ScannedToken op = Take();
+                Term right = Signed();
+                if (op.Kind == LengthToken.Times)
+                {
+                    if (left.IsLength && right.IsLength)
+                        throw Fault("length.area", op.Position, "A length times a length is an area.", "Multiply by a plain number.");
+                    left = new(left.Value * right.Value, left.IsLength || right.IsLength, left.Position);
+                }
+                else
+                {
+                    if (right.IsLength)
+                        throw Fault("length.ratio", op.Position, "Dividing by a length does not give a length.", "Divide by a plain number.");
+                    if (right.Value.Sign == 0)
+                        throw Fault("length.zero-division", right.Position, "Division by nothing.", "Divide by another number.");
+                    left = new(left.Value / right.Value, left.IsLength, left.Position);
+                }
+            }
+            return left;
+        }
+
+        private Term Signed()
+        {
+            if (Peek.Kind is LengthToken.Minus or LengthToken.Plus)
+            {
+                ScannedToken sign = Take();
+                if (Peek.Kind is LengthToken.Minus or LengthToken.Plus)
+                    throw Fault("length.two-signs", Peek.Position, "Two signs in a row.", "Use one.");
+                Term term = Signed();
+                return sign.Kind == LengthToken.Minus ? term with { Value = -term.Value } : term;
+            }
+            if (Peek.Kind == LengthToken.Open)
+            {
+                ScannedToken open = Take();
+                if (++_depth > DeepestBracket) throw Fault("length.too-deep", open.Position, "Too many brackets inside each other.", "Write a simpler sum.");
+                Term inner = Sum();
+                if (Peek.Kind != LengthToken.Close) throw Fault("length.open-bracket", open.Position, "This bracket is not closed.", "Add the closing bracket.");
+                Take();
+                _depth--;
+                return inner;
+            }
+            return Measure();
+        }
+
+        /// <summary>A number with its unit; feet may be followed by inches.</summary>
+        private Term Measure()
+        {
+            int at = Peek.Position;
+            Rational number = Mixed();
+            switch (Peek.Kind)
+            {
+                case LengthToken.Inch:
+                    Take();
+                    return new(number * Length.TicksPerInch, true, at);
+                case LengthToken.Metric:
+                    return new(number * Take().Value * Length.TicksPerMillimetre, true, at);
+                case LengthToken.Foot:
+                    Take();
+                    return new((number * 12 * Length.TicksPerInch) + InchesAfterFeet(at), true, at);
+                default:
+                    return new(number, false, at);
+            }
+        }
+
+        /// <summary>The inches of <c>1' 11 1/4"</c> or <c>1'-11 1/4"</c>, in ticks; zero when none follow.</summary>
+        private Rational InchesAfterFeet(int at)
+        {
+            bool hyphen = Peek.Kind == LengthToken.Minus && Ahead(1).Kind is LengthToken.Number or LengthToken.VulgarFraction;
+            if (Peek.Kind is not (LengthToken.Number or LengthToken.VulgarFraction) && !hyphen) return 0;
+            int mark = _next;
+            if (hyphen)
+            {
+                ScannedToken minus = Take();
+                bool tight = !minus.SpaceBefore && !Peek.SpaceBefore;
+                Rational inches = Mixed();
+                if (Peek.Kind is LengthToken.Metric or LengthToken.Foot) { _next = mark; return 0; }
+                if (!tight)
+                {
+                    string feet = text[at..minus.Position].Trim(), rest = text[(minus.Position + 1)..Peek.Position].Trim();
+                    throw Fault("length.two-readings", minus.Position,
+                        $"'{text.Trim()}' could be {feet} {rest}\" (feet and inches) or {feet} less {rest}\".",
+                        $"Write {feet} {rest}\" or {feet} - ({rest}\").");
+                }
+                if (Peek.Kind == LengthToken.Inch) Take();
+                return inches * Length.TicksPerInch;
+            }
+            Rational plain = Mixed();
+            if (Peek.Kind is LengthToken.Metric or LengthToken.Foot)
+                throw Fault("length.left-over", tokens[mark].Position, "After feet only inches can follow.", "Join other lengths by + or -.");
+            if (Peek.Kind == LengthToken.Inch) Take();
+            return plain * Length.TicksPerInch;
+        }
+
+        /// <summary>A whole number, a decimal, a fraction, or a whole number with a fraction.</summary>
+        private Rational Mixed()
+        {
+            ScannedToken first = Take();
+            if (first.Kind == LengthToken.VulgarFraction) return first.Value;
+            if (first.Kind != LengthToken.Number)
+                throw Fault("length.number-wanted", first.Position, first.Kind == LengthToken.End ? "A number is missing at the end." : "A number is wanted here.", "Write a number, such as 3/4.");
+            if (!first.IsWholeNumber) return first.Value;
+            if (Peek.Kind == LengthToken.VulgarFraction) return first.Value + Take().Value;
+            if (IsFractionAt(0) && Peek.SpaceBefore) return first.Value + ProperFraction();
+            if (IsFractionAt(0)) return first.Value + ProperFraction();
+            if (Peek.Kind == LengthToken.Slash && Ahead(1) is { Kind: LengthToken.Number, IsWholeNumber: true })
+            {
+                Take();
+                ScannedToken below = Take();
+                if (below.Value.Sign == 0) throw Fault("length.zero-division", below.Position, "Division by nothing.", "Divide by another number.");
+                return first.Value / below.Value;
+            }
+            if (Peek.Kind == LengthToken.Minus && IsFractionAt(1)) return HyphenJoined(first);
+            return first.Value;
+        }
+
+        private bool IsFractionAt(int n) =>
+            Ahead(n) is { Kind: LengthToken.Number, IsWholeNumber: true } && Ahead(n + 1).Kind == LengthToken.Slash
+            && Ahead(n + 2) is { Kind: LengthToken.Number, IsWholeNumber: true };
+
+        private Rational ProperFraction()
+        {
+            ScannedToken above = Take();
+            Take();
+            ScannedToken below = Take();
+            if (below.Value.Sign == 0) throw Fault("length.zero-division", below.Position, "Division by nothing.", "Divide by another number.");
+            if (above.Value >= below.Value)
+                throw Fault("length.improper", above.Position, $"{above.Value}/{below.Value} after a whole number is not less than one.", "Write the fraction less than one, or join by +.");
+            return above.Value / below.Value;
+        }
+
+        /// <summary>
+        /// <c>23-1/4"</c> is 23 1/4 in the trade, <c>23 - 1/4</c> is a difference; anything between could be either.
+        /// </summary>
+        private Rational HyphenJoined(ScannedToken whole)
+        {
+            ScannedToken minus = Peek, above = Ahead(1), below = Ahead(3), after = Ahead(4);
+            if (minus.SpaceBefore && above.SpaceBefore) return whole.Value;
+            if (above.Value >= below.Value) return whole.Value;
+            if (!minus.SpaceBefore && !above.SpaceBefore && after.Kind == LengthToken.Inch)
+            {
+                Take();
+                return whole.Value + ProperFraction();
+            }
+            string fraction = $"{above.Value}/{below.Value}";
+            throw Fault("length.two-readings", minus.Position,
+                $"'{text[whole.Position..after.Position].Trim()}' could be {whole.Value} {fraction} or {whole.Value} less {fraction}.",
+                $"Write {whole.Value} {fraction} or {whole.Value} - {fraction} (with blanks on both sides).");
+        }
+
+        private static Refused Fault(string code, int position, string words, string remedy) => new(new(code, position, words, remedy));
+    }
+}
