@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Workings;
+
+namespace Setout.Core.Pieces;
+
+/// <summary>Whether parts must keep the direction of the grain.</summary>
+public enum Grain
+{
+    /// <summary>Length runs along the grain.</summary>
+    Keep,
+
+    /// <summary>Parts may be turned.</summary>
+    Free,
+}
+
+/// <summary>A size that can be bought or is in hand.</summary>
+/// <param name="Along">Along the grain; the length of a board.</param>
+/// <param name="Across">Across the grain; null for boards.</param>
+/// <param name="Price">For one; null when not known.</param>
+/// <param name="InHand">How many the shop has already; null for what has to be bought.</param>
+/// <param name="Name">The shop's own name for it, such as a number chalked on an offcut; empty for none.</param>
+/// <param name="Trim">What to true off each edge first; null for the shop's habit.</param>
+public sealed record StockSize(Length Along, Length? Across, Money? Price, int? InHand, string Name, Length? Trim);
+
+/// <summary>Wood that parts are made of.</summary>
+/// <param name="Name">The piece's own name for it, such as <c>carcase</c>; also its key.</param>
+/// <param name="Sizes">Sizes the piece file itself offers; the shop file may add to them.</param>
+/// <param name="Place">Where it stands.</param>
+public abstract record Material(string Name, ImmutableArray<StockSize> Sizes, Place Place);
+
+/// <summary>Sheet goods.</summary>
+/// <param name="Kind">Such as <c>hardwood plywood</c>; one of the known kinds unless <paramref name="Thickness"/> is given.</param>
+/// <param name="Label">What the trade calls it, such as <c>3/4</c>; empty when the thickness is given.</param>
+/// <param name="Thickness">The thickness given in the piece file, if any.</param>
+/// <param name="Grain">Whether its parts keep the grain.</param>
+public sealed record Panel(
+    string Name, string Kind, string Label, Given? Thickness, Grain Grain, ImmutableArray<StockSize> Sizes, Place Place)
+    : Material(Name, Sizes, Place);
+
+/// <summary>Sticks of one section, cut to length only.</summary>
+/// <param name="Nominal">The name in the yard, such as <c>2x4</c>; empty when the section is given.</param>
+/// <param name="Thickness">The smaller size of the section, if given.</param>
+/// <param name="Width">The larger size of the section, if given.</param>
+/// <param name="Kind">The wood, in words, such as <c>construction lumber</c>.</param>
+public sealed record Stick(
+    string Name, string Nominal, Given? Thickness, Given? Width, string Kind, ImmutableArray<StockSize> Sizes, Place Place)
+    : Material(Name, Sizes, Place);

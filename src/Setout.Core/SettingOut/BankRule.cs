@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>
+/// A bank of drawers in an opening: false fronts over it with even gaps, closing exactly; behind each front a box on side-mounted slides.
+/// </summary>
+internal static class BankRule
+{
+    public static void Write(Book book, Space space, DrawerBank bank)
+    {
+        if (!book.Piece.DrawerKinds.TryGetValue(bank.Like.Text, out DrawerKind? kind))
+        {
+            book.Note("drawer.unknown-kind", Severity.Stop, space.Owner, $"There is no kind of drawer '{bank.Like.Text}'.",
+                $"Name one of: {string.Join(", ", book.Piece.DrawerKinds.Keys.Order(StringComparer.Ordinal))}.", bank.Like.Place);
+            return;
+        }
+        if (book.PanelOf(kind.Front, space.Owner) is not { } front) return;
+        TradeRule gapRule = TradeRules.Get(book.Piece.Unit == Measures.Text.LengthUnit.Inch ? "RV1" : "RV2");
+        QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap between fronts",
+            kind.Gap?.Stated ?? new Stated(gapRule.Length, new(OriginKind.Rule, "usual gap between false fronts", gapRule.Cited)));
+        QuantityKey left = Overlay(book, space, kind, space.Edges.Left, gap, "left"), right = Overlay(book, space, kind, space.Edges.Right, gap, "right");
+        QuantityKey top = Overlay(book, space, kind, space.Edges.Top, gap, "top"), bottom = Overlay(book, space, kind, space.Edges.Bottom, gap, "bottom");
+
+        QuantityKey cover = book.Define(space.Prefix, "cover-height", $"{space.Name}, height the fronts cover",
+            new Sum(Term.From("clear height", 1, space.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
+        int count = bank.Drawers.Length;
+        ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
+        ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
+        if (Sharing.Share(book, $"{space.Name}, fronts and gaps in the height", cover, gaps, sharers, restIsCut: true) is not { } heights) return;
+        Sum across = new(Term.From("clear width", 1, space.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
+
+        ExactLength gapValue = book.Value(gap), x = space.X - book.Value(left);
+        ExactLength down = space.Z + book.Value(space.Height) + book.Value(top);
+        for (int i = 0; i < count; i++)
+        {
+            Drawer drawer = bank.Drawers[i];
+            PartSize width = book.DefineSize(drawer.Key, "front.width", $"drawer {drawer.Key}, front width", across, PartRole.FalseFront);
+            ExactLength high = book.Value(heights[i].AsCut), wide = book.Value(width.AsCut), thick = book.Value(Book.ThicknessOf(front.Name));
+            down -= high;
+            // The figure of a front runs across, as its width is cut along the grain.
+            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place));
+            book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0));
+
+            Sum slot = new([
+                Term.From("front, as cut", 1, heights[i].AsCut),
+                .. i == 0 ? [Term.From("over the top", -1, top)] : ImmutableArray<Term>.Empty,
+                .. i == count - 1 ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
+            ]);
+            QuantityKey slotKey = book.Define(drawer.Key, "slot", $"drawer {drawer.Key}, height behind its front within the opening", slot);
+            ExactLength slotZ = i == count - 1 ? down + book.Value(bottom) : down;
+            BoxRule.Write(book, space, kind, drawer, slotKey, slotZ);
+            down -= gapValue;
+        }
+        book.Steps.Add(new($"Fix the false fronts of {space.Name} from the bottom up: rest each on spacers of {book.Say(gapValue)}, level it, clamp it to its box, then screw it from inside.",
+            [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, ""));
+    }
+
+    private static QuantityKey Overlay(Book book, Space space, DrawerKind kind, Edge edge, QuantityKey gap, string side)
+    {
+        string name = $"{space.Name}, fronts over the {side}";
+        string what = $"overlay-{side}";
+        TradeRule reveal = TradeRules.Get("RV3"), onFrame = TradeRules.Get("OV1");
+        if (kind.Overlay is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
+        return edge.Kind switch
+        {
+            EdgeKind.CaseOutside => book.Define(space.Prefix, what, name, new Sum(Term.From("edge of the case", 1, edge.Member),
+                Term.From("reveal kept", -1, reveal.Length, new(OriginKind.Rule, "full overlay", reveal.Cited)))),
+            EdgeKind.Shared => book.Define(space.Prefix, what, name, new Sum([Term.From("shared edge", 1, edge.Member), Term.From("gap", -1, gap)], Rational.Of(1, 2))),
+            _ => book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("over post or rail", 1, onFrame.Length, new(OriginKind.Rule, "overlay on a frame", onFrame.Cited)))),
+        };
+    }
+
+    private static Sum WithPanel(Edge edge, Term over) =>
+        edge.Beside is { } panel ? new(Term.From("edge of the slide panel", 1, panel), over) : new(over);
+}

@@ -1,0 +1,162 @@
+// Over 200 lines would hide it: every rule writes here, so this is the one list of what a rule may say.
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>
+/// What the rules of setting out write into: quantities first, then parts, joints, hardware. It can be asked for the value of what
+/// stands in it already, which is how choices are made before the arithmetic that follows from them. Dies at <see cref="Finish"/>.
+/// </summary>
+internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins)
+{
+    private readonly Evaluation _evaluation = new(pins);
+
+    public Piece Piece { get; } = piece;
+    public Grid Grid { get; } = grid;
+    public LengthFormat Format { get; } = LengthFormat.For(piece.Unit);
+    public List<Part> Parts { get; } = [];
+    public List<Joint> Joints { get; } = [];
+    public List<HardwareItem> Hardware { get; } = [];
+    public List<Machining> Machinings { get; } = [];
+    public List<Choice> Choices { get; } = [];
+    public List<ClosedChain> Chains { get; } = [];
+    public List<Gap> Gaps { get; } = [];
+    public List<AssemblyStep> Steps { get; } = [];
+    public List<SetOpening> Openings { get; } = [];
+    public List<SetDimension> Dimensions { get; } = [];
+    public List<Finding> Findings { get; } = [];
+
+    /// <summary>Writes a quantity and gives its key back.</summary>
+    public QuantityKey Define(string owner, string what, string name, Working working, Combining combining = Combining.Mean)
+    {
+        QuantityKey key = QuantityKey.Of(owner, what);
+        _evaluation.Define(new(key, name, working, combining));
+        return key;
+    }
+
+    /// <summary>A quantity that is the same as another until it is read.</summary>
+    public QuantityKey DefineSame(string owner, string what, string name, string termWords, QuantityKey of, Combining combining = Combining.Mean) =>
+        Define(owner, what, name, new Sum(Term.From(termWords, 1, of)), combining);
+
+    /// <summary>A size that is cut: its exact working, the figure to cut and the figure as cut.</summary>
+    public PartSize DefineSize(string owner, string what, string name, Working exact, PartRole role) =>
+        DefineSize(owner, what, name, exact, RoundingFor.Role(role), RoundingFor.Reason(role));
+
+    /// <summary>A size that is cut, with its safe direction.</summary>
+    public PartSize DefineSize(string owner, string what, string name, Working exact, Rounding rounding, string why)
+    {
+        QuantityKey key = Define(owner, what, name, exact);
+        _evaluation.Define(new(key.ToCut, $"{name}, to cut", new ToCut(key, Grid, rounding, why)));
+        _evaluation.Define(new(key.AsCut, $"{name}, as cut", new Sum(Term.From("to cut", 1, key.ToCut))));
+        return new(key, key.ToCut, key.AsCut);
+    }
+
+    /// <summary>A size that is not cut, such as the section of a stick: the three figures are one.</summary>
+    public static PartSize Uncut(QuantityKey key) => new(key, key, key);
+
+    /// <summary>The value of a quantity; zero where it could not be worked out (a finding says so already).</summary>
+    public ExactLength Value(QuantityKey key) => _evaluation.Work(key)?.Value ?? ExactLength.Zero;
+
+    /// <summary>Whether a quantity has been written.</summary>
+    public bool Knows(QuantityKey key) => _evaluation.Knows(key);
+
+    /// <summary>A length in words, in the piece's unit.</summary>
+    public string Say(ExactLength length) => Format.Text(length);
+
+    /// <summary>Notes a finding.</summary>
+    public void Note(string code, Severity severity, string key, string words, string remedy, Place place = default) =>
+        Findings.Add(new(code, severity, key, words, remedy, place));
+
+    /// <summary>The thickness of a material, defined once by <see cref="MaterialRule"/>.</summary>
+    public static QuantityKey ThicknessOf(string material) => QuantityKey.Of(material, "thickness");
+
+    /// <summary>The greater size of a stick's section.</summary>
+    public static QuantityKey SectionWidthOf(string material) => QuantityKey.Of(material, "width");
+
+    /// <summary>The panel of a name, or null with a finding.</summary>
+    public Panel? PanelOf(Named name, string user)
+    {
+        if (Piece.Materials.GetValueOrDefault(name.Text) is Panel panel) return panel;
+        Note("material.not-a-panel", Severity.Stop, user, $"{user} wants sheet goods, but '{name.Text}' is {Describe(name)}.",
+            $"Name one of the panels: {Listed(Piece.Materials.Values.OfType<Panel>().Select(m => m.Name))}.", name.Place);
+        return null;
+    }
+
+    /// <summary>The stick of a name, or null with a finding.</summary>
+    public Stick? StickOf(Named name, string user)
+    {
+        if (Piece.Materials.GetValueOrDefault(name.Text) is Stick stick) return stick;
+        Note("material.not-a-stick", Severity.Stop, user, $"{user} wants sticks, but '{name.Text}' is {Describe(name)}.",
+            $"Name one of the sticks: {Listed(Piece.Materials.Values.OfType<Stick>().Select(m => m.Name))}.", name.Place);
+        return null;
+    }
+
+    /// <summary>Adds a part.</summary>
+    public void Add(Part part) => Parts.Add(part);
+
+    /// <summary>Closes the book.</summary>
+    public SetPiece Finish()
+    {
+        WorkedPiece worked = _evaluation.Finish();
+        CheckSizes(worked);
+        foreach (ClosedChain chain in Chains)
+        {
+            if (chain.Misfit(worked) is not { Sign: not 0 } misfit) continue;
+            string way = misfit.Sign > 0 ? "longer than" : "short of";
+            Note("chain.open", Severity.Warn, chain.Whole.Owner, $"{chain.Name}: the parts are {Say(misfit.Abs())} {way} the whole.",
+                $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
+        }
+        return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
+            [.. Steps], [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+    }
+
+    private void CheckSizes(WorkedPiece worked)
+    {
+        foreach (Part part in Parts)
+        {
+            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
+            {
+                if (!worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Value.Sign > 0) continue;
+                // What is too wide or too tall has its own finding; a size below nothing is only its echo.
+                if (Findings.Any(f => f.Severity == Severity.Stop && part.Key.StartsWith(f.Key, StringComparison.Ordinal) && f.Key.Length > 0)) continue;
+                Note("part.no-size", Severity.Stop, part.Key, $"The {word} of {part.Name} comes out at {Say(cut.Value)}.",
+                    $"Look at its working: setout why FILE {size.Exact}.", part.Place);
+            }
+        }
+    }
+
+    private string Describe(Named name) => Piece.Materials.GetValueOrDefault(name.Text) switch
+    {
+        Panel => "sheet goods",
+        Stick => "a stick",
+        _ => "not among the materials",
+    };
+
+    private static string Listed(IEnumerable<string> names)
+    {
+        string list = string.Join(", ", names.Order(StringComparer.Ordinal));
+        return list.Length == 0 ? "there are none yet" : list;
+    }
+}
+
+/// <summary>Which way each kind of part is rounded, once for all.</summary>
+internal static class RoundingFor
+{
+    public static Rounding Role(PartRole role) => role switch
+    {
+        PartRole.Shelf or PartRole.SlidePanel or PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom => Rounding.Down,
+        PartRole.Back => Rounding.Up,
+        _ => Rounding.Nearest,
+    };
+
+    public static string Reason(PartRole role) => Role(role) switch
+    {
+        Rounding.Down => "down: it must go inside",
+        Rounding.Up => "up: it must cover",
+        _ => "to the nearest step",
+    };
+}

@@ -1,0 +1,191 @@
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>
+/// A drawer box on side-mounted slides of the 1/2 in class: ends between the sides with pocket screws, bottom grooved all round.
+/// Every figure names the rule it comes from.
+/// </summary>
+internal static class BoxRule
+{
+    public static void Write(Book book, Space space, DrawerKind kind, Drawer drawer, QuantityKey slot, ExactLength slotZ)
+    {
+        string key = drawer.Key, name = $"drawer {key}";
+        if (book.PanelOf(kind.Sides, key) is not { } sides || book.PanelOf(kind.Bottom, key) is not { } bottom) return;
+        QuantityKey ts = Book.ThicknessOf(sides.Name), tb = Book.ThicknessOf(bottom.Name);
+        if (PickSlide(book, space, kind, drawer) is not { } slide) return;
+
+        TradeRule space1 = TradeRules.Get("SS1"), tolerance = TradeRules.Get("SS2"), lower = TradeRules.Get("SS8");
+        // The window is 0 to +1/32 in a side; the middle of it is half of that on each of two sides.
+        Term play = kind.Play is { } given
+            ? Term.From("play kept", -1, given.Value, Origin.Given(given.Place))
+            : Term.From("play kept", -1, tolerance.Length, new(OriginKind.Rule, "the middle of 0 to 1/32 in a side, two sides", tolerance.Cited));
+        Origin slides = new(OriginKind.Rule, "side-mounted, 1/2 in class", space1.Cited);
+        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum(
+            Term.From("opening, clear width", 1, space.Width), Term.From("slide, left and right", -2, space1.Length, slides), play));
+        PartSize length = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("slide", 1, slide)), PartRole.BoxSide);
+        Working heightWorking = drawer.BoxHeight?.Stated ?? (Working)new Sum(Term.From("height behind the front", 1, slot),
+            Term.From("room above and below", -1, lower.Length, new(OriginKind.Rule, "at least", lower.Cited)));
+        PartSize height = book.DefineSize(key, "side.width", $"{name} side, height", heightWorking, PartRole.BoxSide);
+        PartSize end = book.DefineSize(key, "end.length", $"{name} end, length", new Sum(Term.From("box width", 1, width), Term.From("sides", -2, ts)), PartRole.BoxEnd);
+        PartSize endHeight = book.DefineSize(key, "end.width", $"{name} end, height", new Sum(Term.From("side height, to cut", 1, height.ToCut)), PartRole.BoxEnd);
+
+        // As built: the ends as they came off the saw, and two sides of the sheet as read.
+        QuantityKey built = book.Define(key, "box.as-built", $"{name}, box width as built",
+            new Sum(Term.From("end, as cut", 1, end.AsCut), Term.From("sides", 2, ts)), Combining.Widest);
+        QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides",
+            new Sum(Term.From("opening, clear width", 1, space.Width), Term.From("slide, left and right", -2, space1.Length, slides), Term.From("box, as built", -1, built)));
+        ExactLength most = tolerance.Length * 2;
+        book.Gaps.Add(new(side, $"{name}, slide play", Zero, most, $"0 to 1/32 in a side: {tolerance.Cited}"));
+
+        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, kind, drawer, ts, tb, end, length);
+        Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ);
+        Check(book, space, drawer, name, slot, built, side, height, bottom, most);
+        Finish(book, drawer, name, sides, slide, length, height, built, slotZ - space.Z);
+    }
+
+    private static readonly ExactLength Zero = ExactLength.Zero;
+
+    /// <summary>The longest slide of the series that leaves the setback and the rear clearance.</summary>
+    private static QuantityKey? PickSlide(Book book, Space space, DrawerKind kind, Drawer drawer)
+    {
+        TradeRule setback = TradeRules.Get("SS7"), rear = TradeRules.Get("SS10"), series = TradeRules.Get(book.Piece.Unit == Measures.Text.LengthUnit.Inch ? "SS5" : "SS5M");
+        string key = drawer.Key, name = $"drawer {key}";
+        QuantityKey usable = book.Define(key, "slide.usable", $"{name}, depth usable for a slide",
+            new Sum(Term.From("clear depth", 1, space.Depth),
+                Term.From("setback from the face", -1, setback.Length, new(OriginKind.Rule, "overlay front", setback.Cited)),
+                Term.From("clearance behind", -1, rear.Length, new(OriginKind.Rule, "at least", rear.Cited))));
+        ExactLength depth = book.Value(usable);
+        if (kind.SlideLength is { } given)
+        {
+            if (given.Value > depth)
+                book.Note("slide.too-long", Severity.Stop, key, $"The slide of {book.Say(given.Value)} does not fit: {book.Say(depth)} is usable.", "Give a shorter one, or leave it to be picked.", given.Place);
+            return book.Define(key, "slide.length", $"{name}, slide length", given.Stated);
+        }
+        var fits = series.Series.Where(s => s <= depth).ToList();
+        if (fits.Count == 0)
+        {
+            book.Note("slide.none-fits", Severity.Stop, key, $"No slide of the series fits {name}: {book.Say(depth)} is usable, the shortest is {book.Say(series.Series.Min())}.",
+                "Make the piece deeper.", drawer.Place);
+            return null;
+        }
+        ExactLength chosen = fits.Max();
+        var longer = series.Series.Where(s => s > chosen).ToList();
+        QuantityKey choice = book.Define(key, "slide.length", $"{name}, slide length",
+            new Stated(chosen, new(OriginKind.Choice, $"longest of the series within {book.Say(depth)}", series.Cited)));
+        book.Choices.Add(new(choice, $"{name}, slide", $"side-mounted slides, {book.Say(chosen)}", chosen, $"the longest of the series within the usable depth of {book.Say(depth)}",
+            usable, longer.Count > 0 ? longer.Min() : null, chosen));
+        return choice;
+    }
+
+    private static (PartSize Width, PartSize Length) Bottom(
+        Book book, DrawerKind kind, Drawer drawer, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
+    {
+        string key = drawer.Key, name = $"drawer {key}";
+        TradeRule depthRule = TradeRules.Get("BX6"), limit = TradeRules.Get("BX7"), slackRule = TradeRules.Get("BX9"), up = TradeRules.Get("BX8");
+        QuantityKey half = book.Define(key, "groove.limit", $"{name}, deepest groove", new Sum([Term.From("side", 1, ts)], Rational.Of(1, 2)));
+        PartSize groove = book.DefineSize(key, "groove.depth", $"{name}, groove depth", new Extreme(
+        [
+            Term.From("usual depth", 1, depthRule.Length, new(OriginKind.Rule, "for a thin bottom", depthRule.Cited)),
+            Term.From("half the side", 1, half),
+        ], IsLeast: true), Rounding.Down, $"down: never past half the side ({limit.Cited})");
+        QuantityKey grooveWidth = book.DefineSame(key, "groove.width", $"{name}, groove width", "bottom, as read", tb);
+        QuantityKey grooveUp = book.Define(key, "groove.up", $"{name}, groove above the lower edge", new Stated(up.Length, new(OriginKind.Rule, "middle of 1/4 to 1/2 in", up.Cited)));
+        QuantityKey slack = book.Define(key, "bottom.slack", $"{name}, slack of the bottom, in all", new Stated(slackRule.Length, new(OriginKind.Rule, "each way", slackRule.Cited)));
+        PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(
+            Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
+        PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum(
+            Term.From("side, as cut", 1, side.AsCut), Term.From("ends", -2, ts), Term.From("grooves in the ends", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
+        foreach (string part in new[] { "side", "end" })
+        {
+            book.Machinings.Add(new($"{key}.{part}", "Groove along the inside for the bottom, whole length",
+                [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp)]));
+            book.Joints.Add(new("groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue"));
+        }
+        _ = kind;
+        return (width, length);
+    }
+
+    private static void Place(
+        Book book, Space space, Drawer drawer, Panel sides, Panel bottom,
+        (PartSize SideLength, PartSize SideHeight, PartSize EndLength, PartSize EndHeight, PartSize BottomWidth, PartSize BottomLength) sizes,
+        (QuantityKey Side, QuantityKey Bottom) thickness, ExactLength slotZ)
+    {
+        string key = drawer.Key, name = $"drawer {key}";
+        ExactLength ts = book.Value(thickness.Side), tb = book.Value(thickness.Bottom);
+        ExactLength length = book.Value(sizes.SideLength.AsCut), height = book.Value(sizes.SideHeight.AsCut), end = book.Value(sizes.EndLength.AsCut);
+        ExactLength x = space.X + ((book.Value(space.Width) - end - (ts * 2)) / 2), y = space.Y + TradeRules.Get("SS7").Length;
+        ExactLength z = slotZ + (TradeRules.Get("SS8").Length / 2);
+        book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.BoxSide, sides.Name, sizes.SideLength, sizes.SideHeight, thickness.Side, 2, sides.Grain,
+            [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place));
+        book.Add(new($"{key}.end", $"{key}e", $"{name} front and back of the box", PartRole.BoxEnd, sides.Name, sizes.EndLength, sizes.EndHeight, thickness.Side, 2, sides.Grain,
+            [new(x + ts, y, z, end, ts, height), new(x + ts, y + length - ts, z, end, ts, height)], drawer.Place));
+        ExactLength into = (book.Value(sizes.BottomWidth.AsCut) - end) / 2, deep = book.Value(sizes.BottomLength.AsCut);
+        // The bottom may lie either way in its groove: the longer side is taken along the grain.
+        bool alongWidth = book.Value(sizes.BottomWidth.Exact) >= book.Value(sizes.BottomLength.Exact);
+        book.Add(new($"{key}.bottom", $"{key}b", $"{name} bottom", PartRole.BoxBottom, bottom.Name,
+            alongWidth ? sizes.BottomWidth : sizes.BottomLength, alongWidth ? sizes.BottomLength : sizes.BottomWidth, thickness.Bottom, 1, bottom.Grain,
+            [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place));
+    }
+
+    private static void Check(
+        Book book, Space space, Drawer drawer, string name, QuantityKey slot, QuantityKey built, QuantityKey play, PartSize height, Panel bottom, ExactLength most)
+    {
+        string key = drawer.Key;
+        ExactLength room = book.Value(space.Width), box = book.Value(built), over = book.Value(play);
+        if (over < Zero)
+        {
+            ExactLength fits = room - (TradeRules.Get("SS1").Length * 2);
+            book.Note("drawer.too-wide", Severity.Stop, key,
+                box >= room
+                    ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
+                    : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(-over)} too wide for the opening of {book.Say(room)}.",
+                $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+        }
+        else if (over > most)
+        {
+            book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(most)} at most.",
+                $"Shim each slide by {book.Say((over - (most / 2)) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+        }
+        ExactLength least = TradeRules.Get("SS11").Length;
+        if (book.Value(height.ToCut) > book.Value(slot))
+        {
+            book.Note("drawer.too-tall", Severity.Stop, key, $"{name} is {book.Say(book.Value(height.ToCut))} tall in a space of {book.Say(book.Value(slot))}.",
+                "Make the box lower or its front taller.", drawer.BoxHeight?.Place ?? drawer.Place);
+        }
+        else if (book.Value(height.ToCut) < least)
+        {
+            book.Note("drawer.too-low", Severity.Warn, key, $"The box of {name} is {book.Say(book.Value(height.ToCut))} tall, lower than a slide of {book.Say(least)}.",
+                $"Make its front taller, or use a lower slide. ({TradeRules.Get("SS11").Cited})", drawer.Place);
+        }
+        (string rule, ExactLength from) = box > ExactLength.FromInches(36) ? ("BX5", ExactLength.FromInches(36)) : ("BX4", ExactLength.FromInches(24));
+        // The label decides, not the reading: a 3/8 in sheet reads under 3/8.
+        ExactLength wanted = TradeRules.Get(rule).Length - ExactLength.FromInches(Rational.Of(1, 16));
+        if (box > from && book.Value(Book.ThicknessOf(bottom.Name)) < wanted)
+        {
+            book.Note("drawer.thin-bottom", Severity.Note, key, $"{name} is {book.Say(box)} wide on a bottom of {book.Say(book.Value(Book.ThicknessOf(bottom.Name)))}.",
+                $"Over {book.Say(from)} a bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", drawer.Place);
+        }
+    }
+
+    private static void Finish(
+        Book book, Drawer drawer, string name, Panel sides, QuantityKey slide, PartSize length, PartSize height, QuantityKey built, ExactLength slotUp)
+    {
+        string key = drawer.Key;
+        QuantityKey up = book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum(
+            Term.From("box above the bottom of the opening", 1, slotUp + (TradeRules.Get("SS8").Length / 2), new(OriginKind.Worked, "from the fronts below it, and half the room")),
+            Term.From("half the box height", Rational.Of(1, 2), height.AsCut)));
+        (string screw, string source) = Fastening.PocketScrew(book, book.Value(Book.ThicknessOf(sides.Name)));
+        int screws = 4 * Math.Max(2, (int)(book.Value(height.ToCut).Inches / 3).Round(Rounding.Down));
+        book.Joints.Add(new("butt", $"{key}.end", Face.Ends, $"{key}.side", Face.Inside, "glue and pocket screws"));
+        book.Hardware.Add(new(key, screw, screws, "piece", $"4 corners; {source}"));
+        book.Hardware.Add(new(key, $"Side-mounted slides, {book.Say(book.Value(slide))}", 1, "pair", "one pair a drawer; full extension, 1/2 in class"));
+        book.Hardware.Add(new(key, "Screw for false fronts, 1 1/4 in pan head", 4, "piece", "four a front; common practice, no source"));
+        book.Steps.Add(new($"Box {key}: groove sides and ends, put the bottom in dry, glue and screw ends between the sides. Measure both diagonals before the glue sets. Then read its width: setout record FILE {built} WIDTH.",
+            [$"{key}.side", $"{key}.end", $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), book.Value(length.AsCut)), ""));
+        book.Steps.Add(new($"Screw the slides for {key} with their middle {book.Say(book.Value(up))} above the bottom of the opening, front ends {book.Say(TradeRules.Get("SS7").Length)} behind the face, on spacers alike left and right.", [], null, ""));
+    }
+}

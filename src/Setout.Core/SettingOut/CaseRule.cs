@@ -1,0 +1,84 @@
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>A plywood case: top and bottom between the sides, butted and screwed, with an applied back.</summary>
+internal static class CaseRule
+{
+    public static void Write(Book book, Case described)
+    {
+        string key = described.Key;
+        string name = described.Name.Length > 0 ? described.Name : "case";
+        if (book.PanelOf(described.Of, key) is not { } panel) return;
+        QuantityKey t = Book.ThicknessOf(panel.Name);
+        QuantityKey width = book.Define(key, "width", $"{name}, outside width", described.Width.Stated);
+        QuantityKey height = book.Define(key, "height", $"{name}, outside height", described.Height.Stated);
+        QuantityKey depth = book.Define(key, "depth", $"{name}, outside depth", described.Depth.Stated);
+        Panel? back = described.Back is { } b ? book.PanelOf(b, key) : null;
+        if (described.Back is not null && back is null) return;
+
+        // Sides: full height; the applied back lies behind them, so they are narrower by its thickness.
+        PartSize sideLength = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("outside height", 1, height)), PartRole.Side);
+        Sum sideWidthSum = back is null
+            ? new Sum(Term.From("outside depth", 1, depth))
+            : new Sum(Term.From("outside depth", 1, depth), Term.From("back, applied", -1, Book.ThicknessOf(back.Name)));
+        PartSize sideWidth = book.DefineSize(key, "side.width", $"{name} side, width", sideWidthSum, PartRole.Side);
+        PartSize deckLength = book.DefineSize(key, "deck.length", $"{name} top and bottom, length",
+            new Sum(Term.From("outside width", 1, width), Term.From("sides", -2, t)), PartRole.Deck);
+        PartSize deckWidth = book.DefineSize(key, "deck.width", $"{name} top and bottom, width",
+            new Sum(Term.From("side, as cut", 1, sideWidth.AsCut)), PartRole.Deck);
+
+        ExactLength tv = book.Value(t), w = book.Value(deckLength.AsCut) + (tv * 2), h = book.Value(sideLength.AsCut), d = book.Value(sideWidth.AsCut);
+        book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.Side, panel.Name, sideLength, sideWidth, t, 2, panel.Grain,
+            [new(Zero, Zero, Zero, tv, d, h), new(w - tv, Zero, Zero, tv, d, h)], described.Place));
+        book.Add(new($"{key}.deck", $"{key}d", $"{name} top and bottom", PartRole.Deck, panel.Name, deckLength, deckWidth, t, 2, panel.Grain,
+            [new(tv, Zero, Zero, w - (tv * 2), d, tv), new(tv, Zero, h - tv, w - (tv * 2), d, tv)], described.Place));
+        book.Joints.Add(new("butt", $"{key}.deck", Face.Ends, $"{key}.side", Face.Inside, "glue and screws through the side"));
+        int deckScrews = Fastening.ScrewsAlong(book.Value(deckWidth.AsCut));
+        book.Hardware.Add(new(key, Fastening.ScrewFor(panel), 4 * deckScrews, "piece", $"4 ends, {deckScrews} each: {Fastening.SpacingWords}"));
+
+        if (back is not null) WriteBack(book, described, name, back, width, height, w, h, d);
+
+        QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest);
+        QuantityKey openHeight = book.Define(key, "opening.height", $"{name}, clear height inside",
+            new Sum(Term.From("side, as cut", 1, sideLength.AsCut), Term.From("top and bottom", -2, t)), Combining.Narrowest);
+        QuantityKey openDepth = book.DefineSame(key, "opening.depth", $"{name}, clear depth inside", "side width, as cut", sideWidth.AsCut, Combining.Narrowest);
+        book.Chains.Add(new($"{name}, width", width, [Term.From("sides", 2, t), Term.From("top and bottom", 1, deckLength.Exact)], deckLength.Exact));
+
+        book.Dimensions.Add(new(width, true, Zero, w, 1));
+        book.Dimensions.Add(new(height, false, Zero, h, 1));
+        book.Steps.Add(new($"Drill and screw the {name}: top and bottom between the sides, front edges flush. Clamp, measure both diagonals and pull it square before the last screws.",
+            [$"{key}.side", $"{key}.deck"], Diagonals.Of(book.Grid, w, h), "screws"));
+
+        var edge = new Edge(t, EdgeKind.CaseOutside);
+        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(edge, edge, edge, edge), described.Of, $"{key}.side", described.Place);
+        OpeningRule.Fill(book, space, described.Content);
+
+        if (back is not null)
+        {
+            book.Steps.Add(new("Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then screw it all round and trim what stands over.",
+                [$"{key}.back"], Diagonals.Of(book.Grid, w, h), ""));
+        }
+        if (described.IsHung)
+        {
+            book.Steps.Add(new("Hang it: screws through the back and top rail into studs or solid masonry, never into board alone.", [], null, "hang"));
+        }
+    }
+
+    private static void WriteBack(Book book, Case described, string name, Panel back, QuantityKey width, QuantityKey height, ExactLength w, ExactLength h, ExactLength d)
+    {
+        string key = described.Key;
+        QuantityKey t = Book.ThicknessOf(back.Name);
+        // The grain of a back stands upright as that of the sides.
+        PartSize length = book.DefineSize(key, "back.length", $"{name} back, length", new Sum(Term.From("outside height", 1, height)), PartRole.Back);
+        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width", new Sum(Term.From("outside width", 1, width)), PartRole.Back);
+        book.Add(new($"{key}.back", $"{key}b", $"{name} back", PartRole.Back, back.Name, length, across, t, 1, back.Grain,
+            [new(Zero, d, Zero, w, book.Value(t), h)], described.Place));
+        book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "screws all round"));
+        int screws = (2 * Fastening.ScrewsAlong(w)) + (2 * Fastening.ScrewsAlong(h));
+        book.Hardware.Add(new(key, Fastening.ScrewFor(back), screws, "piece", $"all round: {Fastening.SpacingWords}"));
+    }
+}

@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>
+/// A frame of sticks: pairs of posts front and back with the wide face to the front; rails between the posts, butted; ties from front
+/// post to back post. Drawer bays get two slide panels screwed to the posts, so that slides have something to screw to.
+/// </summary>
+internal static class FrameRule
+{
+    public static void Write(Book book, Frame frame)
+    {
+        string key = frame.Key;
+        string name = frame.Name.Length > 0 ? frame.Name : "frame";
+        if (book.StickOf(frame.Of, key) is not { } stick) return;
+        QuantityKey thin = Book.ThicknessOf(stick.Name), wide = Book.SectionWidthOf(stick.Name);
+        QuantityKey width = book.Define(key, "width", $"{name}, outside width", frame.Width.Stated);
+        QuantityKey height = book.Define(key, "height", $"{name}, height", frame.Height.Stated);
+        QuantityKey depth = book.Define(key, "depth", $"{name}, outside depth", frame.Depth.Stated);
+        QuantityKey toe = book.Define(key, "toe", $"{name}, floor to bottom rail", frame.Toe.Stated);
+        QuantityKey topRail = frame.TopRail == Laid.Flat ? thin : wide;
+
+        var bays = frame.Bays.Items.OfType<Opening>().ToImmutableArray();
+        int postPairs = bays.Length + 1;
+        PartSize postLength = book.DefineSize(key, "post.length", $"{name} post, length", new Sum(Term.From("height", 1, height)), PartRole.Post);
+        PartSize tieLength = book.DefineSize(key, "tie.length", $"{name} tie, length",
+            new Sum(Term.From("outside depth", 1, depth), Term.From("posts, front and back", -2, thin)), PartRole.Tie);
+
+        ImmutableArray<Sharer> sharers = [.. bays.Select(b => new Sharer(b.Key, "rail.length", $"bay {b.Key}, rail length", b.Size))];
+        ImmutableArray<Term> posts = [Term.From("posts, wide face to the front", postPairs, wide)];
+        if (Sharing.Share(book, $"{name}, bays and posts in the width", width, posts, sharers, restIsCut: true) is not { } rails) return;
+
+        ExactLength p = book.Value(wide), pt = book.Value(thin), h = book.Value(postLength.AsCut), d = book.Value(depth), tie = book.Value(tieLength.AsCut);
+        ExactLength toeUp = book.Value(toe), topHigh = book.Value(topRail), topDeep = frame.TopRail == Laid.Flat ? p : pt;
+        var postPlaces = ImmutableArray.CreateBuilder<Placement>();
+        var tiePlaces = ImmutableArray.CreateBuilder<Placement>();
+        ExactLength x = Zero;
+        var railParts = new List<Part>();
+        var spaces = new List<(Opening Bay, ExactLength X, PartSize Rail)>();
+        for (int i = 0; i < postPairs; i++)
+        {
+            postPlaces.Add(new(x, Zero, Zero, p, pt, h));
+            postPlaces.Add(new(x, d - pt, Zero, p, pt, h));
+            // End ties stand flush with the outside, inner ones in the middle of their posts.
+            ExactLength tieX = i == 0 ? x : i == postPairs - 1 ? x + p - pt : x + ((p - pt) / 2);
+            tiePlaces.Add(new(tieX, pt, toeUp, pt, tie, p));
+            tiePlaces.Add(new(tieX, pt, h - p, pt, tie, p));
+            x += p;
+            if (i == bays.Length) break;
+            ExactLength rail = book.Value(rails[i].AsCut);
+            railParts.Add(new($"{bays[i].Key}.rail", $"{bays[i].Key}r", $"bay {bays[i].Key} rail", PartRole.Rail, stick.Name, rails[i], Book.Uncut(wide), thin, 4, Grain.Keep,
+                [
+                    new(x, Zero, toeUp, rail, pt, p), new(x, d - pt, toeUp, rail, pt, p),
+                    new(x, Zero, h - topHigh, rail, topDeep, topHigh), new(x, d - topDeep, h - topHigh, rail, topDeep, topHigh),
+                ], bays[i].Place));
+            spaces.Add((bays[i], x, rails[i]));
+            x += rail;
+        }
+        book.Add(new($"{key}.post", $"{key}p", $"{name} post", PartRole.Post, stick.Name, postLength, Book.Uncut(wide), thin, 2 * postPairs, Grain.Keep, postPlaces.ToImmutable(), frame.Place));
+        book.Add(new($"{key}.tie", $"{key}t", $"{name} tie, front to back", PartRole.Tie, stick.Name, tieLength, Book.Uncut(wide), thin, 2 * postPairs, Grain.Keep, tiePlaces.ToImmutable(), frame.Place));
+        book.Parts.AddRange(railParts);
+        Fasten(book, key, postPairs, railParts);
+        Dimension(book, frame, width, height, x, h, spaces);
+
+        book.Steps.Add(new($"Screw front and back of the {name} flat on the floor: rails between posts, bottom rails {book.Say(toeUp)} up. Measure both diagonals of each before the last screws; pull the longer one in until they read alike.",
+            [$"{key}.post", .. railParts.Select(r => r.Key)], Diagonals.Of(book.Grid, x, h), "lift"));
+        book.Steps.Add(new("Stand front and back up with a helper and screw the ties between them. Check the diagonals of both ends.",
+            [$"{key}.tie"], Diagonals.Of(book.Grid, d, h), "lift"));
+
+        foreach ((Opening bay, ExactLength bayX, PartSize rail) in spaces)
+            WriteBay(book, frame, bay, bayX, rail, postLength, toe, wide, topRail, depth);
+    }
+
+    private static void Fasten(Book book, string key, int postPairs, List<Part> rails)
+    {
+        foreach (Part rail in rails) book.Joints.Add(new("butt", rail.Key, Face.Ends, $"{key}.post", Face.Inside, "two structural screws an end"));
+        book.Joints.Add(new("butt", $"{key}.tie", Face.Ends, $"{key}.post", Face.Inside, "two structural screws an end"));
+        int ends = (8 * rails.Count) + (4 * postPairs);
+        book.Hardware.Add(new(key, "Structural wood screw 4 in", 2 * ends, "piece", $"{ends} rail and tie ends, 2 each; common practice, no source"));
+    }
+
+    private static void Dimension(Book book, Frame frame, QuantityKey width, QuantityKey height, ExactLength x, ExactLength h, List<(Opening Bay, ExactLength X, PartSize Rail)> spaces)
+    {
+        book.Dimensions.Add(new(width, true, Zero, x, 1));
+        book.Dimensions.Add(new(height, false, Zero, h, 1));
+        book.Dimensions.Add(new(QuantityKey.Of(frame.Key, "toe"), false, Zero, frame.Toe.Value, 0));
+        foreach ((Opening _, ExactLength bayX, PartSize rail) in spaces)
+            book.Dimensions.Add(new(rail.AsCut, true, bayX, bayX + book.Value(rail.AsCut), 0));
+    }
+
+    private static void WriteBay(
+        Book book, Frame frame, Opening bay, ExactLength x, PartSize rail, PartSize post, QuantityKey toe, QuantityKey wide, QuantityKey topRail, QuantityKey depth)
+    {
+        string name = $"bay {bay.Key}";
+        QuantityKey height = book.Define(bay.Key, "height", $"{name}, clear height",
+            new Sum(Term.From("post, as cut", 1, post.AsCut), Term.From("floor to bottom rail", -1, toe), Term.From("bottom rail, on edge", -1, wide),
+                Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, topRail)), Combining.Narrowest);
+        ExactLength z = frame.Toe.Value + book.Value(wide);
+        Panel? panel = bay.SlidePanels is { } named ? book.PanelOf(named, bay.Key) : null;
+        if (panel is null)
+        {
+            if (bay.SlidePanels is not null) return;
+            if (bay.Content is DrawerBank)
+            {
+                book.Note("frame.nothing-to-screw-to", Severity.Stop, bay.Key, $"The slides in bay {bay.Key} have nothing to screw to between the posts.",
+                    "Add 'slide panels: MATERIAL' to the opening.", bay.Place);
+                return;
+            }
+            QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest);
+            QuantityKey deep = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "frame depth", depth, Combining.Narrowest);
+            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, "", bay.Place), bay.Content);
+            return;
+        }
+        QuantityKey t = Book.ThicknessOf(panel.Name);
+        PartSize length = book.DefineSize(bay.Key, "panel.length", $"{name} slide panel, height", new Sum(Term.From("clear height", 1, height)), PartRole.SlidePanel);
+        PartSize across = book.DefineSize(bay.Key, "panel.width", $"{name} slide panel, depth", new Sum(Term.From("frame depth", 1, depth)), PartRole.SlidePanel);
+        ExactLength tv = book.Value(t), high = book.Value(length.AsCut), deepest = book.Value(across.AsCut), clear = book.Value(rail.AsCut);
+        book.Add(new($"{bay.Key}.panel", $"{bay.Key}p", $"{name} slide panel", PartRole.SlidePanel, panel.Name, length, across, t, 2, panel.Grain,
+            [new(x, Zero, z, tv, deepest, high), new(x + clear - tv, Zero, z, tv, deepest, high)], bay.Place));
+        book.Joints.Add(new("butt", $"{bay.Key}.panel", Face.Outside, $"{frame.Key}.post", Face.Inside, "glue and screws into both posts"));
+        int screws = 4 * Fastening.ScrewsAlong(high);
+        book.Hardware.Add(new(bay.Key, "Wood screw no. 8 x 1 1/2 in", screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
+        book.Steps.Add(new($"Screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
+        QuantityKey width = book.Define(bay.Key, "width", $"{name}, clear width between the panels",
+            new Sum(Term.From("rail, as cut", 1, rail.AsCut), Term.From("slide panels", -2, t)), Combining.Narrowest);
+        QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.AsCut, Combining.Narrowest);
+        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place), bay.Content);
+    }
+
+    private static Edges FrameEdges(QuantityKey post, QuantityKey topRail, QuantityKey? panel) => new(
+        new(post, EdgeKind.Frame, panel), new(post, EdgeKind.Frame, panel), new(topRail, EdgeKind.Frame), new(post, EdgeKind.Frame));
+}

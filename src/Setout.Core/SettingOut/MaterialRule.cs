@@ -1,0 +1,63 @@
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>
+/// Thickness and section of each material. A label is not a size: until somebody reads the sheet, a default stands in and says so.
+/// </summary>
+internal static class MaterialRule
+{
+    public static void Write(Book book)
+    {
+        foreach (Material material in book.Piece.Materials.Values.OrderBy(m => m.Place.Line).ThenBy(m => m.Name, StringComparer.Ordinal))
+        {
+            if (material is Panel panel) Write(book, panel);
+            else if (material is Stick stick) Write(book, stick);
+        }
+    }
+
+    private static void Write(Book book, Panel panel)
+    {
+        PanelFact? fact = PanelTable.Find(panel.Kind, panel.Label);
+        Working working;
+        if (panel.Thickness is { } given) working = given.Stated;
+        else if (fact is not null)
+        {
+            working = new Stated(fact.Default, new(OriginKind.Default, $"default for {panel.Kind} {panel.Label} until read", fact.DefaultSource));
+        }
+        else
+        {
+            book.Note("material.unknown", Severity.Stop, panel.Name, $"There is no thickness on record for {panel.Kind} '{panel.Label}'.",
+                PanelTable.Kinds.Contains(panel.Kind)
+                    ? $"Give its thickness, or use one of the labels {string.Join(", ", PanelTable.LabelsOf(panel.Kind))}."
+                    : "Give its thickness.", panel.Place);
+            working = new Stated(ExactLength.FromMillimetres(1), new(OriginKind.Default, "not known"));
+        }
+        QuantityKey key = book.Define(panel.Name, "thickness", $"{panel.Name}, thickness", working);
+        ExactLength value = book.Value(key);
+        if (fact is { Least: { } least, Most: { } most } && panel.Thickness is null && (value < least || value > most))
+        {
+            book.Note("material.outside-limits", Severity.Warn, panel.Name,
+                $"{panel.Name} reads {book.Say(value)}; {panel.Kind} {panel.Label} is published as {book.Say(least)} to {book.Say(most)}.",
+                $"Measure again at another spot, away from the edge. ({fact.LimitsSource})", panel.Place);
+        }
+    }
+
+    private static void Write(Book book, Stick stick)
+    {
+        LumberFact? fact = stick.Nominal.Length > 0 ? LumberTable.Find(stick.Nominal) : null;
+        if (fact is null && stick.Thickness is null)
+        {
+            book.Note("material.unknown", Severity.Stop, stick.Name, $"There is no dressed size on record for '{stick.Nominal}'.",
+                "Use a size of the yard such as 2x4, or give the section.", stick.Place);
+        }
+        var source = new Origin(OriginKind.Default, $"dry dressed size of a {stick.Nominal} until read", fact?.Source);
+        book.Define(stick.Name, "thickness", $"{stick.Name}, thickness",
+            stick.Thickness?.Stated ?? new Stated(fact?.Thickness ?? ExactLength.FromMillimetres(1), source));
+        book.Define(stick.Name, "width", $"{stick.Name}, width",
+            stick.Width?.Stated ?? new Stated(fact?.Width ?? ExactLength.FromMillimetres(1), source));
+    }
+}

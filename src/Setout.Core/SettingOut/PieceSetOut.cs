@@ -1,0 +1,45 @@
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>Sets a piece out: from what is described and what has been read to quantities, parts, joints and hardware. Pure.</summary>
+public static class PieceSetOut
+{
+    /// <summary>
+    /// The version of the rules. It stands in every plan; it changes whenever the same piece would come out with another size.
+    /// </summary>
+    public const string RuleSet = "1";
+
+    /// <summary>Sets a piece out.</summary>
+    /// <param name="piece">As described.</param>
+    /// <param name="grid">The shop's grid, used where the piece names none.</param>
+    /// <param name="pins">Readings by the quantity they pin; empty for none.</param>
+    public static SetPiece Of(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins)
+    {
+        var book = new Book(piece, piece.Grid ?? grid, pins);
+        MaterialRule.Write(book);
+        Member? structure = piece.Members.FirstOrDefault(m => m is Frame or Case);
+        foreach (Member member in piece.Members)
+        {
+            switch (member)
+            {
+                case Frame frame: FrameRule.Write(book, frame); break;
+                case Case @case: CaseRule.Write(book, @case); break;
+                case Top top when structure is not null: TopRule.Write(book, top, structure); break;
+                case LoosePart loose: TopRule.Write(book, loose); break;
+                case Top top:
+                    book.Note("top.nothing-under-it", Severity.Stop, top.Key, "A top needs a frame or a case under it.", "Add one before it, or write it as a part.", top.Place);
+                    break;
+            }
+        }
+        foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !pins.ContainsKey(Book.ThicknessOf(m.Name))))
+        {
+            if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
+            book.Note("material.not-read", Severity.Note, unread.Name, $"The thickness of {unread.Name} is a default of {book.Say(book.Value(Book.ThicknessOf(unread.Name)))}.",
+                $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
+        }
+        return book.Finish();
+    }
+}

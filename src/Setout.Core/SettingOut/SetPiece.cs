@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>A face or an edge of a part, by its meaning.</summary>
+public enum Face
+{
+    /// <summary>Towards the inside of the piece or box.</summary>
+    Inside,
+
+    /// <summary>Away from it.</summary>
+    Outside,
+
+    /// <summary>Edge towards the user.</summary>
+    FrontEdge,
+
+    /// <summary>Edge away from the user.</summary>
+    BackEdge,
+
+    /// <summary>Upper edge or face.</summary>
+    Top,
+
+    /// <summary>Lower edge or face.</summary>
+    Bottom,
+
+    /// <summary>Both ends.</summary>
+    Ends,
+
+    /// <summary>All four edges.</summary>
+    AllEdges,
+}
+
+/// <summary>A joint: which face of which part meets which, and what holds them.</summary>
+/// <param name="Kind">In words of the trade: butt, groove.</param>
+/// <param name="Part">The part that comes up.</param>
+/// <param name="Meets">Which face of it meets.</param>
+/// <param name="Against">The part it comes against.</param>
+/// <param name="On">Which face of that.</param>
+/// <param name="Held">What holds it, in words.</param>
+public sealed record Joint(string Kind, string Part, Face Meets, string Against, Face On, string Held);
+
+/// <summary>Something to buy that is not wood.</summary>
+/// <param name="Key">The permanent key of its owner.</param>
+/// <param name="Name">For people and for buying: equal names are bought together.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Unit">Of what: pair, piece.</param>
+/// <param name="Source">Why so many, or why this one.</param>
+public sealed record HardwareItem(string Key, string Name, int Count, string Unit, string Source);
+
+/// <summary>A groove or another cut into a part after it has its size.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Words">What to cut and where, without the figures.</param>
+/// <param name="Figures">The figures by name: depth, width, distance.</param>
+public sealed record Machining(string Part, string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures);
+
+/// <summary>One step of putting the piece together.</summary>
+/// <param name="Words">What to do.</param>
+/// <param name="Parts">The keys of the parts that come in.</param>
+/// <param name="Diagonal">What both diagonals should read when the step is square; null where there is nothing to square.</param>
+/// <param name="Caution">The key of the caution that belongs to the step, or empty.</param>
+public sealed record AssemblyStep(string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
+
+/// <summary>An opening as it came out, for drawings and outlines.</summary>
+/// <param name="Key">Permanent.</param>
+/// <param name="Name">For people.</param>
+/// <param name="Content">Open, drawers, shelves, divided.</param>
+/// <param name="Space">The clear space.</param>
+public sealed record SetOpening(string Key, string Name, string Content, Placement Space);
+
+/// <summary>A size worth drawing, as a dimension between two places on the front.</summary>
+/// <param name="Key">The quantity shown.</param>
+/// <param name="IsAcross">True for a width, false for a height.</param>
+/// <param name="From">Start, from the left or from the floor.</param>
+/// <param name="To">End.</param>
+/// <param name="Row">0 nearest the drawing; chains of one row stand in line.</param>
+public sealed record SetDimension(QuantityKey Key, bool IsAcross, ExactLength From, ExactLength To, int Row);
+
+/// <summary>A piece set out: quantities, parts, joints, hardware and what is worth knowing. Immutable.</summary>
+/// <param name="Piece">As described.</param>
+/// <param name="Grid">The grid it was set out on.</param>
+/// <param name="Worked">All quantities.</param>
+/// <param name="Parts">In the order set out.</param>
+/// <param name="Joints">All joints.</param>
+/// <param name="Hardware">All hardware.</param>
+/// <param name="Machinings">Grooves and the like.</param>
+/// <param name="Choices">What was picked, and when it would flip.</param>
+/// <param name="Chains">What must close.</param>
+/// <param name="Gaps">What must land inside limits.</param>
+/// <param name="Steps">Assembly, in order.</param>
+/// <param name="Openings">All openings.</param>
+/// <param name="Dimensions">What to dimension on the front.</param>
+/// <param name="Findings">All findings.</param>
+public sealed record SetPiece(
+    Piece Piece, Grid Grid, WorkedPiece Worked, ImmutableArray<Part> Parts, ImmutableArray<Joint> Joints,
+    ImmutableArray<HardwareItem> Hardware, ImmutableArray<Machining> Machinings, ImmutableArray<Choice> Choices,
+    ImmutableArray<ClosedChain> Chains, ImmutableArray<Gap> Gaps, ImmutableArray<AssemblyStep> Steps,
+    ImmutableArray<SetOpening> Openings, ImmutableArray<SetDimension> Dimensions, ImmutableArray<Finding> Findings)
+{
+    /// <summary>The figure to cut of a size.</summary>
+    public Length ToCut(PartSize size) => Worked[size.ToCut].ToNearestTick();
+
+    /// <summary>True when a finding stops the plan.</summary>
+    public bool IsStopped => Findings.Any(f => f.Severity == Severity.Stop);
+}

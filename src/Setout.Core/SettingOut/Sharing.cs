@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>One of several things that share a whole.</summary>
+/// <param name="Owner">The key it belongs to.</param>
+/// <param name="What">What the size is called in its key.</param>
+/// <param name="Name">For people.</param>
+/// <param name="Share">Given, equal or the rest.</param>
+internal sealed record Sharer(string Owner, string What, string Name, ShareOfWhole Share);
+
+/// <summary>
+/// Shares a whole among given sizes, equal shares and one rest, and closes the chain exactly: every share but one lands on the grid,
+/// and the named one takes up what that leaves.
+/// </summary>
+internal static class Sharing
+{
+    /// <summary>Writes the sizes and the chain; null when the whole cannot be shared (a finding says why).</summary>
+    /// <param name="book">Where to write.</param>
+    /// <param name="name">What is shared, for people.</param>
+    /// <param name="whole">The whole.</param>
+    /// <param name="between">What stands between or beside: members, gaps; each so many times.</param>
+    /// <param name="sharers">In order.</param>
+    /// <param name="restIsCut">True when the one that takes up the rest is itself cut, so that it lands on the grid too.</param>
+    public static ImmutableArray<PartSize>? Share(
+        Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers, bool restIsCut)
+    {
+        int[] equal = [.. Enumerable.Range(0, sharers.Length).Where(i => sharers[i].Share is { Value: null, IsRest: false })];
+        int[] rest = [.. Enumerable.Range(0, sharers.Length).Where(i => sharers[i].Share.IsRest)];
+        if (rest.Length > 1 || (rest.Length == 1 && equal.Length > 0))
+        {
+            Sharer second = sharers[rest.Length > 1 ? rest[1] : rest[0]];
+            book.Note("sharing.two-rests", Severity.Stop, second.Owner,
+                rest.Length > 1 ? $"{name}: two take the rest." : $"{name}: one takes the rest, so the others need sizes.",
+                "Give sizes to all but one, or leave the size out everywhere for equal shares.", second.Share.Place);
+            return null;
+        }
+        if (rest.Length == 0 && equal.Length == 0) return AllGiven(book, name, whole, between, sharers);
+
+        int taker = rest.Length == 1 ? rest[0] : equal[^1];
+        var sizes = new PartSize[sharers.Length];
+        ImmutableArray<Term> taken = [.. between.Select(t => t with { Times = -t.Times })];
+        ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).ToCut))];
+        for (int i = 0; i < sharers.Length; i++)
+        {
+            Sharer sharer = sharers[i];
+            if (i == taker) continue;
+            Working working = sharer.Share.Value is { } value
+                ? new Stated(value, Origin.Given(sharer.Share.Place))
+                : new Sum([Term.From("whole", 1, whole), .. taken, .. given], Rational.Of(1, equal.Length));
+            sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, working, Rounding.Nearest, "to the nearest step; the chain is closed by the one that takes the rest");
+        }
+        ImmutableArray<Term> others = [.. sharers.Where((_, i) => i != taker).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).ToCut))];
+        Sharer last = sharers[taker];
+        var remainder = new Sum([Term.From("whole", 1, whole), .. taken, .. others]);
+        if (restIsCut) sizes[taker] = book.DefineSize(last.Owner, last.What, last.Name, remainder, Rounding.Nearest, "to the nearest step");
+        else
+        {
+            QuantityKey key = book.Define(last.Owner, last.What, last.Name, remainder);
+            sizes[taker] = Book.Uncut(key);
+        }
+        book.Chains.Add(new(name, whole, [.. between, .. others.Select(t => t with { Times = -t.Times }), Term.From(last.Name, 1, sizes[taker].Exact)], sizes[taker].Exact));
+        if (book.Value(sizes[taker].Exact).Sign <= 0)
+        {
+            book.Note("sharing.too-much", Severity.Stop, last.Owner,
+                $"{name}: the other sizes leave {book.Say(book.Value(sizes[taker].Exact))} for {last.Name}.", "Make one of them smaller.", last.Share.Place);
+        }
+        return [.. sizes];
+    }
+
+    private static ImmutableArray<PartSize>? AllGiven(
+        Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers)
+    {
+        var sizes = sharers.Select(s => book.DefineSize(s.Owner, s.What, s.Name, new Stated(s.Share.Value!.Value, Origin.Given(s.Share.Place)),
+            Rounding.Nearest, "to the nearest step")).ToImmutableArray();
+        ExactLength total = ExactLength.Zero;
+        foreach (Term term in between) total += (term.Figure?.Value ?? book.Value(term.Of!.Value)) * term.Times;
+        foreach (PartSize size in sizes) total += book.Value(size.ToCut);
+        ExactLength over = total - book.Value(whole);
+        if (over.Sign == 0) return sizes;
+        Sharer last = sharers[^1];
+        book.Note("sharing.does-not-add-up", Severity.Stop, last.Owner,
+            $"{name}: the sizes given add up to {book.Say(total)}, {book.Say(over.Abs())} {(over.Sign > 0 ? "more" : "less")} than the whole of {book.Say(book.Value(whole))}.",
+            "Write rest for one of them.", last.Share.Place);
+        return null;
+    }
+}

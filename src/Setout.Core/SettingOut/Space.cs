@@ -1,0 +1,45 @@
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut;
+
+/// <summary>An opening on the way to being filled: where its sizes stand and what is around it.</summary>
+/// <param name="Owner">The key readings refer to.</param>
+/// <param name="Prefix">What its quantities' keys begin with.</param>
+/// <param name="Name">For people.</param>
+/// <param name="Width">Clear width.</param>
+/// <param name="Height">Clear height.</param>
+/// <param name="Depth">Clear depth.</param>
+/// <param name="X">From the left of the piece.</param>
+/// <param name="Y">From the front of the piece.</param>
+/// <param name="Z">From the floor.</param>
+/// <param name="Edges">What bounds it.</param>
+/// <param name="Of">The material of members inside, unless they name one.</param>
+/// <param name="Carrier">The key of the parts that slides are screwed to.</param>
+/// <param name="Place">Where it stands in the piece file.</param>
+internal sealed record Space(
+    string Owner, string Prefix, string Name, QuantityKey Width, QuantityKey Height, QuantityKey Depth,
+    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place);
+
+/// <summary>The four sides of an opening.</summary>
+internal sealed record Edges(Edge Left, Edge Right, Edge Top, Edge Bottom);
+
+/// <summary>One side of an opening.</summary>
+/// <param name="Member">The thickness of the member there.</param>
+/// <param name="Kind">Which rule a front over it follows.</param>
+/// <param name="Beside">For a frame: the thickness of the slide panel between opening and post, which a front covers too.</param>
+internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Beside = null);
+
+/// <summary>Which rule a front over an edge follows.</summary>
+internal enum EdgeKind
+{
+    /// <summary>The outside of a case: all but the reveal is covered.</summary>
+    CaseOutside,
+
+    /// <summary>A member shared with the neighbour: half each, less half the gap.</summary>
+    Shared,
+
+    /// <summary>A post or rail of a frame: a fixed overlay.</summary>
+    Frame,
+}
