@@ -90,7 +90,8 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         };
         // A reading counts even where the plan around it is broken.
         if (expected is null && pin is null) return null;
-        return new(quantity, pin?.Value ?? expected!.Value, expected ?? pin!.Value, pin);
+        ExactLength? read = pin?.Combined(quantity.Combining);
+        return new(quantity, read ?? expected!.Value, expected ?? read!.Value, pin);
     }
 
     private ExactLength? ValueOf(QuantityKey key) => _worked.TryGetValue(key, out Worked? worked) ? worked?.Value : null;

@@ -86,10 +86,19 @@ public enum Combining
 public sealed record Quantity(QuantityKey Key, string Name, Working Working, Combining Combining = Combining.Mean);
 
 /// <summary>A reading that pins a quantity: at the bench the reading beats the plan.</summary>
-/// <param name="Value">The combined value of the reading.</param>
+/// <param name="Values">What was read, one or more spots; combined by the rule of the quantity.</param>
 /// <param name="Origin">Instrument and time, in words.</param>
-/// <param name="EntryId">The entry of the log.</param>
-public sealed record Pin(ExactLength Value, Origin Origin, string EntryId);
+/// <param name="EntryId">The latest entry of the log it comes from.</param>
+public sealed record Pin(ImmutableArray<ExactLength> Values, Origin Origin, string EntryId)
+{
+    /// <summary>One value out of the spots.</summary>
+    public ExactLength Combined(Combining combining) => combining switch
+    {
+        Combining.Narrowest => Values.Min(),
+        Combining.Widest => Values.Max(),
+        _ => Values.Aggregate(ExactLength.Zero, (sum, value) => sum + value) / Values.Length,
+    };
+}
 
 /// <summary>A quantity with its value.</summary>
 /// <param name="Quantity">What it is.</param>
