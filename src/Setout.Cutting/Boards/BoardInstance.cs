@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+
+namespace Setout.Cutting.Boards;
+
+/// <summary>
+/// What is to be laid out: parts of one section of board, the stock lengths they may come from, the saw's kerf and the length
+/// from which a left-over is worth keeping. Checked when it is made; a part that fits no stock is an answer with reasons, see <see cref="Validate"/>.
+/// </summary>
+public sealed record BoardInstance
+{
+    /// <summary>The longest board and the widest kerf an instance may name.</summary>
+    public static Length Longest { get; } = Length.FromMillimetres(1_000_000);
+
+    /// <summary>The most pieces, all counts added, that an instance may ask for.</summary>
+    public const int MostPieces = 1_000_000;
+
+    /// <summary>Makes and checks an instance.</summary>
+    /// <param name="parts">May be empty; ids unique.</param>
+    /// <param name="stock">One or more; ids unique.</param>
+    /// <param name="kerf">Length of wood the blade turns into dust at each cut; zero or more.</param>
+    /// <param name="keepFrom">From what length a left-over is worth keeping; zero or more.</param>
+    /// <exception cref="ArgumentException">An id is empty or used twice, a length, count, cost, trim, limit or the kerf is out of range, or there is no stock.</exception>
+    public BoardInstance(ImmutableArray<BoardPart> parts, ImmutableArray<BoardStock> stock, Length kerf, Length keepFrom)
+    {
+        if (parts.IsDefault) throw new ArgumentException("The list of parts is not set.", nameof(parts));
+        if (stock.IsDefaultOrEmpty) throw new ArgumentException("There must be at least one stock.", nameof(stock));
+        if (kerf.Sign < 0 || kerf > Longest)
+            throw new ArgumentException($"The kerf is {kerf}; it must lie between 0 and {Longest}.", nameof(kerf));
+        if (keepFrom.Sign < 0) throw new ArgumentException($"Left-overs are kept from {keepFrom}; it must be 0 or more.", nameof(keepFrom));
+        CheckParts(parts);
+        CheckStock(stock);
+        Parts = parts;
+        Stock = stock;
+        Kerf = kerf;
+        KeepFrom = keepFrom;
+    }
+
+    /// <summary>The parts, in the caller's order.</summary>
+    public ImmutableArray<BoardPart> Parts { get; }
+
+    /// <summary>The stock, in the caller's order.</summary>
+    public ImmutableArray<BoardStock> Stock { get; }
+
+    /// <summary>Length of wood the blade turns into dust at each cut.</summary>
+    public Length Kerf { get; }
+
+    /// <summary>From what length a left-over is worth keeping.</summary>
+    public Length KeepFrom { get; }
+
+    /// <summary>All counts added.</summary>
+    public int Pieces => Parts.Sum(p => p.Count);
+
+    /// <summary>True when the part fits some stock of which there is at least one.</summary>
+    public bool CanBeLaid(BoardPart part) => Stock.Any(s => s.Limit != 0 && part.Length <= s.Trued);
+
+    /// <summary>A reason for each part that fits no stock, in the order of the parts; empty when every part fits some stock.</summary>
+    public ImmutableArray<CuttingReason> Validate() => [.. Parts.Where(p => !CanBeLaid(p)).Select(Refuse)];
+
+    /// <inheritdoc/>
+    public bool Equals(BoardInstance? other) => other is not null && Kerf == other.Kerf && KeepFrom == other.KeepFrom
+        && SameArrays.Equal(Parts, other.Parts) && SameArrays.Equal(Stock, other.Stock);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Kerf, KeepFrom, SameArrays.Hash(Parts), SameArrays.Hash(Stock));
+
+    private CuttingReason Refuse(BoardPart part)
+    {
+        BoardStock[] there = [.. Stock.Where(s => s.Limit != 0)];
+        return there.Length == 0
+            ? new(ReasonKind.StockTooLittle, part.Id, $"part {part.Id} ({part.Length}) has no stock to come from: every limit is 0")
+            : new(ReasonKind.PartTooLarge, part.Id, $"part {part.Id} ({part.Length}) is longer than any stock, which is {there.Max(s => s.Trued)} at most once trued");
+    }
+
+    private static void CheckParts(ImmutableArray<BoardPart> parts)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        long pieces = 0;
+        foreach (BoardPart part in parts)
+        {
+            if (string.IsNullOrEmpty(part.Id)) throw new ArgumentException("A part has an empty id.", nameof(parts));
+            if (!ids.Add(part.Id)) throw new ArgumentException($"Two parts have the id {part.Id}.", nameof(parts));
+            if (part.Length.Sign <= 0 || part.Length > Longest)
+                throw new ArgumentException($"Part {part.Id} is {part.Length} long; it must be above 0 and at most {Longest}.", nameof(parts));
+            if (part.Count < 1) throw new ArgumentException($"Part {part.Id} is asked for {part.Count} times; it must be 1 or more.", nameof(parts));
+            pieces += part.Count;
+        }
+        if (pieces > MostPieces) throw new ArgumentException($"{pieces} pieces are asked for; at most {MostPieces} are laid out at once.", nameof(parts));
+    }
+
+    private static void CheckStock(ImmutableArray<BoardStock> stock)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        foreach (BoardStock board in stock)
+        {
+            if (string.IsNullOrEmpty(board.Id)) throw new ArgumentException("A stock has an empty id.", nameof(stock));
+            if (!ids.Add(board.Id)) throw new ArgumentException($"Two stocks have the id {board.Id}.", nameof(stock));
+            if (board.Length.Sign <= 0 || board.Length > Longest)
+                throw new ArgumentException($"Stock {board.Id} is {board.Length} long; it must be above 0 and at most {Longest}.", nameof(stock));
+            if (board.Trim.Start.Sign < 0 || board.Trim.End.Sign < 0 || board.Trim.Start > Longest || board.Trim.End > Longest)
+                throw new ArgumentException($"Stock {board.Id} has a trim of {board.Trim.Start} and {board.Trim.End}; each must lie between 0 and {Longest}.", nameof(stock));
+            if (board.Trued.Sign <= 0) throw new ArgumentException($"Nothing is left of stock {board.Id} once its ends are cut away ({board.Trued}).", nameof(stock));
+            if (board.Cost < Money.Zero) throw new ArgumentException($"Stock {board.Id} costs {board.Cost}; it must be 0 or more.", nameof(stock));
+            if (board.Limit < 0) throw new ArgumentException($"Stock {board.Id} has a limit of {board.Limit}; it must be 0 or more.", nameof(stock));
+        }
+    }
+}

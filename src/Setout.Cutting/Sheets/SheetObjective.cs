@@ -1,0 +1,91 @@
+using Setout.Core.Measures;
+
+namespace Setout.Cutting.Sheets;
+
+/// <summary>
+/// What a layout is judged by, in this order; smaller is better except for <paramref name="Worth"/>:
+/// parts left out, money for stock, sheets, settings, worth of what is left. See <see cref="SheetObjective"/>.
+/// </summary>
+/// <param name="LeftOut">Area of the parts not laid.</param>
+/// <param name="Cost">Money for the stock used.</param>
+/// <param name="Sheets">Sheets and blanks used.</param>
+/// <param name="Settings">Settings of fence and stop, as counted by the objective.</param>
+/// <param name="Worth">Worth of the kept left-overs; larger is better.</param>
+public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Settings, Int128 Worth) : IComparable<SheetScore>
+{
+    /// <summary>Below zero when this layout is the better one.</summary>
+    public int CompareTo(SheetScore? other)
+    {
+        if (other is null) return -1;
+        int order = LeftOut.CompareTo(other.LeftOut);
+        if (order == 0) order = Cost.CompareTo(other.Cost);
+        if (order == 0) order = Sheets.CompareTo(other.Sheets);
+        if (order == 0) order = Settings.CompareTo(other.Settings);
+        if (order == 0) order = other.Worth.CompareTo(Worth);
+        return order;
+    }
+
+    /// <summary>Order.</summary>
+    public static bool operator <(SheetScore a, SheetScore b) => a.CompareTo(b) < 0;
+
+    /// <summary>Order.</summary>
+    public static bool operator >(SheetScore a, SheetScore b) => a.CompareTo(b) > 0;
+
+    /// <summary>Order.</summary>
+    public static bool operator <=(SheetScore a, SheetScore b) => a.CompareTo(b) <= 0;
+
+    /// <summary>Order.</summary>
+    public static bool operator >=(SheetScore a, SheetScore b) => a.CompareTo(b) >= 0;
+}
+
+/// <summary>
+/// The one place that says what a good sheet layout is. Everything is recomputed from the layout's trees.
+/// <list type="number">
+/// <item>Area of parts left out: none, unless they fit no stock or stock ran out.</item>
+/// <item>Money for stock. Blanks in hand cost nothing, so they are used where that saves a sheet.</item>
+/// <item>Sheets and blanks used.</item>
+/// <item>Settings: how many different figures fence and stop are set to. Pieces that hold parts and share direction, size and
+/// stage (depth in the cut tree, so that they can be cut one after the other) share one setting. A sheet whose
+/// first division is a crosscut counts one more, because a whole sheet is easier to rip than to crosscut.</item>
+/// <item>Worth of what is left: the sum, over left-overs worth keeping, of the square of their area in whole square
+/// millimetres. The square makes one big rectangle worth more than two halves.</item>
+/// </list>
+/// </summary>
+public static class SheetObjective
+{
+    /// <summary>Judges a layout. The layout must be sound; see the checker.</summary>
+    public static SheetScore Score(SheetInstance instance, SheetLayout layout)
+    {
+        Dictionary<string, SheetStock> stock = instance.Stock.ToDictionary(s => s.Id, StringComparer.Ordinal);
+        Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
+        Area leftOut = layout.LeftOut.Aggregate(Area.Zero, (sum, p) => sum + (parts[p.PartId].Along * parts[p.PartId].Across * p.Count));
+        Money cost = layout.Sheets.Aggregate(Money.Zero, (sum, s) => sum + stock[s.StockId].Cost);
+        var settings = new HashSet<(int Stage, GrainAxis Axis, Length Size)>();
+        Int128 worth = 0;
+        int crosscutFirst = 0;
+        foreach (LaidSheet sheet in layout.Sheets)
+        {
+            if (sheet.Root is Division { Axis: GrainAxis.Along }) crosscutFirst++;
+            Walk(sheet.Root, stock[sheet.StockId].TruedAlong, stock[sheet.StockId].TruedAcross, 0, settings, ref worth);
+        }
+        return new(leftOut, cost, layout.Sheets.Length, settings.Count + crosscutFirst, worth);
+    }
+
+    /// <summary>The worth of one kept left-over.</summary>
+    public static Int128 WorthOf(Length along, Length across)
+    {
+        Int128 squareMillimetres = (along * across).SquareTicks / ((Int128)Length.TicksPerMillimetre * Length.TicksPerMillimetre);
+        return squareMillimetres * squareMillimetres;
+    }
+
+    private static void Walk(CutNode node, Length along, Length across, int stage, HashSet<(int, GrainAxis, Length)> settings, ref Int128 worth)
+    {
+        if (node is KeepNode) worth += WorthOf(along, across);
+        if (node is not Division division) return;
+        foreach (CutPiece piece in division.Pieces)
+        {
+            if (piece.Content is PartNode or Division) settings.Add((stage, division.Axis, piece.Size));
+            Walk(piece.Content, division.Axis == GrainAxis.Along ? piece.Size : along, division.Axis == GrainAxis.Along ? across : piece.Size, stage + 1, settings, ref worth);
+        }
+    }
+}
