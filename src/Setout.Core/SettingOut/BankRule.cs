@@ -45,7 +45,7 @@ internal static class BankRule
             // The figure of a front runs across, as its width is cut along the grain.
             book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
                 Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place));
-            book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0));
+            book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0, space.X));
 
             Sum slot = new([
                 Term.From("front, as cut", 1, heights[i].AsCut),

@@ -65,7 +65,7 @@ internal static class OpeningRule
             Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : SharedWith(members[i].Panel);
             Edges edges = division.IsAcross ? space.Edges with { Left = before, Right = after } : space.Edges with { Top = before, Bottom = after };
             ExactLength x = division.IsAcross ? along : space.X, z = division.IsAcross ? space.Z : along - size;
-            book.Dimensions.Add(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0));
+            book.Dimensions.Add(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
 
             if (i < members.Count) WriteMember(book, space, members[i].Divider, members[i].Panel, division.IsAcross, division.IsAcross ? x + size : z);
             Fill(book, new(opening.Key, opening.Key, name, width, height, depth, x, space.Y, z, edges, space.Of, space.Carrier, opening.Place), opening.Content);

@@ -75,8 +75,9 @@ public sealed record SetOpening(string Key, string Name, string Content, Placeme
 /// <param name="IsAcross">True for a width, false for a height.</param>
 /// <param name="From">Start, from the left or from the floor.</param>
 /// <param name="To">End.</param>
-/// <param name="Row">0 nearest the drawing; chains of one row stand in line.</param>
-public sealed record SetDimension(QuantityKey Key, bool IsAcross, ExactLength From, ExactLength To, int Row);
+/// <param name="Row">0 nearest the drawing, 2 for sizes over all.</param>
+/// <param name="At">For a height: how far from the left it belongs; decides on which side it is drawn.</param>
+public sealed record SetDimension(QuantityKey Key, bool IsAcross, ExactLength From, ExactLength To, int Row, ExactLength At = default);
 
 /// <summary>A piece set out: quantities, parts, joints, hardware and what is worth knowing. Immutable.</summary>
 /// <param name="Piece">As described.</param>

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>Adds up what the layouts and the hardware ask for, as a supplier sells it.</summary>
+internal static class BuyingList
+{
+    public static ImmutableArray<BuyingLine> Of(SetPiece set, Texts.Shop shop, IEnumerable<SheetPlan> sheets, IEnumerable<BoardPlan> boards)
+    {
+        var bought = ImmutableArray.CreateBuilder<BuyingLine>();
+        var taken = new List<BuyingLine>();
+        foreach (SheetPlan plan in sheets)
+            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", bought, taken);
+        foreach (BoardPlan plan in boards)
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", bought, taken);
+        foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
+        {
+            Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
+            bought.Add(new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, ""));
+        }
+        return [.. bought, .. taken];
+    }
+
+    /// <summary>What to ask a supplier for.</summary>
+    internal static string Words(Material material) => material switch
+    {
+        Panel { Label.Length: > 0 } panel => $"{Capital(panel.Kind)} {panel.Label}{(panel.Label.Contains("mm", StringComparison.Ordinal) ? "" : " in")}",
+        Panel panel => Capital(panel.Kind),
+        Stick { Nominal.Length: > 0 } stick => $"{Capital(stick.Kind)} {stick.Nominal}",
+        Stick stick => $"{Capital(stick.Kind)}, {stick.Name}",
+        _ => material.Name,
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static void Stock(
+        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit, ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken)
+    {
+        ILookup<string, string> counts = used.ToLookup(id => id);
+        foreach (StockLine line in lines)
+        {
+            int count = counts[line.Id].Count();
+            if (count == 0) continue;
+            if (line.Size.InHand is null) bought.Add(new(kind, $"{words}, {line.Words}", count, unit, line.Size.Price, ""));
+            else taken.Add(new(BuyingKind.FromTheRack, $"{words}, {line.Words}", count, unit, Money.Zero, "from the rack"));
+        }
+    }
+}

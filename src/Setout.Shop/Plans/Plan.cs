@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Cutting.Boards;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>A size of stock as the layouts know it.</summary>
+/// <param name="Id">The id in the instance.</param>
+/// <param name="Size">What it is.</param>
+/// <param name="Words">For people: <c>96 x 48 in</c>, or the shop's own name for a blank.</param>
+public sealed record StockLine(string Id, StockSize Size, string Words);
+
+/// <summary>The layouts of one kind of sheet.</summary>
+/// <param name="Material">Which.</param>
+/// <param name="Instance">What was asked.</param>
+/// <param name="Outcome">What came out, checked.</param>
+/// <param name="Stock">The stock offered.</param>
+/// <param name="IsPriced">False when prices are missing and area stood in for money.</param>
+public sealed record SheetPlan(Panel Material, SheetInstance Instance, SheetOutcome Outcome, ImmutableArray<StockLine> Stock, bool IsPriced);
+
+/// <summary>The layouts of one section of board.</summary>
+/// <param name="Material">Which.</param>
+/// <param name="Instance">What was asked.</param>
+/// <param name="Outcome">What came out, checked.</param>
+/// <param name="Stock">The stock offered.</param>
+/// <param name="IsPriced">False when prices are missing and length stood in for money.</param>
+public sealed record BoardPlan(Stick Material, BoardInstance Instance, BoardOutcome Outcome, ImmutableArray<StockLine> Stock, bool IsPriced);
+
+/// <summary>One line of the buying list.</summary>
+/// <param name="Kind">Sheet, board or hardware: how a supplier sells it.</param>
+/// <param name="Item">What to ask for.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Unit">Of what: sheet, board, pair, piece.</param>
+/// <param name="Price">For one; null when not known.</param>
+/// <param name="Note">A remark, such as why so many; may be empty.</param>
+public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string Unit, Money? Price, string Note)
+{
+    /// <summary>Count times price.</summary>
+    public Money? Total => Price is { } price ? price * Count : null;
+}
+
+/// <summary>How a supplier sells it.</summary>
+public enum BuyingKind
+{
+    /// <summary>Sheet goods.</summary>
+    Sheet,
+
+    /// <summary>Lumber.</summary>
+    Board,
+
+    /// <summary>All that is not wood.</summary>
+    Hardware,
+
+    /// <summary>Taken from the rack, not bought.</summary>
+    FromTheRack,
+}
+
+/// <summary>The whole plan of a piece: everything the bench needs, worked out. Immutable, and the same for the same inputs.</summary>
+/// <param name="Set">The piece set out.</param>
+/// <param name="Source">What it was made from.</param>
+/// <param name="Sheets">Layouts of sheets.</param>
+/// <param name="Boards">Layouts of boards.</param>
+/// <param name="Buying">The buying list.</param>
+/// <param name="Findings">All findings, those that stop first.</param>
+public sealed record Plan(
+    SetPiece Set, PieceSource Source, ImmutableArray<SheetPlan> Sheets, ImmutableArray<BoardPlan> Boards,
+    ImmutableArray<BuyingLine> Buying, ImmutableArray<Finding> Findings)
+{
+    /// <summary>The version of plan.json.</summary>
+    public const int Version = 1;
+
+    /// <summary>True when a finding stops the plan.</summary>
+    public bool IsStopped => Findings.Any(f => f.Severity == Severity.Stop);
+
+    /// <summary>The money of all lines that have a price.</summary>
+    public Money Cost => Buying.Aggregate(Money.Zero, (sum, line) => sum + (line.Total ?? Money.Zero));
+
+    /// <summary>How many lines to buy have no price.</summary>
+    public int Unpriced => Buying.Count(l => l.Kind != BuyingKind.FromTheRack && l.Price is null);
+}
