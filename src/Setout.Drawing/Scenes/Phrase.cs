@@ -9,6 +9,9 @@ namespace Setout.Drawing.Scenes;
 /// <param name="IsBold">Drawn heavy.</param>
 public readonly record struct Run(string Words, Figure? Figure, bool IsBold)
 {
+    /// <summary>Drawn slanted: names of spaces and remarks. A run that is heavy too is drawn heavy and upright.</summary>
+    public bool IsItalic { get; init; }
+
     /// <inheritdoc/>
     public override string ToString() => Figure?.ToString() ?? Words;
 }
@@ -34,6 +37,15 @@ public sealed record Phrase(ImmutableArray<Run> Runs)
 
     /// <summary>The same, all heavy.</summary>
     public Phrase Bold() => new([.. Runs.Select(r => r with { IsBold = true })]);
+
+    /// <summary>The same, all slanted.</summary>
+    public Phrase Italic() => new([.. Runs.Select(r => r with { IsItalic = true })]);
+
+    /// <summary>The same with another phrase after it.</summary>
+    public Phrase Add(Phrase other) => new(Runs.AddRange(other.Runs));
+
+    /// <summary>Whether there is nothing to draw.</summary>
+    public bool IsEmpty => Runs.IsDefaultOrEmpty;
 
     /// <summary>The text as it is copied, searched and spoken.</summary>
     public string PlainText => string.Concat(Runs.Select(r => r.ToString()));

@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using Setout.Drawing.Dimensioning;
+using Setout.Drawing.Scenes;
+
+namespace Setout.Drawing.Elevations;
+
+/// <summary>The members, spaces, machines and inner dimensions of an elevation, on the paper.</summary>
+internal sealed class ElevationBody(ElevationInput input, View view, double figureSize)
+{
+    private const double LeastHandle = 0.9;
+    private readonly ImmutableArray<TextItem> _inner = [.. input.Inner.Select(d => Figure(d, view, figureSize))];
+
+    public IEnumerable<SceneItem> Draw()
+    {
+        // Names keep off the figures that stand inside; the grain keeps off both.
+        ImmutableArray<Box> figures = [.. _inner.Select(Box.Of)];
+        ImmutableArray<(ElevationOpening Opening, ImmutableArray<TextItem> Label)> openings =
+            [.. input.Openings.Select(o => (o, Label(view.Of(o.Area), o.Label, figures)))];
+        ImmutableArray<(ElevationGhost Ghost, ImmutableArray<TextItem> Label)> ghosts =
+            [.. input.Ghosts.Select(g => (g, Label(view.Of(g.Area), g.Label, figures)))];
+        ImmutableArray<Box> clear = [.. figures, .. openings.SelectMany(o => o.Label).Concat(ghosts.SelectMany(g => g.Label)).Select(t => Box.Of(t).Grown(0.8))];
+        foreach (ElevationPart part in input.Parts.OrderBy(p => p.Order)) yield return Part(part, clear);
+        foreach ((ElevationOpening opening, ImmutableArray<TextItem> label) in openings)
+        {
+            Box box = view.Of(opening.Area);
+            yield return new GroupItem(opening.Key, opening.Title, [Rectangle(box, opening.IsMarked ? Ink.Pencil : null, Wash.None), .. label]);
+        }
+        foreach ((ElevationGhost ghost, ImmutableArray<TextItem> label) in ghosts)
+            yield return new GroupItem(ghost.Key, ghost.Title, [Rectangle(view.Of(ghost.Area), Ink.Hidden, Wash.None), .. label]);
+        // The pencil goes over everything, or a neighbour painted later would hide half of it.
+        foreach (ElevationPart part in input.Parts.Where(p => p.IsMarked)) yield return new GroupItem("", "", [Rectangle(view.Of(part.Area), Ink.Pencil, Wash.None)]);
+        for (int i = 0; i < input.Inner.Length; i++) yield return Inner(input.Inner[i], _inner[i]);
+    }
+
+    private GroupItem Part(ElevationPart part, ImmutableArray<Box> clear)
+    {
+        Box box = view.Of(part.Area);
+        ImmutableArray<SceneItem>.Builder items = ImmutableArray.CreateBuilder<SceneItem>();
+        Ink? edge = part.Kind == PartKind.Back ? null : part.IsHidden ? Ink.Hidden : Ink.Part;
+        Wash wash = part.IsHidden ? Wash.None : part.Kind is PartKind.Post or PartKind.Rail ? Wash.Wood : Wash.Panel;
+        items.Add(Rectangle(box, edge, wash));
+        ImmutableArray<Box> handles = [.. part.Handles.Select(Handle)];
+        GrainRun run = part.Grain != GrainRun.ByKind ? part.Grain : part.Kind switch
+        {
+            PartKind.Post or PartKind.Door or PartKind.Back or PartKind.PanelFace => GrainRun.Upright,
+            PartKind.Rail or PartKind.DrawerFront => GrainRun.Level,
+            _ => GrainRun.None,
+        };
+        if (run != GrainRun.None && !part.IsHidden)
+        {
+            double spacing = wash == Wash.Wood ? 2.4 : 3.4;
+            items.AddRange(Strokes.Grain(box, run == GrainRun.Upright, part.Key, spacing, [.. clear, .. handles.Select(h => h.Grown(0.6))]));
+        }
+        foreach (Box handle in handles) items.Add(Rectangle(handle, null, Wash.Metal));
+        return new(part.Key, part.Title, items.ToImmutable());
+    }
+
+    private Box Handle(ModelRect area)
+    {
+        Box box = view.Of(area);
+        double more = Math.Max(0, (LeastHandle - Math.Min(box.Width, box.Height)) / 2);
+        return box.Width < box.Height
+            ? box with { Left = box.Left - more, Right = box.Right + more }
+            : box with { Top = box.Top - more, Bottom = box.Bottom + more };
+    }
+
+    /// <summary>A name in its space: broken into lines, smaller where it must be, left out (its group still says it) where no size fits.</summary>
+    private ImmutableArray<TextItem> Label(Box box, Phrase label, ImmutableArray<Box> taken)
+    {
+        if (label.IsEmpty) return [];
+        Box room = box.Grown(-1);
+        foreach (double size in new[] { 0.82 * figureSize, 0.72 * figureSize, 2.47 })
+        {
+            ImmutableArray<Phrase> lines = TextMeasure.Wrap(label.Italic(), size, room.Width);
+            double leading = size * 1.25, height = lines.Length * leading;
+            if (height > room.Height || lines.Any(l => TextMeasure.Width(l, size) > room.Width)) continue;
+            foreach (double share in new[] { 0.5, 0.3, 0.7, 0.15, 0.85 })
+            {
+                double first = room.Top + ((room.Height - height) * share) + (leading / 2) + (TextMeasure.CapHeight / 2 * size);
+                ImmutableArray<TextItem> texts = [.. lines.Select((l, i) => new TextItem(new(box.Middle.X, first + (i * leading)), l, size, Anchor.Middle, Ink.Soft))];
+                if (!texts.Any(t => taken.Any(Box.Of(t).Overlaps))) return texts;
+            }
+        }
+        return [];
+    }
+
+    private static TextItem Figure(InnerDimension inner, View view, double size)
+    {
+        DimensionSpan span = FrontElevation.Span(inner.Span, view, inner.IsUpright);
+        double middle = (span.From + span.To) / 2, drop = TextMeasure.CapHeight / 2 * size;
+        Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
+        Phrase figure = span.IsMarked ? span.Figure.Bold() : span.Figure;
+        if (!inner.IsUpright) return new(new(middle, view.Y(inner.At) - (0.3 * size)), figure, size, Anchor.Middle, ink);
+        bool isLong = TextMeasure.Width(figure, size) + 2 <= span.To - span.From;
+        double x = view.X(inner.At) - (0.3 * size);
+        // Upright along its line where it fits, else level beside it.
+        return isLong ? new(new(x, middle), figure, size, Anchor.Middle, ink, 90) : new(new(x, middle + drop), figure, size, Anchor.End, ink);
+    }
+
+    private GroupItem Inner(InnerDimension inner, TextItem text)
+    {
+        const double tick = 1.1;
+        DimensionSpan span = FrontElevation.Span(inner.Span, view, inner.IsUpright);
+        double at = inner.IsUpright ? view.X(inner.At) : view.Y(inner.At);
+        Point a = inner.IsUpright ? new(at, span.From) : new(span.From, at), b = inner.IsUpright ? new(at, span.To) : new(span.To, at);
+        LineItem Tick(Point p) => new(new(p.X - tick, p.Y + tick), new(p.X + tick, p.Y - tick), Ink.Part);
+        return new(span.Key, span.Title, [new LineItem(a, b, span.IsMarked ? Ink.Pencil : Ink.Dimension), Tick(a), Tick(b), text]);
+    }
+
+    private static ShapeItem Rectangle(Box box, Ink? edge, Wash wash) => ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, edge, wash);
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Drawing.Dimensioning;
+using Setout.Drawing.Scenes;
+
+namespace Setout.Drawing.Elevations;
+
+/// <summary>Draws a piece from the front, at the largest round scale that fits the paper with its dimensions.</summary>
+public static class FrontElevation
+{
+    private const double Margin = 2, FloorOverhang = 5, NoteSize = 2.9;
+
+    /// <summary>Draws.</summary>
+    /// <param name="input">What is shown; at least one part, opening or ghost.</param>
+    /// <param name="paper">The room.</param>
+    /// <exception cref="ArgumentException">There is nothing to draw.</exception>
+    public static ElevationDrawing Draw(ElevationInput input, PaperBox paper)
+    {
+        ImmutableArray<ModelRect> areas = [.. input.Parts.Select(p => p.Area), .. input.Openings.Select(o => o.Area), .. input.Ghosts.Select(g => g.Area)];
+        if (areas.IsEmpty) throw new ArgumentException("There is nothing to draw.", nameof(input));
+        Length left = areas.Min(a => a.Left), right = areas.Max(a => a.Right), top = areas.Max(a => a.Top), bottom = areas.Min(a => a.Bottom);
+        if (input.HasFloor) bottom = Length.Min(bottom, Length.Zero);
+        var style = new DimensionStyle { FigureSize = paper.FigureSize };
+        Box Extent(View view) => new(view.X(left), view.Y(top), view.X(right), view.Y(bottom));
+        DimensionLayout Around(View view) => DimensionPlacer.Place(Extent(view), input.Chains.Select(c => Chain(c, view)), style);
+        Box Whole(View view)
+        {
+            Box all = Around(view).Bounds;
+            if (input.HasFloor) all = all.With(new(view.X(left) - FloorOverhang, view.Y(Length.Zero), view.X(right) + FloorOverhang, view.Y(Length.Zero)));
+            return all with { Bottom = all.Bottom + (NoteSize * 1.8) };
+        }
+        bool Fits(int scale)
+        {
+            if ((right - left).ApproximateMillimetres / scale > paper.Width || (top - bottom).ApproximateMillimetres / scale > paper.Height) return false;
+            Box whole = Whole(new(scale, 0, 0));
+            return whole.Width <= paper.Width - (2 * Margin) && whole.Height <= paper.Height - (2 * Margin);
+        }
+        int chosen = Scales.Largest(Fits);
+        Box atNought = Whole(new(chosen, 0, 0));
+        double width = Math.Max(paper.Width, atNought.Width + (2 * Margin)), height = atNought.Height + (2 * Margin);
+        var final = new View(chosen, ((width - atNought.Width) / 2) - atNought.Left, Margin - atNought.Top);
+        DimensionLayout dimensions = Around(final);
+        ImmutableArray<SceneItem>.Builder items = ImmutableArray.CreateBuilder<SceneItem>();
+        items.AddRange(new ElevationBody(input, final, paper.FigureSize).Draw());
+        if (input.HasFloor)
+        {
+            double floor = final.Y(Length.Zero);
+            items.Add(new GroupItem("", "", [new LineItem(new(final.X(left) - FloorOverhang, floor), new(final.X(right) + FloorOverhang, floor), Ink.Outline)]));
+        }
+        items.AddRange(dimensions.Items);
+        items.Add(new TextItem(new(width - Margin, height - Margin - (0.25 * NoteSize)), Phrase.Of($"scale 1:{chosen}"), NoteSize, Anchor.End, Ink.Soft));
+        return new(new(width, height, input.Title, input.Description, items.ToImmutable()), chosen, new(final.X(Length.Zero), final.Y(Length.Zero)));
+    }
+
+    private static DimensionChain Chain(ElevationChain chain, View view) => new(chain.Side, [.. chain.Spans.Select(s => Span(s, view, chain.Side is Side.Left or Side.Right))]);
+
+    /// <summary>Upright positions turn round on the paper: the higher end comes first.</summary>
+    internal static DimensionSpan Span(ElevationSpan s, View view, bool isUpright) => isUpright
+        ? new(view.Y(s.To), view.Y(s.From), s.Figure, s.IsMarked, s.Key, s.Title)
+        : new(view.X(s.From), view.X(s.To), s.Figure, s.IsMarked, s.Key, s.Title);
+}
+
+/// <summary>Takes model lengths to the paper.</summary>
+/// <param name="Scale">1 to this.</param>
+/// <param name="Dx">Paper x of model x = 0.</param>
+/// <param name="Dy">Paper y of the floor.</param>
+internal readonly record struct View(int Scale, double Dx, double Dy)
+{
+    public double X(Length x) => Dx + (x.ApproximateMillimetres / Scale);
+
+    public double Y(Length y) => Dy - (y.ApproximateMillimetres / Scale);
+
+    public Box Of(ModelRect area) => new(X(area.Left), Y(area.Top), X(area.Right), Y(area.Bottom));
+}

@@ -1,0 +1,200 @@
+using System.Globalization;
+using System.Text;
+
+namespace Setout.Drawing.Scenes;
+
+/// <summary>How a drawing is written.</summary>
+public sealed record SvgOptions
+{
+    /// <summary>A file that opens by itself: real size, own style, paper behind, titles that show when pointed at.</summary>
+    public static SvgOptions Standalone { get; } = new() { HasSize = true, HasStyle = true, HasPaper = true, HasTips = true };
+
+    /// <summary>Part of a page that holds <see cref="SvgStyle.Sheet"/> and decides the size.</summary>
+    public static SvgOptions Inline { get; } = new();
+
+    /// <summary>Whether width and height are written, in millimetres.</summary>
+    public bool HasSize { get; init; }
+
+    /// <summary>Whether the style sheet is inside.</summary>
+    public bool HasStyle { get; init; }
+
+    /// <summary>Whether the paper is painted.</summary>
+    public bool HasPaper { get; init; }
+
+    /// <summary>Whether groups have a title element, which viewers show as a tip.</summary>
+    public bool HasTips { get; init; }
+}
+
+/// <summary>
+/// Writes a scene as SVG 1.1 with the roles of the WAI-ARIA Graphics Module: the same scene gives the same bytes. Text stays text; a fraction
+/// is set small by position, and its signs in order read <c>23 1/4</c>. All words are escaped and nothing of them becomes markup.
+/// </summary>
+public static class SvgWriter
+{
+    /// <summary>Writes a scene.</summary>
+    public static string Write(Scene scene, SvgOptions options)
+    {
+        var svg = new StringBuilder(16 * 1024);
+        string width = Number(scene.Width), height = Number(scene.Height);
+        svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\"");
+        if (options.HasSize) svg.Append($" width=\"{width}mm\" height=\"{height}mm\"");
+        svg.Append($" viewBox=\"0 0 {width} {height}\" class=\"{SvgStyle.RootClass}\" role=\"graphics-document document\" xml:lang=\"en\" aria-label=\"");
+        Escape(svg, scene.Title);
+        svg.Append("\">\n<title>");
+        Escape(svg, scene.Title);
+        svg.Append("</title>\n<desc>");
+        Escape(svg, scene.Description);
+        svg.Append("</desc>\n");
+        if (options.HasStyle) svg.Append("<style>\n").Append(SvgStyle.Sheet).Append("</style>\n");
+        if (options.HasPaper) svg.Append($"<rect class=\"so-paper\" width=\"{width}\" height=\"{height}\"/>\n");
+        Items(svg, scene.Items, options);
+        return svg.Append("</svg>\n").ToString();
+    }
+
+    /// <summary>A number as it stands in a drawing: at most three decimals, invariant, never minus nought.</summary>
+    public static string Number(double value)
+    {
+        string text = Math.Round(value, 3, MidpointRounding.AwayFromZero).ToString("0.###", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+
+    private static void Items(StringBuilder svg, IReadOnlyList<SceneItem> items, SvgOptions options)
+    {
+        for (int i = 0; i < items.Count; i++)
+        {
+            switch (items[i])
+            {
+                case LineItem first:
+                    int end = i + 1;
+                    while (end < items.Count && items[end] is LineItem next && next.Ink == first.Ink) end++;
+                    Lines(svg, first.Ink, items.Skip(i).Take(end - i).Cast<LineItem>().Select(line => (line.From, line.To)));
+                    i = end - 1;
+                    break;
+                case HatchItem hatch: Lines(svg, Ink.Hatch, Strokes.Hatch(hatch)); break;
+                case ShapeItem shape: Shape(svg, shape); break;
+                case TextItem text: Text(svg, text); break;
+                case GroupItem group: Group(svg, group, options); break;
+                default: throw new NotSupportedException($"{items[i].GetType().Name} has no SVG.");
+            }
+        }
+    }
+
+    /// <summary>Lines of one ink become one path: a drawing of many grain lines stays a small document.</summary>
+    private static void Lines(StringBuilder svg, Ink ink, IEnumerable<(Point From, Point To)> lines)
+    {
+        svg.Append("<path class=\"").Append(SvgStyle.LineClass(ink)).Append("\" d=\"");
+        string? pen = null;
+        foreach ((Point from, Point to) in lines)
+        {
+            string start = At(from), end = At(to);
+            if (pen != start) svg.Append('M').Append(start);
+            svg.Append('L').Append(end);
+            pen = end;
+        }
+        svg.Append("\"/>\n");
+    }
+
+    private static void Shape(StringBuilder svg, ShapeItem shape)
+    {
+        string wash = shape.Wash == Wash.None ? shape.Edge is null ? "so-clear" : "" : SvgStyle.WashClass(shape.Wash);
+        string classes = shape.Edge is { } edge ? $"{wash} {SvgStyle.LineClass(edge)}".Trim() : wash;
+        if (IsUpright(shape))
+        {
+            Point a = shape.Corners[0], c = shape.Corners[2];
+            svg.Append($"<rect class=\"{classes}\" x=\"{Number(a.X)}\" y=\"{Number(a.Y)}\" width=\"{Number(c.X - a.X)}\" height=\"{Number(c.Y - a.Y)}\"/>\n");
+            return;
+        }
+        svg.Append($"<path class=\"{classes}\" d=\"M").AppendJoin('L', shape.Corners.Select(At)).Append("Z\"/>\n");
+    }
+
+    private static bool IsUpright(ShapeItem shape) =>
+        shape.Corners.Length == 4 && shape.Corners[0].Y == shape.Corners[1].Y && shape.Corners[1].X == shape.Corners[2].X
+        && shape.Corners[2].Y == shape.Corners[3].Y && shape.Corners[3].X == shape.Corners[0].X
+        && shape.Corners[2].X >= shape.Corners[0].X && shape.Corners[2].Y >= shape.Corners[0].Y;
+
+    private static void Text(StringBuilder svg, TextItem text)
+    {
+        SetLine line = TextMeasure.Set(text.Text, text.Size);
+        if (line.Pieces.IsEmpty) return;
+        if (text.HasGround)
+        {
+            Box ground = Box.Of(text).Grown(0.1 * text.Size);
+            svg.Append($"<rect class=\"so-paper\" x=\"{Number(ground.Left)}\" y=\"{Number(ground.Top)}\" width=\"{Number(ground.Width)}\" height=\"{Number(ground.Height)}\"/>\n");
+        }
+        string anchor = text.Anchor switch { Anchor.Middle => " text-anchor=\"middle\"", Anchor.End => " text-anchor=\"end\"", _ => "" };
+        string turn = text.Turn == 0 ? "" : $" transform=\"rotate({Number(-text.Turn)} {Number(text.At.X)} {Number(text.At.Y)})\"";
+        bool isPlain = line.Pieces.Length == 1;
+        string face = isPlain ? FaceClass(line.Pieces[0].Face) : "";
+        svg.Append($"<text class=\"{SvgStyle.TextClass(text.Ink)}{face}\" x=\"{Number(text.At.X)}\" y=\"{Number(text.At.Y)}\" font-size=\"{Number(text.Size)}\"{anchor}{turn}>");
+        if (isPlain) Escape(svg, line.Pieces[0].Text);
+        else Pieces(svg, line, text.Size);
+        svg.Append("</text>\n");
+    }
+
+    private static void Pieces(StringBuilder svg, SetLine line, double size)
+    {
+        double pen = 0, rise = 0;
+        foreach (SetPiece piece in line.Pieces)
+        {
+            string dx = Number(piece.X - pen), dy = Number(rise - piece.Rise), face = FaceClass(piece.Face);
+            svg.Append("<tspan");
+            if (face.Length > 0) svg.Append($" class=\"{face.Trim()}\"");
+            if (dx != "0") svg.Append($" dx=\"{dx}\"");
+            if (dy != "0") svg.Append($" dy=\"{dy}\"");
+            if (piece.Size != size) svg.Append($" font-size=\"{Number(piece.Size)}\"");
+            svg.Append('>');
+            Escape(svg, piece.Text);
+            svg.Append("</tspan>");
+            (pen, rise) = (piece.X + piece.Width, piece.Rise);
+        }
+    }
+
+    private static void Group(StringBuilder svg, GroupItem group, SvgOptions options)
+    {
+        svg.Append("<g");
+        if (group.Title.Length > 0)
+        {
+            svg.Append(" role=\"graphics-object\" aria-label=\"");
+            Escape(svg, group.Title);
+            svg.Append('"');
+        }
+        if (group.Key.Length > 0)
+        {
+            svg.Append(" data-key=\"");
+            Escape(svg, group.Key);
+            svg.Append('"');
+        }
+        svg.Append(">\n");
+        if (options.HasTips && group.Title.Length > 0)
+        {
+            svg.Append("<title>");
+            Escape(svg, group.Title);
+            svg.Append("</title>\n");
+        }
+        Items(svg, group.Items, options);
+        svg.Append("</g>\n");
+    }
+
+    private static string FaceClass(Face face) => face switch { Face.SemiBold => " so-bold", Face.Italic => " so-italic", _ => "" };
+
+    private static string At(Point point) => $"{Number(point.X)} {Number(point.Y)}";
+
+    /// <summary>Escapes for text and attributes alike; signs that XML does not allow become the replacement sign.</summary>
+    private static void Escape(StringBuilder svg, string text)
+    {
+        foreach (Rune sign in text.EnumerateRunes())
+        {
+            switch (sign.Value)
+            {
+                case '&': svg.Append("&amp;"); break;
+                case '<': svg.Append("&lt;"); break;
+                case '>': svg.Append("&gt;"); break;
+                case '"': svg.Append("&quot;"); break;
+                case '\'': svg.Append("&#39;"); break;
+                case '\t' or '\n' or '\r': svg.Append(' '); break;
+                case < ' ' or 0x7F or 0xFFFE or 0xFFFF: svg.Append('\uFFFD'); break;
+                default: svg.Append(sign.ToString()); break;
+            }
+        }
+    }
+}

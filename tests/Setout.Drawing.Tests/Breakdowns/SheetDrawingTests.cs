@@ -1,0 +1,99 @@
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Scenes;
+using Setout.Testing;
+using static Setout.Drawing.Tests.Figures;
+
+namespace Setout.Drawing.Tests.Breakdowns;
+
+public sealed class SheetDrawingTests
+{
+    private static readonly BreakdownPaper s_page = new(260, 180);
+
+    [Fact]
+    public void Draw_Birch_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(SheetDrawing.Draw(Samples.Birch(), s_page), SvgOptions.Standalone), "birch", "svg");
+
+    [Fact]
+    public void Draw_SmallParts_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(SheetDrawing.Draw(Samples.SmallParts(), s_page), SvgOptions.Standalone), "small-parts", "svg");
+
+    [Theory]
+    [InlineData(260, 180)]
+    [InlineData(180, 240)]
+    [InlineData(100, 200)]
+    public void Draw_AnyPaper_NoTextClashesOrSpills(double width, double height)
+    {
+        foreach (SheetInput input in new[] { Samples.Birch(), Samples.SmallParts() })
+        {
+            Scene scene = SheetDrawing.Draw(input, new(width, height));
+
+            Assert.Empty(Clashes(scene));
+            Assert.Empty(Spilled(scene));
+        }
+    }
+
+    [Fact]
+    public void Draw_SmallParts_EveryMarkAndRunningFigureIsSomewhere()
+    {
+        SheetInput input = Samples.SmallParts();
+        Scene scene = SheetDrawing.Draw(input, s_page);
+        string[] texts = [.. Texts(scene.Items).Select(t => t.Text.PlainText)];
+        string all = string.Join('\n', texts);
+
+        foreach (SheetPart part in input.Parts) Assert.Contains(part.Mark, texts);
+        foreach (InnerCut cut in input.InnerCuts) Assert.Contains(cut.Figure.PlainText, all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draw_AnyText_IsNeverUnderSevenPoint()
+    {
+        foreach (TextItem text in Texts(SheetDrawing.Draw(Samples.SmallParts(), new(100, 200)).Items)) Assert.True(text.Size >= 7 * 25.4 / 72 - 0.001, text.Text.PlainText);
+    }
+
+    [Fact]
+    public void Draw_Parts_NeverShowTheirOwnSize()
+    {
+        // The part E4 is 12 in long; a layout shows running figures only, so no text is the bare size.
+        string[] texts = [.. Texts(SheetDrawing.Draw(Samples.Birch(), s_page).Items).Select(t => t.Text.PlainText)];
+
+        Assert.DoesNotContain("12", texts);
+        Assert.DoesNotContain(texts, t => t.Contains(" x ", StringComparison.Ordinal) || t.Contains('×', StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Draw_FirstCuts_AreLetteredWithRunningFiguresAtTheEdge()
+    {
+        Scene scene = SheetDrawing.Draw(Samples.Birch(), s_page);
+        GroupItem[] cuts = [.. Groups(scene.Items).Where(g => g.Title.StartsWith("cut ", StringComparison.Ordinal))];
+
+        // Running: 11 3/4; 21 3/8; 31; 37; 38 5/8, each strip and kerf added (own sum).
+        Assert.Equal(["cut a at 11 3/4", "cut b at 21 3/8", "cut c at 31", "cut d at 37", "cut e at 38 5/8"], cuts.Select(c => c.Title));
+        Assert.All(cuts, c => Assert.Contains(c.Items.OfType<TextItem>(), t => t.Ink == Ink.Pencil && t.Text.Runs[0].IsBold));
+    }
+
+    [Fact]
+    public void Draw_CutsAcross_AreLetteredOverTheSheet()
+    {
+        SheetInput input = new("t", "d", In("96"), In("48"))
+        {
+            PrimaryCuts =
+            [
+                new("a", In("40"), SheetAxis.Across, Fig("40")),
+                new("b", In("10"), SheetAxis.Along, Fig("10")) { To = In("40") },
+                new("c", In("20"), SheetAxis.Along, Fig("20")) { From = In("40 1/8") },
+            ],
+            Parts = [new("p", "p", "P", new(In("0"), In("0"), In("40"), In("10"))), new("q", "q", "Q", new(In("40 1/8"), In("0"), In("55"), In("20")))],
+            InnerCuts = [new(In("18"), SheetAxis.Along, In("0"), In("40"), Fig("18"))],
+            Grain = SheetAxis.Across,
+        };
+        Scene scene = SheetDrawing.Draw(input, s_page);
+        TextItem letter = Texts(scene.Items).Single(t => t.Text.PlainText == "a"), figure = Texts(scene.Items).Single(t => t.Text.PlainText == "40");
+
+        Assert.True(letter.At.Y < figure.At.Y);
+        Assert.Empty(Clashes(scene));
+        Assert.Empty(Spilled(scene));
+    }
+
+    [Fact]
+    public void Draw_NoExtent_Throws() => Assert.Throws<ArgumentException>(() => SheetDrawing.Draw(new("t", "d", In("0"), In("48")), s_page));
+}

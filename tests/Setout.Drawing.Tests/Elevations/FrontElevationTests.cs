@@ -1,0 +1,100 @@
+using Setout.Drawing.Dimensioning;
+using Setout.Drawing.Elevations;
+using Setout.Drawing.Scenes;
+using Setout.Testing;
+using static Setout.Drawing.Tests.Figures;
+
+namespace Setout.Drawing.Tests.Elevations;
+
+public sealed class FrontElevationTests
+{
+    private static readonly PaperBox s_page = new(260, 150);
+
+    [Fact]
+    public void Draw_PrintersBench_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Standalone), "printers-bench", "svg");
+
+    [Fact]
+    public void Draw_PrintersBench_TakesTheLargestScaleThatFits()
+    {
+        ElevationDrawing drawing = FrontElevation.Draw(PrintersBench.Input(), s_page);
+
+        // 85 1/2 in is 2171.7 mm: 217 mm at 1:10 with room for the chains, 271 mm at 1:8 wider than the paper.
+        Assert.Equal(10, drawing.Scale);
+        Assert.Contains(Texts(drawing.Scene.Items), t => t.Text.PlainText == "scale 1:10");
+    }
+
+    [Theory]
+    [InlineData(260, 150)]
+    [InlineData(190, 130)]
+    [InlineData(110, 90)]
+    [InlineData(420, 297)]
+    public void Draw_AnyPaper_FitsAndNoTextClashes(double width, double height)
+    {
+        Scene scene = FrontElevation.Draw(PrintersBench.Input(), new(width, height)).Scene;
+
+        Assert.True(scene.Width <= width + 1e-9 && scene.Height <= height + 1e-9, $"{scene.Width} x {scene.Height}");
+        Assert.Empty(Clashes(scene));
+        Assert.Empty(Spilled(scene));
+    }
+
+    [Fact]
+    public void Draw_Post_StandsOnTheFloorWhereTheModelHasIt()
+    {
+        ElevationDrawing drawing = FrontElevation.Draw(PrintersBench.Input(), s_page);
+        GroupItem post = Groups(drawing.Scene.Items).Single(g => g.Key == "po1");
+        ShapeItem shape = post.Items.OfType<ShapeItem>().First();
+
+        // Post 2 begins 30 1/2 in (774.7 mm) from the left and is 32 in (812.8 mm) high.
+        Assert.Equal(drawing.Origin.X + 77.47, shape.Corners[0].X, 9);
+        Assert.Equal(drawing.Origin.Y - 81.28, shape.Corners[0].Y, 9);
+        Assert.Equal(drawing.Origin.Y, shape.Corners[2].Y, 9);
+    }
+
+    [Fact]
+    public void Draw_EveryMember_IsAGroupWithKeyAndTitle()
+    {
+        ElevationInput input = PrintersBench.Input();
+        GroupItem[] groups = [.. Groups(FrontElevation.Draw(input, s_page).Scene.Items)];
+
+        foreach (ElevationPart part in input.Parts) Assert.Contains(groups, g => g.Key == part.Key && g.Title == part.Title);
+        foreach (ElevationOpening opening in input.Openings) Assert.Contains(groups, g => g.Key == opening.Key && g.Title == opening.Title);
+    }
+
+    [Fact]
+    public void Draw_MarkedFigure_IsRedAndHeavy()
+    {
+        Scene scene = FrontElevation.Draw(PrintersBench.Input(), s_page).Scene;
+        TextItem marked = Assert.Single(Texts(scene.Items), t => t.Ink == Ink.Pencil);
+
+        Assert.Equal("26 15/16", marked.Text.PlainText);
+        Assert.All(marked.Text.Runs, r => Assert.True(r.IsBold));
+    }
+
+    [Fact]
+    public void Draw_Twice_GivesTheSameBytes()
+    {
+        string One() => SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Inline);
+
+        Assert.Equal(One(), One());
+    }
+
+    [Fact]
+    public void Draw_LabelWithNoRoom_IsLeftToTheGroup()
+    {
+        var input = new ElevationInput("t", "d", [new("p", "post", PartKind.Post, new(In("0"), In("0"), In("3"), In("30")))])
+        {
+            Openings = [new("o", "a narrow opening", new(In("3"), In("0"), In("1"), In("1")), Phrase.Of("for very long planks"))],
+        };
+        Scene scene = FrontElevation.Draw(input, new(100, 60)).Scene;
+
+        Assert.DoesNotContain(Texts(scene.Items), t => t.Text.PlainText.Contains("plank", StringComparison.Ordinal));
+        Assert.Contains(Groups(scene.Items), g => g.Title == "a narrow opening");
+    }
+
+    [Fact]
+    public void Draw_Nothing_Throws() => Assert.Throws<ArgumentException>(() => FrontElevation.Draw(new("t", "d", []), s_page));
+
+    [Fact]
+    public void Of_CountsThatDoNotFit_Throws() => Assert.Throws<ArgumentException>(() => ElevationChain.Of(Side.Left, [In("0"), In("1")], []));
+}
