@@ -55,15 +55,15 @@ public static class PageComposer
         strips.AddRange(BlockSetter.SectionTitle(setter, section.Title));
         foreach (Block block in section.Blocks)
         {
-            if (block is SceneBlock { Place: ScenePlace.WholePage } scene) AddWholePage(setter, scene, strips, first);
+            if (block is SceneBlock scene) AddScene(setter, scene, strips, first);
             else strips.AddRange(BlockSetter.Set(setter, block));
         }
         for (int i = first; i < strips.Count; i++) strips[i] = strips[i] with { Section = section.Title };
         strips[first] = strips[first] with { Bookmark = section.Title, BreaksBefore = strips[first].BreaksBefore || (index > 0 && section.Start == SectionStart.NewPage) };
     }
 
-    /// <summary>A drawing on a page of its own takes the headings that stand directly above it along.</summary>
-    private static void AddWholePage(Setter setter, SceneBlock block, List<Strip> strips, int first)
+    /// <summary>A drawing leaves room for the headings that stand directly above it, and takes them along to a page of its own.</summary>
+    private static void AddScene(Setter setter, SceneBlock block, List<Strip> strips, int first)
     {
         int begin = strips.Count;
         double taken = 0;
@@ -72,7 +72,8 @@ public static class PageComposer
             begin--;
             taken += strips[begin].Height + strips[begin].Gap;
         }
-        strips.AddRange(SceneSetter.Set(setter, block, taken));
+        strips.Add(SceneSetter.Set(setter, block, taken));
+        if (block.Place != ScenePlace.WholePage) return;
         for (int i = begin; i < strips.Count; i++)
             strips[i] = strips[i] with { LiesDown = strips[^1].LiesDown, BreaksBefore = i == begin };
     }

@@ -17,7 +17,6 @@ internal static class BlockSetter
             ParagraphBlock paragraph => Paragraph(setter, paragraph),
             CautionBlock caution => [Caution(setter, caution.Lines, setter.Parent, 0, 4)],
             TableBlock table => TableSetter.Set(setter, table),
-            SceneBlock scene => SceneSetter.Set(setter, scene, 0),
             WorkingBlock working => WorkingSetter.Set(setter, working),
             StepsBlock steps => Steps(setter, steps),
             PageBreakBlock => [new Strip(0, []) { BreaksBefore = true }],

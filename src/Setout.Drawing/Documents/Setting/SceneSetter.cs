@@ -11,7 +11,7 @@ internal static class SceneSetter
     /// <param name="setter">The document.</param>
     /// <param name="block">The drawing.</param>
     /// <param name="taken">Height taken on its page by headings above it.</param>
-    public static List<Strip> Set(Setter setter, SceneBlock block, double taken)
+    public static Strip Set(Setter setter, SceneBlock block, double taken)
     {
         Scene scene = Covered(setter, block.Scene);
         if (!(scene.Width > 0 && scene.Height > 0))
@@ -39,7 +39,7 @@ internal static class SceneSetter
             if (smallest < SheetStyle.SmallestInDrawing)
                 setter.Remark("page.small-drawing", $"The smallest text of \"{scene.Title}\" is printed at {smallest / SheetStyle.Point:0.0} pt.");
         }
-        return [new(height, pieces) { Gap = Gap, BreaksBefore = isWhole, BreaksAfter = isWhole, LiesDown = liesDown }];
+        return new(height, pieces) { Gap = Gap, BreaksAfter = isWhole, LiesDown = liesDown, KeepsWithNext = block.KeepsWithNext };
     }
 
     private static string Words(Scene scene) => scene.Description.Length == 0 ? scene.Title : $"{scene.Title}. {scene.Description}";

@@ -42,6 +42,8 @@ internal static class WorkingSetter
         // The figure and the label share the first baseline.
         double first = Math.Max(Setter.Baseline(labelSize), Setter.Baseline(figureSize));
         double down = first - Setter.Baseline(labelSize);
+        double wanted = Math.Min(PhraseSetting.WidthOf(setter.Covered(figure), figureSize, setter.Measure) + 0.01, width * 0.6);
+        labels = Math.Min(labels, width - wanted - Between);
         var left = setter.Paragraph(label, 0, labels, labelSize, Shade.Ink, element, 0);
         if (!origin.Runs.IsEmpty) left.AddRange(setter.Paragraph(origin, 0, labels, SheetStyle.Small, Shade.Soft, element, 0));
         Strip words = Setter.Joined(left, 0);
@@ -50,7 +52,7 @@ internal static class WorkingSetter
             pieces.Add(new TextPiece(width - widest - SignGap - signWidth, first, setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
         double height = down + words.Height;
         double y = first;
-        double room = sign.Length > 0 ? widest : Math.Max(widest, width - labels - Between);
+        double room = sign.Length > 0 ? widest : width - labels - Between;
         foreach ((Phrase text, double wide, double size) in setter.Lines(figure, room, figureSize))
         {
             pieces.Add(new TextPiece(width - wide, y, wide, size, text, Shade.Ink, element));
