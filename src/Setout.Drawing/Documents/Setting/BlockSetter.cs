@@ -65,7 +65,7 @@ internal static class BlockSetter
         const double Pad = 3, Bar = 1.6;
         double inner = left + Bar + Pad, room = setter.Width - inner - Pad;
         List<Strip> inside = setter.Paragraph(Phrase.Of(CautionWord).Bold(), inner, room, SheetStyle.Body, Shade.Ink, element, 0);
-        foreach (Phrase line in lines) inside.AddRange(setter.Paragraph(line, inner, room, SheetStyle.Body, Shade.Ink, element, 0.8));
+        foreach (Phrase line in lines) inside.AddRange(setter.Paragraph(line, inner, room, SheetStyle.Body, Shade.Ink, element, 1.6));
 
         Strip Framed(List<Strip> part)
         {
@@ -119,13 +119,13 @@ internal static class BlockSetter
             int element = setter.Element(ElementKind.Step, list);
             string number = $"{steps.First + i}";
             double wide = setter.Measure.Width(number, true, SheetStyle.Heading);
-            double baseline = Setter.Baseline(SheetStyle.Body);
-            List<Strip> inside = setter.Paragraph(step.Text, left, setter.Width - left, SheetStyle.Body, Shade.Ink, element, 0);
+            double baseline = Setter.Baseline(SheetStyle.Step);
+            List<Strip> inside = setter.Paragraph(step.Text, left, setter.Width - left, SheetStyle.Step, Shade.Ink, element, 0);
             inside[0] = inside[0] with
             {
                 Pieces =
                 [
-                    new BoxPiece(0.4, baseline - SheetStyle.TickBox + 0.9, SheetStyle.TickBox, SheetStyle.TickBox, SheetStyle.Rule),
+                    new BoxPiece(0.4, SheetStyle.TickBoxTop(baseline, SheetStyle.Step), SheetStyle.TickBox, SheetStyle.TickBox, SheetStyle.Rule),
                     new TextPiece(Box + numberWidth - wide, baseline, wide, SheetStyle.Heading, Phrase.Of(number).Bold(), Shade.Ink, element),
                     .. inside[0].Pieces,
                 ],
@@ -133,7 +133,7 @@ internal static class BlockSetter
             if (!step.Note.Runs.IsEmpty)
                 inside.AddRange(setter.Paragraph(step.Note, left, setter.Width - left, SheetStyle.Small, Shade.Soft, element, 0.6));
             if (!step.Caution.Runs.IsEmpty) inside.Add(Caution(setter, [step.Caution], element, left, 1.8));
-            strips.Add(Setter.Joined(inside, i == 0 ? 3 : 3.2));
+            strips.Add(Setter.Joined(inside, i == 0 ? 3 : 3.6));
         }
         return strips;
     }

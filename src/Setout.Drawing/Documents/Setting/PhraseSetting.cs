@@ -41,11 +41,11 @@ internal sealed record PhraseSetting(ImmutableArray<PhraseMark> Marks, double Wi
     public const double Numeral = 0.74;
 
     // Proportions of a fraction in em of the whole number, found by eye on paper with the font of the documents.
-    private const double Raise = 0.30, Lower = 0.11, Gap = 0.13;
-    private const double StrokeReach = 0.30, StrokeUnderNumerator = 0.13, DenominatorAfter = 0.055;
+    private const double Raise = 0.31, Lower = 0.12, Gap = 0.15;
+    private const double StrokeReach = 0.30, StrokeUnderNumerator = 0.095, DenominatorAfter = 0.095;
 
     /// <summary>Thickness of the stroke in em, regular and heavy.</summary>
-    public const double StrokeThin = 0.062, StrokeHeavy = 0.085;
+    public const double StrokeThin = 0.058, StrokeHeavy = 0.078;
 
     /// <summary>Top of the stroke above the baseline and its foot below it, in em.</summary>
     public const double StrokeTop = 0.80, StrokeFoot = -0.09;

@@ -125,18 +125,25 @@ internal sealed class TableSetter
             TextSize size = _table.Columns[i].Size;
             cells.Add(Lines(row.Cells[i].Phrases.Select(p => Weighted(p, size)), _widths[i], SheetStyle.SizeOf(size)));
         }
-        return Ruled(Block(cells, element, ElementKind.Cell, Shade.Ink), true) with
+        return Ruled(Block(cells, element, ElementKind.Cell, Shade.Ink), cells) with
         {
             Head = head,
             Split = Splitter(cells, element, ElementKind.Cell, head),
         };
     }
 
-    private Strip Ruled(Strip strip, bool hasBox)
+    /// <summary>A row with its rule below and, at its beginning, its box to tick.</summary>
+    private Strip Ruled(Strip strip, List<List<CellLine>>? boxFor)
     {
         var pieces = strip.Pieces.ToList();
-        if (_tick > 0 && hasBox) pieces.Insert(0, new BoxPiece(0.4, SheetStyle.CellPad, SheetStyle.TickBox, SheetStyle.TickBox, SheetStyle.Rule));
-        double height = Math.Max(strip.Height, _tick > 0 ? SheetStyle.TickBox + (2 * SheetStyle.CellPad) : 0);
+        double height = strip.Height;
+        if (_tick > 0 && boxFor is not null)
+        {
+            double first = SheetStyle.CellPad + FirstBaseline(boxFor);
+            double top = Math.Max(SheetStyle.TickBoxTop(first, SheetStyle.Body), SheetStyle.CellPad / 2);
+            pieces.Insert(0, new BoxPiece(0.4, top, SheetStyle.TickBox, SheetStyle.TickBox, SheetStyle.Rule));
+            height = Math.Max(height, top + SheetStyle.TickBox + (SheetStyle.CellPad / 2));
+        }
         pieces.Add(new RulePiece(0, height, _setter.Width, height, SheetStyle.RuleThin, Shade.Faint));
         return strip with { Height = height, Pieces = pieces };
     }
@@ -144,10 +151,12 @@ internal sealed class TableSetter
     private List<CellLine> Lines(IEnumerable<Phrase> phrases, double width, double size) =>
         [.. phrases.SelectMany(p => _setter.Lines(p, width, size)).Select(l => new CellLine(l.Text, l.Width, l.Size, size))];
 
+    private static double FirstBaseline(List<List<CellLine>> cells) => cells.Max(c => c.Count == 0 ? 0 : Setter.Baseline(c[0].Leading));
+
     /// <summary>Sets the lines of cells side by side, their first baselines level.</summary>
     private Strip Block(List<List<CellLine>> cells, int row, ElementKind kind, Shade shade)
     {
-        double first = cells.Max(c => c.Count == 0 ? 0 : Setter.Baseline(c[0].Leading));
+        double first = FirstBaseline(cells);
         double height = 0;
         var pieces = new List<LayoutPiece>();
         for (int i = 0; i < cells.Count; i++)
@@ -188,7 +197,7 @@ internal sealed class TableSetter
                 part.Add([.. cells[i].Skip(next[i]).Take(take)]);
                 next[i] += take;
             }
-            strips.Add(Ruled(Block(part, row, kind, Shade.Ink), strips.Count == 0) with { Head = head });
+            strips.Add(Ruled(Block(part, row, kind, Shade.Ink), strips.Count == 0 && kind == ElementKind.Cell ? part : null) with { Head = head });
         }
         return strips;
     };
