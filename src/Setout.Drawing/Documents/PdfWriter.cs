@@ -22,11 +22,15 @@ public static class PdfWriter
         return layout.Remarks;
     }
 
-    /// <summary>Writes a layout.</summary>
+    /// <summary>Writes a layout. The same layout, title, language and stamp give the same bytes.</summary>
+    /// <param name="layout">What <see cref="PageComposer"/> made with the built-in fonts.</param>
+    /// <param name="title">Title in the file's properties.</param>
+    /// <param name="language">Language tag.</param>
+    /// <param name="stamp">What the file says of its making.</param>
+    /// <param name="stream">Takes the file; left open.</param>
     public static void Write(DocumentLayout layout, string title, string language, Stamp stamp, Stream stream)
     {
         using var pdf = new PdfDocument();
-        pdf.Options.NoCompression = false;
         Describe(pdf, title, language, stamp);
         var order = new ReadingOrder(pdf, layout.Elements);
         var fonts = new PdfFonts();
@@ -45,7 +49,10 @@ public static class PdfWriter
         PdfDictionary resources = fonts.Resources(pdf);
         foreach (PdfPage sheet in pages) sheet.Elements.SetReference("/Resources", resources);
         foreach (Bookmark bookmark in layout.Bookmarks) pdf.Outlines.Add(bookmark.Title, pages[bookmark.Page - 1], true);
-        pdf.Save(stream, false);
+        using var file = new MemoryStream();
+        pdf.Save(file, false);
+        FixedIds.Set(file.GetBuffer().AsSpan(0, (int)file.Length));
+        file.WriteTo(stream);
     }
 
     private static void Describe(PdfDocument pdf, string title, string language, Stamp stamp)
