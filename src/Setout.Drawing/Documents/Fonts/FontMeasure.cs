@@ -1,0 +1,20 @@
+using System.Text;
+
+namespace Setout.Drawing.Documents.Fonts;
+
+/// <summary>Measures with the fonts that are built in and that the PDF writer draws with.</summary>
+public sealed class FontMeasure : ITextMeasure
+{
+    private FontMeasure()
+    {
+    }
+
+    /// <summary>The only one: it holds no state.</summary>
+    public static ITextMeasure Plex { get; } = new FontMeasure();
+
+    /// <inheritdoc/>
+    public double Width(string text, bool isBold, double size) => FontFace.Of(isBold).Width(text) * size;
+
+    /// <inheritdoc/>
+    public bool Has(Rune character, bool isBold) => FontFace.Of(isBold).GlyphOf(character.Value) != 0;
+}

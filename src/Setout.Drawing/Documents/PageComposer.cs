@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Setout.Drawing.Documents.Fonts;
+using Setout.Drawing.Documents.Setting;
+using Setout.Drawing.Scenes;
+
+namespace Setout.Drawing.Documents;
+
+/// <summary>Measures a document and puts everything in its place. Pure: the same document gives the same layout.</summary>
+public static class PageComposer
+{
+    /// <summary>Lays out with the built-in fonts.</summary>
+    public static DocumentLayout Compose(BenchDocument document) => Compose(document, FontMeasure.Plex);
+
+    /// <summary>Lays out with any measure.</summary>
+    /// <param name="document">The document.</param>
+    /// <param name="measure">The font; the PDF writer draws with <see cref="FontMeasure.Plex"/>.</param>
+    /// <exception cref="ArgumentException">A row has the wrong number of cells, or a drawing has no size.</exception>
+    public static DocumentLayout Compose(BenchDocument document, ITextMeasure measure)
+    {
+        (double width, double height) = SheetStyle.SizeOf(document.Paper);
+        var setter = new Setter(measure, Across(width), Down(height), Across(height), Down(width));
+        var strips = new List<Strip>();
+        for (int i = 0; i < document.Sections.Length; i++)
+            AddSection(setter, document, i, strips);
+
+        List<FillingPage> filled = Paginator.Fill(strips, setter.Height, setter.LyingHeight);
+        var pages = ImmutableArray.CreateBuilder<PageLayout>();
+        var bookmarks = ImmutableArray.CreateBuilder<Bookmark>();
+        string section = "";
+        for (int i = 0; i < filled.Count; i++)
+        {
+            FillingPage page = filled[i];
+            if (page.Section.Length > 0) section = page.Section;
+            (double w, double h) = page.LiesDown ? (height, width) : (width, height);
+            pages.Add(new(i + 1, w, h, section,
+            [
+                .. page.Pieces.Select(p => p.Moved(SheetStyle.MarginLeft, SheetStyle.MarginTop)),
+                .. Foot(setter, document.Stamp, section, i + 1, filled.Count, w, h),
+            ]));
+            foreach (string title in page.Bookmarks) bookmarks.Add(new(title, i + 1));
+        }
+        return new(pages.ToImmutable(), [.. setter.Elements], bookmarks.ToImmutable(), [.. setter.Remarks]);
+    }
+
+    private static double Across(double width) => width - SheetStyle.MarginLeft - SheetStyle.MarginRight;
+
+    private static double Down(double height) => height - SheetStyle.MarginTop - SheetStyle.MarginBottom;
+
+    private static void AddSection(Setter setter, BenchDocument document, int index, List<Strip> strips)
+    {
+        Section section = document.Sections[index];
+        int first = strips.Count;
+        if (index == 0) strips.AddRange(BlockSetter.Title(setter, document.Title));
+        setter.Parent = setter.Element(ElementKind.Section, 0);
+        strips.AddRange(BlockSetter.SectionTitle(setter, section.Title));
+        foreach (Block block in section.Blocks)
+        {
+            if (block is SceneBlock scene) AddScene(setter, scene, strips, first);
+            else strips.AddRange(BlockSetter.Set(setter, block));
+        }
+        for (int i = first; i < strips.Count; i++) strips[i] = strips[i] with { Section = section.Title };
+        strips[first] = strips[first] with { Bookmark = section.Title, BreaksBefore = strips[first].BreaksBefore || (index > 0 && section.Start == SectionStart.NewPage) };
+    }
+
+    /// <summary>A drawing leaves room for the headings that stand directly above it, and takes them along to a page of its own.</summary>
+    private static void AddScene(Setter setter, SceneBlock block, List<Strip> strips, int first)
+    {
+        int begin = strips.Count;
+        double taken = 0;
+        while (begin > first && strips[begin - 1].KeepsWithNext)
+        {
+            begin--;
+            taken += strips[begin].Height + strips[begin].Gap;
+        }
+        strips.Add(SceneSetter.Set(setter, block, taken));
+        if (block.Place != ScenePlace.WholePage) return;
+        for (int i = begin; i < strips.Count; i++)
+            strips[i] = strips[i] with { LiesDown = strips[^1].LiesDown, BreaksBefore = i == begin };
+    }
+
+    private static IEnumerable<LayoutPiece> Foot(Setter setter, Stamp stamp, string section, int number, int count, double width, double height)
+    {
+        double left = SheetStyle.MarginLeft, right = width - SheetStyle.MarginRight;
+        double second = height - SheetStyle.FootFromEdge, first = second - (SheetStyle.Foot * SheetStyle.Leading);
+        double rule = first - (SheetStyle.Foot * 1.35);
+        yield return new RulePiece(left, rule, right, rule, SheetStyle.RuleThin, Shade.Ink);
+
+        string page = $"page {number} of {count}";
+        double pageWidth = setter.Measure.Width(page, true, SheetStyle.Foot);
+        const double Apart = 6;
+        yield return Text(setter.OneLine($"{stamp.Piece} \u00B7 {section}", right - left - pageWidth - Apart, SheetStyle.Foot), left, first);
+        yield return new TextPiece(right - pageWidth, first, pageWidth, SheetStyle.Foot, Phrase.Of(page).Bold(), Shade.Ink, LayoutElement.Decoration);
+        yield return Text(setter.OneLine($"made {stamp.MadeText} \u00B7 rule set {stamp.RuleSet} \u00B7 {stamp.Hash}", right - left, SheetStyle.Foot), left, second);
+    }
+
+    private static TextPiece Text((string Text, double Width) line, double x, double y) =>
+        new(x, y, line.Width, SheetStyle.Foot, Phrase.Of(line.Text), Shade.Ink, LayoutElement.Decoration);
+}

@@ -1,0 +1,65 @@
+using Setout.Drawing.Scenes;
+
+namespace Setout.Drawing.Documents.Setting;
+
+/// <summary>Sets a written sum: labels with their origin at the left, figures flush right under each other, signs in a column of their own.</summary>
+internal static class WorkingSetter
+{
+    private const double Widest = 125, Between = 6, SignGap = 2.2;
+
+    public static List<Strip> Set(Setter setter, WorkingBlock working)
+    {
+        double width = Math.Min(setter.Width, Widest);
+        int element = setter.Element(ElementKind.Paragraph, setter.Parent);
+        double sign = Math.Max(setter.Measure.Width("+", false, SheetStyle.Figure), setter.Measure.Width("\u2212", false, SheetStyle.Figure));
+        double widest = working.Terms.Select(t => t.Figure).Append(working.Sum.Bold())
+            .Max(p => PhraseSetting.WidthOf(setter.Covered(p), SheetStyle.Figure, setter.Measure));
+        widest = Math.Min(widest + 0.01, width * 0.5);
+        double labels = width - widest - SignGap - sign - Between;
+
+        var strips = new List<Strip>();
+        Strip title = Line(setter, element, working.Name.Bold(), Phrase.Empty, working.Result.Bold(), "", SheetStyle.Heading, 1.4 * SheetStyle.Figure, width, labels, widest, sign);
+        strips.Add(title with { Gap = 6 });
+        for (int i = 0; i < working.Terms.Length; i++)
+        {
+            WorkingTerm term = working.Terms[i];
+            string shown = term.Sign switch { TermSign.Plus => "+", TermSign.Minus => "\u2212", _ => "" };
+            Strip line = Line(setter, element, term.Label, term.Origin, term.Figure, shown, SheetStyle.Body, SheetStyle.Figure, width, labels, widest, sign);
+            bool isLast = i == working.Terms.Length - 1;
+            strips.Add(line with
+            {
+                Pieces = [.. line.Pieces, new RulePiece(0, line.Height, width, line.Height, isLast ? SheetStyle.Rule : SheetStyle.RuleThin, isLast ? Shade.Ink : Shade.Faint)],
+            });
+        }
+        strips.Add(Line(setter, element, working.SumLabel.Bold(), Phrase.Empty, working.Sum.Bold(), "", SheetStyle.Body, SheetStyle.Figure, width, labels, widest, sign));
+        return [Setter.Joined(strips, 6)];
+    }
+
+    private static Strip Line(
+        Setter setter, int element, Phrase label, Phrase origin, Phrase figure, string sign,
+        double labelSize, double figureSize, double width, double labels, double widest, double signWidth)
+    {
+        // The figure and the label share the first baseline.
+        double first = Math.Max(Setter.Baseline(labelSize), Setter.Baseline(figureSize));
+        double down = first - Setter.Baseline(labelSize);
+        double wanted = Math.Min(PhraseSetting.WidthOf(setter.Covered(figure), figureSize, setter.Measure) + 0.01, width * 0.6);
+        labels = Math.Min(labels, width - wanted - Between);
+        var left = setter.Paragraph(label, 0, labels, labelSize, Shade.Ink, element, 0);
+        if (!origin.Runs.IsEmpty) left.AddRange(setter.Paragraph(origin, 0, labels, SheetStyle.Small, Shade.Soft, element, 0));
+        Strip words = Setter.Joined(left, 0);
+        var pieces = words.Pieces.Select(p => p.Moved(0, down)).ToList();
+        if (sign.Length > 0)
+            pieces.Add(new TextPiece(width - widest - SignGap - signWidth, first, setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
+        double height = down + words.Height;
+        double y = first;
+        double room = sign.Length > 0 ? widest : width - labels - Between;
+        foreach ((Phrase text, double wide, double size) in setter.Lines(figure, room, figureSize))
+        {
+            pieces.Add(new TextPiece(width - wide, y, wide, size, text, Shade.Ink, element));
+            height = Math.Max(height, y - Setter.Baseline(figureSize) + (figureSize * SheetStyle.Leading));
+            y += figureSize * SheetStyle.Leading;
+        }
+        const double Pad = 0.9;
+        return new(height + (2 * Pad), [.. pieces.Select(p => p.Moved(0, Pad))]) { Split = (_, _) => left };
+    }
+}
