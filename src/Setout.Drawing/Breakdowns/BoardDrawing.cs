@@ -17,7 +17,7 @@ public static class BoardDrawing
         double content = paper.Width - (2 * Margin);
         double left = Margin + 5, right = Margin + 1;
         double scale = (paper.Width - left - right) / input.Boards.Max(b => b.Length.ApproximateMillimetres);
-        var header = new HeaderBlock(input.HeaderLeft, input.HeaderRight, HeaderSize, SoftSize, content);
+        var header = new HeaderBlock(input.HeaderLeft, input.HeaderNote, input.HeaderRight, HeaderSize, SoftSize, content);
         ImmutableArray<Phrase> footer = TextMeasure.Wrap(input.Footer, SoftSize, content);
         double footerHeight = footer.IsEmpty ? 0 : (footer.Length * SoftSize * 1.35) + 2;
         ImmutableArray<BoardRow> rows = [.. input.Boards.Select(b => new BoardRow(b, paper, scale, left, content))];
@@ -26,7 +26,7 @@ public static class BoardDrawing
         int next = 0;
         while (next < rows.Length)
         {
-            List<SceneItem> items = [.. header.Draw(Margin, Margin, paper.Width - Margin)];
+            List<SceneItem> items = [.. header.Draw(Margin, Margin)];
             double y = Margin + header.Height;
             int first = next;
             while (next < rows.Length && (next == first || y + rows[next].Height + footerHeight + Margin <= paper.Height))

@@ -62,6 +62,9 @@ public sealed record BoardsInput(string Title, string Description, ImmutableArra
     /// <summary>At the head on the left.</summary>
     public Phrase HeaderLeft { get; init; } = Phrase.Empty;
 
+    /// <summary>After it, smaller and soft.</summary>
+    public Phrase HeaderNote { get; init; } = Phrase.Empty;
+
     /// <summary>At the head on the right, soft.</summary>
     public Phrase HeaderRight { get; init; } = Phrase.Empty;
 

@@ -9,8 +9,8 @@ internal sealed class BoardRow
     private const double Pad = 0.7, NameSize = 3.2, UsualHeight = 9, LeastHeight = 7, MostHeight = 18, LeadHeight = 2.6;
     private readonly BoardBar _board;
     private readonly BreakdownPaper _paper;
-    private readonly double _scale, _left, _barHeight, _nameHeight, _figuresHeight;
-    private readonly ImmutableArray<Phrase> _name;
+    private readonly double _scale, _left, _barHeight, _nameHeight, _figuresHeight, _turnedSize;
+    private readonly ImmutableArray<Phrase> _name, _homeless;
     private readonly ImmutableArray<BoardCut> _cuts;
     private readonly double[] _figureMiddles;
     private readonly int _figureRows;
@@ -24,8 +24,8 @@ internal sealed class BoardRow
         _cuts = [.. board.Cuts.OrderBy(c => c.At)];
         double[] wanted = [.. _cuts.Select(c => X(c.At))], widths = [.. _cuts.Select(c => TextMeasure.Width(c.Figure, paper.SmallSize))];
         double high = left + (board.Length.ApproximateMillimetres * scale) + 1;
-        // Too many for one row: every second one goes a row lower, with a longer leader.
-        _figureRows = widths.Sum() + (widths.Length * 2) > high - left ? 2 : 1;
+        // Too many for one row: they are dealt to more rows in turn, with longer leaders.
+        _figureRows = Math.Max(1, (int)Math.Ceiling((widths.Sum() + (widths.Length * 2)) / (high - left)));
         _figureMiddles = new double[_cuts.Length];
         for (int row = 0; row < _figureRows; row++)
         {
@@ -33,11 +33,13 @@ internal sealed class BoardRow
             double[] middles = Spread.Along([.. mine.Select(i => wanted[i])], [.. mine.Select(i => widths[i])], 1.6, left - 4, high);
             for (int m = 0; m < mine.Length; m++) _figureMiddles[mine[m]] = middles[m];
         }
+        _turnedSize = board.Parts.Select(p => Largest(p, Area(p.Span, 0), 90)).Where(t => t is not null).Select(t => t!.Size).DefaultIfEmpty(0).Min();
+        _homeless = TextMeasure.Wrap(Homeless(), paper.SmallSize, content - left);
         _figuresHeight = _cuts.IsEmpty ? 0 : LeadHeight + (paper.SmallSize * 1.25 * _figureRows);
     }
 
     /// <summary>With the room under it, names that found no place on the bar included.</summary>
-    public double Height => _nameHeight + _barHeight + _figuresHeight + (Homeless().Count > 0 ? _paper.SmallSize * 1.4 : 0) + 4;
+    public double Height => _nameHeight + _barHeight + _figuresHeight + (_homeless.Length * _paper.SmallSize * 1.35) + 4;
 
     private double X(Core.Measures.Length at) => _left + (at.ApproximateMillimetres * _scale);
 
@@ -58,9 +60,13 @@ internal sealed class BoardRow
         foreach (BoardNote note in _board.Defects)
         {
             labels.AddRange(Words(note, bar, book, true));
-            items.Add(new GroupItem("", note.Words.PlainText, [Hatch(note.Span, bar)]));
+            items.Add(new GroupItem("", note.Words.PlainText, [Hatch(note.Span, bar), Edged(note.Span, bar)]));
         }
-        foreach (BoardNote note in _board.Kept) labels.AddRange(Words(note, bar, book, false));
+        foreach (BoardNote note in _board.Kept)
+        {
+            ImmutableArray<SceneItem> words = [.. Words(note, bar, book, false)];
+            items.Add(new GroupItem("", note.Words.PlainText, [.. Strokes.Grain(Area(note.Span, bar), false, note.Words.PlainText, 3, [.. book.Taken.Select(t => t.Grown(0.8))]), .. words]));
+        }
         foreach (BoardPart part in _board.Parts)
         {
             Box box = Area(part.Span, bar);
@@ -73,10 +79,8 @@ internal sealed class BoardRow
         items.AddRange(labels);
         items.Add(ShapeItem.Rectangle(_left, bar, end - _left, _barHeight, Ink.Outline, Wash.None));
         items.AddRange(Figures(bar));
-        Phrase homeless = Phrase.Empty;
-        foreach (Phrase words in Homeless()) homeless = homeless.IsEmpty ? words : homeless.Add(" · ").Add(words);
-        if (!homeless.IsEmpty)
-            items.Add(new TextItem(new(_left, bar + _barHeight + _figuresHeight + _paper.SmallSize), homeless, _paper.SmallSize, Anchor.Start, Ink.Soft));
+        for (int i = 0; i < _homeless.Length; i++)
+            items.Add(new TextItem(new(_left, bar + _barHeight + _figuresHeight + (_paper.SmallSize * (1 + (i * 1.35)))), _homeless[i], _paper.SmallSize, Anchor.Start, Ink.Soft));
         return new(_board.Key, _board.Name.PlainText, [.. items]);
     }
 
@@ -102,17 +106,23 @@ internal sealed class BoardRow
 
     private HatchItem Hatch(BoardSpan span, double bar) => new(new(X(span.From), bar), X(span.To) - X(span.From), _barHeight);
 
+    private ShapeItem Edged(BoardSpan span, double bar) => ShapeItem.Rectangle(X(span.From), bar, X(span.To) - X(span.From), _barHeight, Ink.Hidden, Wash.None);
+
     private static Phrase MarkOf(BoardPart part) => part.IsHeld ? Phrase.Of(part.Mark).Italic() : Phrase.Of(part.Mark).Bold();
 
-    private TextItem? Mark(BoardPart part, Box box)
+    /// <summary>Level where that fits every part as long as this one, else turned: parts of one length are marked alike.</summary>
+    private TextItem? Mark(BoardPart part, Box box) =>
+        (_board.Parts.All(p => LengthOf(p) != LengthOf(part) || Largest(p, Area(p.Span, 0), 0) is not null) ? Largest(part, box, 0) : null)
+        ?? (Largest(part, box, 90) is { } turned ? LabelBook.Centred(box.Middle, MarkOf(part), Math.Min(turned.Size, _turnedSize), Ink.Outline, 90) : null);
+
+    private static Core.Measures.Length LengthOf(BoardPart part) => part.Span.To - part.Span.From;
+
+    private TextItem? Largest(BoardPart part, Box box, double turn)
     {
-        foreach (double turn in new[] { 0.0, 90.0 })
+        for (double size = _paper.MarkSize; size >= BreakdownPaper.LeastSize; size -= 0.25)
         {
-            for (double size = _paper.MarkSize; size >= BreakdownPaper.LeastSize; size -= 0.25)
-            {
-                TextItem text = LabelBook.Centred(box.Middle, MarkOf(part), size, Ink.Outline, turn);
-                if (box.Grown(-Pad).Holds(LabelBook.Tight(text))) return text;
-            }
+            TextItem text = LabelBook.Centred(box.Middle, MarkOf(part), size, Ink.Outline, turn);
+            if (box.Grown(-Math.Max(0.3, 0.16 * size)).Holds(LabelBook.Tight(text))) return text;
         }
         return null;
     }
@@ -135,12 +145,13 @@ internal sealed class BoardRow
         return null;
     }
 
-    /// <summary>Marks and words that no size fits into their stretch are said in a line under the bar, never left out.</summary>
-    private List<Phrase> Homeless() =>
-    [
-        .. _board.Parts.Where(p => Mark(p, Area(p.Span, 0)) is null).Select(p => MarkOf(p).Add(" ends at ").Add(NearestFigure(p.Span.To))),
-        .. _board.Defects.Concat(_board.Kept).Where(n => NoteText(n, 0, false) is null).Select(n => n.Words),
-    ];
+    /// <summary>Marks and words that no size fits into their stretch are said under the bar, never left out.</summary>
+    private Phrase Homeless()
+    {
+        IEnumerable<Phrase> marks = _board.Parts.Where(p => Mark(p, Area(p.Span, 0)) is null).Select(p => MarkOf(p).Add(" ends at ").Add(NearestFigure(p.Span.To)));
+        IEnumerable<Phrase> words = _board.Defects.Concat(_board.Kept).Where(n => NoteText(n, 0, false) is null).Select(n => n.Words);
+        return marks.Concat(words).Aggregate(Phrase.Empty, (all, next) => all.IsEmpty ? next : all.Add(" · ").Add(next));
+    }
 
     private Phrase NearestFigure(Core.Measures.Length at) =>
         _cuts.IsEmpty ? Phrase.Of("its end") : _cuts.MinBy(c => (c.At - at).Abs())!.Figure;

@@ -30,11 +30,12 @@ internal sealed class LabelBook
         return new(at, phrase, size, Anchor.Middle, ink, turn, hasGround);
     }
 
-    /// <summary>The ink of marks and figures: they have hardly anything under the baseline, so less is taken than for words.</summary>
+    /// <summary>The ink of marks and figures: capitals and digits have nothing under the baseline, so less is taken than for words.</summary>
     public static Box Tight(TextItem text)
     {
+        bool hasFraction = text.Text.Runs.Any(r => r.Figure is { HasFraction: true });
+        double top = (TextMeasure.Ascent - (hasFraction ? 0.78 : 0.72)) * text.Size, bottom = (TextMeasure.Descent - (hasFraction ? 0.08 : 0.03)) * text.Size;
         Box box = Box.Of(text);
-        double spare = (TextMeasure.Descent - 0.1) * text.Size;
-        return text.Turn == 0 ? box with { Bottom = box.Bottom - spare } : box with { Right = box.Right - spare };
+        return text.Turn == 0 ? box with { Top = box.Top + top, Bottom = box.Bottom - bottom } : box with { Left = box.Left + top, Right = box.Right - bottom };
     }
 }

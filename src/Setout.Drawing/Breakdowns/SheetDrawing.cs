@@ -25,7 +25,7 @@ public static class SheetDrawing
         double right = Margin + Overshoot + (alongCuts.IsEmpty ? 2 : 2 + alongCuts.Max(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize)));
         double content = paper.Width - (2 * Margin);
 
-        var header = new HeaderBlock(input.HeaderLeft, input.HeaderRight, HeaderSize, SoftSize, content);
+        var header = new HeaderBlock(input.HeaderLeft, input.HeaderNote, input.HeaderRight, HeaderSize, SoftSize, content);
         ImmutableArray<Phrase> note = TextMeasure.Wrap(input.ReferenceNote, SoftSize, paper.Width - left - right);
         double noteHeight = note.Length * SoftSize * 1.3;
         // Cuts square to the edge carry their letters and figures over the sheet, the cuts along it beside.
@@ -39,7 +39,7 @@ public static class SheetDrawing
 
         var body = new SheetBody(input, paper, view, sheet);
         var items = new List<SceneItem>();
-        items.AddRange(header.Draw(Margin, Margin, paper.Width - Margin));
+        items.AddRange(header.Draw(Margin, Margin));
         for (int i = 0; i < note.Length; i++)
             items.Add(new TextItem(new(sheet.Left, Margin + header.Height + (SoftSize * (0.9 + (i * 1.3)))), note[i], SoftSize, Anchor.Start, Ink.Soft));
         items.AddRange(body.Draw());

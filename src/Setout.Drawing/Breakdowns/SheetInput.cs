@@ -91,6 +91,9 @@ public sealed record SheetInput(string Title, string Description, Length Along, 
     /// <summary>At the head on the left: what the sheet is.</summary>
     public Phrase HeaderLeft { get; init; } = Phrase.Empty;
 
+    /// <summary>After it, smaller and soft: how it reads, which face is up.</summary>
+    public Phrase HeaderNote { get; init; } = Phrase.Empty;
+
     /// <summary>At the head on the right, soft.</summary>
     public Phrase HeaderRight { get; init; } = Phrase.Empty;
 

@@ -26,7 +26,14 @@ public enum Side
 /// <param name="IsMarked">Drawn with the red pencil, and heavy.</param>
 /// <param name="Key">The quantity's key, or empty.</param>
 /// <param name="Title">Words for it.</param>
-public sealed record DimensionSpan(double From, double To, Phrase Figure, bool IsMarked = false, string Key = "", string Title = "");
+public sealed record DimensionSpan(double From, double To, Phrase Figure, bool IsMarked = false, string Key = "", string Title = "")
+{
+    /// <summary>Where the extension line of <see cref="From"/> begins, across the chain in paper millimetres: the edge it measures. Null for the outline.</summary>
+    public double? FromFoot { get; init; }
+
+    /// <summary>As <see cref="FromFoot"/>, of <see cref="To"/>.</summary>
+    public double? ToFoot { get; init; }
+}
 
 /// <summary>Dimensions on one line. Spans may touch or leave gaps, never overlap.</summary>
 /// <param name="Side">Where it stands; chains of one side are stacked outwards in their order.</param>

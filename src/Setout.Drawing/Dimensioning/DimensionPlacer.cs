@@ -98,7 +98,9 @@ public static class DimensionPlacer
             double[] wanted = [.. aside.Select(s => (s.From + s.To) / 2)];
             double[] sizes = [.. aside.Select(s => WidthOf(Shown(s)))];
             (double low, double high) = IsLevel ? (_outline.Left, _outline.Right) : (_outline.Top, _outline.Bottom);
-            double[] middles = Spread.Along(wanted, sizes, PadAlong * 1.2, low, high);
+            // A little past the ends is better than a slanted leader at a thin end part.
+            double past = 1.5 * _style.FigureSize;
+            double[] middles = Spread.Along(wanted, sizes, PadAlong * 1.2, low - past, high + past);
             int next = 0;
             return [.. named.Select(s => Fits(s) ? (s, Shown(s), (s.From + s.To) / 2, false) : (s, Shown(s), middles[next++], true))];
         }
@@ -121,7 +123,7 @@ public static class DimensionPlacer
             double line = offset + (RowHeight / 2), row = line + RowHeight + (_style.RowGap / 2), tick = _style.Tick;
             ImmutableArray<SceneItem>.Builder lines = ImmutableArray.CreateBuilder<SceneItem>();
             var stations = new SortedSet<double>(_chain.Spans.SelectMany(s => new[] { s.From, s.To }));
-            foreach (double at in stations) lines.Add(new LineItem(Place(at, 0.8), Place(at, line + tick), Ink.Dimension));
+            foreach (double at in stations) lines.Add(new LineItem(Place(at, 0.8 - FootOf(at)), Place(at, line + tick), Ink.Dimension));
             foreach (DimensionSpan span in _chain.Spans.Where(s => !s.Figure.IsEmpty).OrderBy(s => s.IsMarked))
                 lines.Add(new LineItem(Place(span.From, line), Place(span.To, line), span.IsMarked ? Ink.Pencil : Ink.Dimension));
             foreach (double at in stations)
@@ -150,6 +152,19 @@ public static class DimensionPlacer
                 figures.Add(new(span, text, Box.Of(text), isAside));
             }
             return (lines.ToImmutable(), figures.ToImmutable());
+        }
+
+        /// <summary>How far inside the outline the edge lies that a station measures.</summary>
+        private double FootOf(double station)
+        {
+            double? foot = _chain.Spans.Select(s => s.From == station ? s.FromFoot : s.To == station ? s.ToFoot : null).FirstOrDefault(f => f is not null);
+            return foot is not { } at ? 0 : Math.Max(0, _chain.Side switch
+            {
+                Side.Above => at - _outline.Top,
+                Side.Below => _outline.Bottom - at,
+                Side.Left => at - _outline.Left,
+                _ => _outline.Right - at,
+            });
         }
 
         private Point Place(double along, double outwards) => _chain.Side switch

@@ -19,16 +19,16 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         ImmutableArray<(ElevationGhost Ghost, ImmutableArray<TextItem> Label)> ghosts =
             [.. input.Ghosts.Select(g => (g, Label(view.Of(g.Area), g.Label, figures)))];
         ImmutableArray<Box> clear = [.. figures, .. openings.SelectMany(o => o.Label).Concat(ghosts.SelectMany(g => g.Label)).Select(t => Box.Of(t).Grown(0.8))];
-        foreach (ElevationPart part in input.Parts.OrderBy(p => p.Order)) yield return Part(part, clear);
-        foreach ((ElevationOpening opening, ImmutableArray<TextItem> label) in openings)
-        {
-            Box box = view.Of(opening.Area);
-            yield return new GroupItem(opening.Key, opening.Title, [Rectangle(box, opening.IsMarked ? Ink.Pencil : null, Wash.None), .. label]);
-        }
+        foreach (ElevationPart back in input.Parts.Where(p => p.Kind == PartKind.Back).OrderBy(p => p.Order)) yield return Part(back, clear);
+        // Spaces lie under what fills them and over their parents, so that what is pointed at is what is seen.
+        foreach ((ElevationOpening opening, ImmutableArray<TextItem> label) in openings.OrderByDescending(o => view.Of(o.Opening.Area) is var b ? b.Width * b.Height : 0))
+            yield return new GroupItem(opening.Key, opening.Title, [Rectangle(view.Of(opening.Area), null, Wash.None), .. label]);
+        foreach (ElevationPart part in input.Parts.Where(p => p.Kind != PartKind.Back).OrderBy(p => p.Order)) yield return Part(part, clear);
         foreach ((ElevationGhost ghost, ImmutableArray<TextItem> label) in ghosts)
-            yield return new GroupItem(ghost.Key, ghost.Title, [Rectangle(view.Of(ghost.Area), Ink.Hidden, Wash.None), .. label]);
+            yield return new GroupItem(ghost.Key, ghost.Title, [Rectangle(view.Of(ghost.Area), null, Wash.None), Rectangle(view.Of(ghost.Area), Ink.Hidden, Wash.None), .. label]);
         // The pencil goes over everything, or a neighbour painted later would hide half of it.
-        foreach (ElevationPart part in input.Parts.Where(p => p.IsMarked)) yield return new GroupItem("", "", [Rectangle(view.Of(part.Area), Ink.Pencil, Wash.None)]);
+        foreach (ModelRect area in input.Parts.Where(p => p.IsMarked).Select(p => p.Area).Concat(input.Openings.Where(o => o.IsMarked).Select(o => o.Area)))
+            yield return new GroupItem("", "", [Rectangle(view.Of(area), Ink.Pencil, Wash.None)]);
         for (int i = 0; i < input.Inner.Length; i++) yield return Inner(input.Inner[i], _inner[i]);
     }
 

@@ -22,7 +22,7 @@ public static class FrontElevation
         if (input.HasFloor) bottom = Length.Min(bottom, Length.Zero);
         var style = new DimensionStyle { FigureSize = paper.FigureSize };
         Box Extent(View view) => new(view.X(left), view.Y(top), view.X(right), view.Y(bottom));
-        DimensionLayout Around(View view) => DimensionPlacer.Place(Extent(view), input.Chains.Select(c => Chain(c, view)), style);
+        DimensionLayout Around(View view) => DimensionPlacer.Place(Extent(view), input.Chains.Select(c => Chain(c, view, input)), style);
         Box Whole(View view)
         {
             Box all = Around(view).Bounds;
@@ -52,7 +52,35 @@ public static class FrontElevation
         return new(new(width, height, input.Title, input.Description, items.ToImmutable()), chosen, new(final.X(Length.Zero), final.Y(Length.Zero)));
     }
 
-    private static DimensionChain Chain(ElevationChain chain, View view) => new(chain.Side, [.. chain.Spans.Select(s => Span(s, view, chain.Side is Side.Left or Side.Right))]);
+    private static DimensionChain Chain(ElevationChain chain, View view, ElevationInput input)
+    {
+        bool isUpright = chain.Side is Side.Left or Side.Right;
+        return new(chain.Side, [.. chain.Spans.Select(s =>
+        {
+            (double? from, double? to) = (Foot(s.From, chain.Side, view, input), Foot(s.To, chain.Side, view, input));
+            DimensionSpan span = Span(s, view, isUpright);
+            return isUpright ? span with { FromFoot = to, ToFoot = from } : span with { FromFoot = from, ToFoot = to };
+        })]);
+    }
+
+    /// <summary>The outermost member that has the station in its extent: there the extension line begins. Under the piece it begins at the floor.</summary>
+    private static double? Foot(Length station, Side side, View view, ElevationInput input)
+    {
+        bool isUpright = side is Side.Left or Side.Right;
+        ImmutableArray<ModelRect> met =
+        [
+            .. input.Parts.Select(p => p.Area)
+                .Where(a => isUpright ? a.Bottom <= station && station <= a.Top : a.Left <= station && station <= a.Right),
+        ];
+        if (met.IsEmpty || (side == Side.Below && input.HasFloor)) return null;
+        return side switch
+        {
+            Side.Above => view.Y(met.Max(a => a.Top)),
+            Side.Below => view.Y(met.Min(a => a.Bottom)),
+            Side.Left => view.X(met.Min(a => a.Left)),
+            _ => view.X(met.Max(a => a.Right)),
+        };
+    }
 
     /// <summary>Upright positions turn round on the paper: the higher end comes first.</summary>
     internal static DimensionSpan Span(ElevationSpan s, View view, bool isUpright) => isUpright

@@ -39,6 +39,9 @@ public sealed class FontMetrics
     /// <summary>Height of small letters, in units.</summary>
     public int XHeight { get; }
 
+    /// <summary>Every glyph's advance, for checks of the reading itself.</summary>
+    internal IReadOnlyList<ushort> Advances => _advances;
+
     /// <summary>Whether the font has a glyph for a sign.</summary>
     public bool Has(Rune sign) => _glyphs.ContainsKey(sign.Value);
 

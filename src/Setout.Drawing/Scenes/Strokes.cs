@@ -38,7 +38,7 @@ public static class Strokes
         ulong state = Seed(seed);
         ImmutableArray<SceneItem>.Builder lines = ImmutableArray.CreateBuilder<SceneItem>();
         double pitch = across / (count + 0.5);
-        double wave = Math.Min(0.45, pitch * 0.16);
+        double wave = Math.Min(0.32, pitch * 0.12);
         for (int i = 0; i < count; i++)
         {
             double at = (pitch * (i + 0.75)) + ((Next(ref state) - 0.5) * pitch * 0.35);

@@ -56,8 +56,8 @@ public static class SvgStyle
         Ink.Hidden => 0.25,
         Ink.Dimension => 0.18,
         Ink.Grain => 0.18,
-        Ink.Hatch => 0.18,
-        Ink.Pencil => 0.5,
+        Ink.Hatch => 0.15,
+        Ink.Pencil => 0.42,
         _ => 0.2,
     };
 
@@ -94,7 +94,7 @@ public static class SvgStyle
         string scope = $".{RootClass} ";
         css.Append(Colours(SvgTheme.Light, scope));
         css.Append("@media screen and (prefers-color-scheme:dark){\n").Append(Colours(SvgTheme.Dark, scope)).Append("}\n");
-        css.Append("@media print{\n").Append(Colours(SvgTheme.Print, scope)).Append($"{scope}.so-pencil{{stroke-width:.55;stroke-dasharray:4 .9 .9 .9}}\n}}\n");
+        css.Append("@media print{\n").Append(Colours(SvgTheme.Print, scope)).Append($"{scope}.so-pencil{{stroke-width:.6}}\n}}\n");
         css.Append("@media (forced-colors:active){\n").Append(Colours(SvgTheme.Forced, scope)).Append($"{scope}.so-pencil{{stroke-width:.7}}\n}}\n");
         return css.ToString();
     }

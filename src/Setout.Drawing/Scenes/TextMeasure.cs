@@ -28,13 +28,16 @@ public static class TextMeasure
     public const double NumeratorRise = 0.26;
 
     /// <summary>Size of the space between whole number and fraction: a thin gap on the paper, a real space in the text.</summary>
-    public const double GapScale = 0.46;
+    public const double GapScale = 0.55;
 
     /// <summary>Size of the slash.</summary>
-    public const double SlashScale = 0.94;
+    public const double SlashScale = 0.86;
+
+    /// <summary>How far the slash is lifted, in ems, so that it joins the two numerals and does not hang under the line.</summary>
+    public const double SlashRise = 0.05;
 
     /// <summary>The slash leans under the numerator and over the denominator by so much, in ems.</summary>
-    public const double SlashTuck = 0.045;
+    public const double SlashTuck = 0.07;
 
     /// <summary>Height of capitals and digits above the baseline, in ems; the middle of a text is half of it.</summary>
     public const double CapHeight = 0.698;
@@ -76,7 +79,7 @@ public static class TextMeasure
                 if (figure.Whole.Length > 0) Put(" ", face, GapScale, 0);
                 Put(figure.Numerator.ToString(CultureInfo.InvariantCulture), face, FractionScale, NumeratorRise);
                 x -= SlashTuck * size;
-                Put("/", face, SlashScale, 0);
+                Put("/", face, SlashScale, SlashRise);
                 x -= SlashTuck * size;
                 Put(figure.Denominator.ToString(CultureInfo.InvariantCulture), face, FractionScale, 0);
             }

@@ -21,7 +21,8 @@ internal static class Samples
         new("e", "1 1/2", [("K1", "26 15/16"), ("K2", "26 15/16"), ("K3", "16 1/4")]),
     ], "15 3/32") with
     {
-        HeaderLeft = Phrase.Of("Birch ").Add(Fig("3/4")).Add(", sheet B").Bold().Add(" · reads ").Add(Fig("23/32")).Add(" · good face up"),
+        HeaderLeft = Phrase.Of("Birch ").Add(Fig("3/4")).Add(", sheet B").Bold(),
+        HeaderNote = Phrase.Of("reads ").Add(Fig("23/32")).Add(" · good face up"),
         HeaderRight = Phrase.Of("3 sheets; no layout can use fewer"),
         ReferenceNote = Phrase.Of("reference edge 0: trued, against the fence for a"),
         Footer = Phrase.Of("rip a to e with the fence; then every strip to length on the sled against a stop, never against the fence: F ").Add(Fig("26 7/8")).Add(" · L, R ").Add(Fig("18")).Add(" · E ").Add(Fig("24 31/32")),

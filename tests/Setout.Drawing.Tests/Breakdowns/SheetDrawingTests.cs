@@ -17,6 +17,10 @@ public sealed class SheetDrawingTests
     public void Draw_SmallParts_IsTheCommittedDrawing() =>
         Snapshots.Match(SvgWriter.Write(SheetDrawing.Draw(Samples.SmallParts(), s_page), SvgOptions.Standalone), "small-parts", "svg");
 
+    [Fact]
+    public void Draw_BirchOnAPhone_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(SheetDrawing.Draw(Samples.Birch(), new(100, 160) { FigureSize = 3.2, MarkSize = 3.6, SmallSize = 2.6 }), SvgOptions.Inline), "birch-phone", "svg");
+
     [Theory]
     [InlineData(260, 180)]
     [InlineData(180, 240)]

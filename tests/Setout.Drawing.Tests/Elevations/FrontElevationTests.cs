@@ -1,3 +1,5 @@
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Drawing.Dimensioning;
 using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
@@ -10,9 +12,49 @@ public sealed class FrontElevationTests
 {
     private static readonly PaperBox s_page = new(260, 150);
 
+    /// <summary>A hung cupboard of our own in millimetres: two doors over a row of three drawers, one open shelf space.</summary>
+    private static ElevationInput SeedCupboard()
+    {
+        static Length Mm(int mm) => Length.FromMillimetres(mm);
+        static ModelRect R(int x, int y, int w, int h) => new(Mm(x), Mm(y), Mm(w), Mm(h));
+        static Phrase F(int mm) => Phrase.Of(LengthFormat.Millimetre.Bare.Format(Mm(mm)));
+        return new("Seed cupboard, front", "A hung cupboard 800 mm wide and 900 mm high.",
+        [
+            new("b", "back", PartKind.Back, R(18, 218, 764, 182)),
+            new("e1", "left end", PartKind.PanelEdge, R(0, 0, 18, 900)),
+            new("e2", "right end", PartKind.PanelEdge, R(782, 0, 18, 900)),
+            new("k1", "bottom", PartKind.Deck, R(18, 0, 764, 18)),
+            new("k2", "deck over the drawers", PartKind.Deck, R(18, 200, 764, 18)),
+            new("k3", "deck under the doors", PartKind.Deck, R(18, 400, 764, 18)),
+            new("k4", "top", PartKind.Top, R(18, 882, 764, 18)),
+            new("d1", "left door", PartKind.Door, R(20, 420, 378, 460), 1) { Handles = [R(370, 560, 10, 96)] },
+            new("d2", "right door", PartKind.Door, R(402, 420, 378, 460), 1) { Handles = [R(420, 560, 10, 96)] },
+            .. Enumerable.Range(0, 3).Select(i => new ElevationPart($"f{i}", $"drawer {i + 1}", PartKind.DrawerFront, R(20 + (254 * i), 20, 252, 178), 1) { Handles = [R(106 + (254 * i), 110, 80, 10)] }),
+        ])
+        {
+            HasFloor = false,
+            Openings = [new("o", "open space", R(18, 218, 764, 182), Phrase.Of("open, for seed trays"))],
+            Chains =
+            [
+                ElevationChain.Of(Side.Below, [Mm(0), Mm(18), Mm(782), Mm(800)], [F(18), F(764), F(18)]),
+                ElevationChain.Of(Side.Below, [Mm(0), Mm(800)], [F(800)]),
+                ElevationChain.Of(Side.Right, [Mm(0), Mm(18), Mm(200), Mm(218), Mm(400), Mm(418), Mm(882), Mm(900)], [F(18), F(182), F(18), F(182), F(18), F(464), F(18)], 3),
+                ElevationChain.Of(Side.Left, [Mm(0), Mm(900)], [F(900)]),
+            ],
+        };
+    }
+
     [Fact]
     public void Draw_PrintersBench_IsTheCommittedDrawing() =>
         Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Standalone), "printers-bench", "svg");
+
+    [Fact]
+    public void Draw_PrintersBenchOnAPhone_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), new(110, 90) { FigureSize = 3.4 }).Scene, SvgOptions.Inline), "printers-bench-phone", "svg");
+
+    [Fact]
+    public void Draw_SeedCupboard_IsTheCommittedDrawing() =>
+        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(SeedCupboard(), new(150, 200)).Scene, SvgOptions.Standalone), "seed-cupboard", "svg");
 
     [Fact]
     public void Draw_PrintersBench_TakesTheLargestScaleThatFits()
