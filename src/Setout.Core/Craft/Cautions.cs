@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+
+namespace Setout.Core.Craft;
+
+/// <summary>A short caution for the step it belongs to. Never a safety programme: local codes and licensed practice come first.</summary>
+/// <param name="Key">The step it belongs to.</param>
+/// <param name="Words">What to mind.</param>
+/// <param name="Source">Where it comes from.</param>
+public sealed record Caution(string Key, string Words, string Source);
+
+/// <summary>The usual cautions, in our own words.</summary>
+public static class Cautions
+{
+    /// <summary>Said wherever cautions stand.</summary>
+    public const string Deference = "Local codes and licensed practice take precedence, as do the manual of the machine and the label on the can.";
+
+    private const string Habit = "common practice, no source";
+
+    /// <summary>All of them.</summary>
+    public static ImmutableArray<Caution> All { get; } =
+    [
+        new("saw", "Hood, riving knife or spreader, and push stick in place; stand out of the line of the cut; let the blade stop before you reach for anything.", "29 CFR 1910.213 (c), wording from memory; machine manuals"),
+        new("crosscut", "Never crosscut against the fence: use a sled or a guide with a stop that the work has left before it meets the blade.", "a toolbox-talk page and a machine manual"),
+        new("sheet", "Support the whole sheet before and behind the blade; break an awkward one down with a guided saw first.", Habit),
+        new("narrow", "Narrow strips want a push stick or a carrier, never fingers near the blade.", Habit),
+        new("lift", "Two people, or a carrier: the NIOSH lifting guide begins at 51 lb (23 kg) under ideal conditions and only goes down.", "NIOSH lifting equation"),
+        new("dust", "Collect dust at the saw and wear a fitted respirator for sanding and MDF. Wood dust is a carcinogen (IARC group 1).", "IARC Monographs vol. 62 and 100C; OSHA wood dust pages"),
+        new("ears", "Saws and routers commonly pass 85 dBA: muffs or plugs, and eye protection.", "NIOSH noise page; 29 CFR 1910.133 from memory"),
+        new("panels", "Buy labelled panels and air the shop: MDF, particleboard and hardwood plywood give off formaldehyde.", "EPA TSCA Title VI (40 CFR 770)"),
+        new("tip", "Anchor a drawer bank to the wall, or keep it from tipping: several loaded drawers open at once can pull it over.", "ASTM F2057-23 names the hazard for clothing storage; statics"),
+        new("hang", "Fixings into studs or solid masonry, sized for the load with what it will hold; which fixing suits which wall is for local codes and licensed practice.", Habit),
+        new("screws", "Drill pilots so that panels do not split, and clamp before you drive: a driver that slips finds the hand.", Habit),
+    ];
+
+    /// <summary>The caution of a step.</summary>
+    /// <exception cref="KeyNotFoundException">There is none: a fault in the code.</exception>
+    public static Caution Of(string key) => All.FirstOrDefault(c => c.Key == key) ?? throw new KeyNotFoundException($"No caution '{key}'.");
+}

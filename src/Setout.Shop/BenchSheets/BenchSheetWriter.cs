@@ -1,0 +1,197 @@
+using System.Collections.Immutable;
+using Setout.Core.Craft;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Documents;
+using Setout.Drawing.Elevations;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Shop.BenchSheets;
+
+/// <summary>
+/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, grooves, assembly.
+/// Pure; what is written on paper is the same for the same plan.
+/// </summary>
+public static class BenchSheetWriter
+{
+    /// <summary>The document.</summary>
+    /// <param name="plan">A plan that is not stopped.</param>
+    /// <param name="made">When the plan was made, in words; it does not count as a difference between two plans.</param>
+    /// <param name="paper">The paper.</param>
+    public static BenchDocument Compose(Plan plan, string made, Paper paper)
+    {
+        SetPiece set = plan.Set;
+        ImmutableArray<Section> sections =
+        [
+            Cover(plan),
+            new("Buying list", Buying(plan)),
+            .. Breakdown(plan, paper),
+            new("Parts", Parts(set)),
+            new("Workings", Workings(set)),
+            .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
+            .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
+        ];
+        return new(set.Piece.Name, "en", new(set.Piece.Name, made, s_fixed, PieceSetOut.RuleSet, plan.Source.Hash), paper, sections);
+    }
+
+    // The file's own dates are fixed so that the same plan is the same file; when it was made stands on the page where the caller says so.
+    private static readonly DateTimeOffset s_fixed = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    private static Section Cover(Plan plan)
+    {
+        SetPiece set = plan.Set;
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        if (set.Piece.About.Length > 0) blocks.Add(new ParagraphBlock(set.Piece.About));
+        if (PieceFront.Has(set)) blocks.Add(new SceneBlock(PieceFront.Draw(set, new PaperBox(175, 110)).Scene));
+        string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
+        blocks.Add(new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"));
+        ImmutableArray<Finding> shown = plan.Findings;
+        if (shown.Length > 0)
+        {
+            blocks.Add(new HeadingBlock("Before you cut"));
+            blocks.Add(new StepsBlock([.. shown.Select(f => new Step(Phrase.Of(f.Words), Phrase.Of(f.Remedy), Phrase.Empty))]));
+        }
+        blocks.Add(new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]));
+        return new("Cover", blocks.ToImmutable());
+    }
+
+    private static IEnumerable<string> CautionKeys(Plan plan)
+    {
+        yield return "saw";
+        yield return "crosscut";
+        if (plan.Sheets.Length > 0) yield return "sheet";
+        yield return "lift";
+        yield return "dust";
+        yield return "ears";
+        if (plan.Sheets.Length > 0) yield return "panels";
+        if (plan.Set.Openings.Any(o => o.Content == "drawers")) yield return "tip";
+        if (plan.Set.Piece.Members.OfType<Case>().Any(c => c.IsHung)) yield return "hang";
+    }
+
+    private static ImmutableArray<Block> Buying(Plan plan)
+    {
+        var rows = ImmutableArray.CreateBuilder<TableRow>();
+        foreach (IGrouping<BuyingKind, BuyingLine> group in plan.Buying.GroupBy(l => l.Kind))
+        {
+            rows.Add(new GroupRow(Phrase.Of(GroupName(group.Key))));
+            foreach (BuyingLine line in group)
+            {
+                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Unit), Cell.Of(Figures.Phrase(line.Item)),
+                    Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Price?.ToString() ?? "?"), Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Total?.ToString() ?? "?")));
+            }
+        }
+        Block table = new TableBlock(
+        [
+            new("", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)),
+            new("each", ColumnWidth.Fit, ColumnAlign.Right), new("in all", ColumnWidth.Fit, ColumnAlign.Right),
+        ], rows.ToImmutable(), TickBoxes.EachRow);
+        string sum = plan.Cost > Money.Zero ? $"Together {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : "No prices are known; put them into the shop file.";
+        return [table, new ParagraphBlock(sum), new ParagraphBlock("Thickness is read off the sheet that you bring home, not off its label. Take a calliper along.", TextSize.Small)];
+    }
+
+    internal static string GroupName(BuyingKind kind) => kind switch
+    {
+        BuyingKind.Sheet => "Sheet goods",
+        BuyingKind.Board => "Lumber",
+        BuyingKind.Hardware => "Hardware",
+        _ => "From the rack",
+    };
+
+    private static IEnumerable<Section> Breakdown(Plan plan, Paper paper)
+    {
+        double width = paper == Paper.A4 ? 180 : 186;
+        var format = new BreakdownPaper(width, 118);
+        foreach (SheetPlan sheets in plan.Sheets)
+        {
+            var blocks = ImmutableArray.CreateBuilder<Block>();
+            blocks.Add(new CautionBlock([Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Weight(plan.Set, sheets))]));
+            foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, format)) blocks.Add(new SceneBlock(sheet.Scene));
+            yield return new($"Breakdown of {sheets.Material.Name}", blocks.ToImmutable());
+        }
+        foreach (BoardPlan boards in plan.Boards)
+        {
+            ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(width, 220));
+            if (scenes.Length > 0) yield return new($"Breakdown of {boards.Material.Name}", [.. scenes.Select(s => new SceneBlock(s))]);
+        }
+    }
+
+    private static string Weight(SetPiece set, SheetPlan plan)
+    {
+        ExactLength thickness = set.Worked[new($"{plan.Material.Name}.thickness")];
+        var used = plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId)).ToList();
+        if (used.Count == 0 || Core.Materials.PanelTable.MassOf(plan.Material.Kind, used.Max(s => s.Along * s.Across), thickness) is not { } mass)
+            return Cautions.Of("lift").Words;
+        double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
+        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread:0} kg. {(kilograms > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
+    }
+
+    private static ImmutableArray<Block> Parts(SetPiece set)
+    {
+        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        var rows = ImmutableArray.CreateBuilder<TableRow>();
+        foreach (IGrouping<string, Part> group in set.Parts.GroupBy(p => p.Material))
+        {
+            ExactLength thickness = set.Worked[group.First().Thickness];
+            rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Unit).Format(thickness)).Add(" thick")));
+            foreach (Part part in group)
+            {
+                rows.Add(CellRow.Of(Cell.Of(Phrase.Of(part.Mark).Bold()), Cell.Of(part.Name), Cell.Of($"{part.Count}"),
+                    Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])))));
+            }
+        }
+        return
+        [
+            new ParagraphBlock($"Figures to cut, in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, on a grid of {set.Grid}. Length runs with the grain. Equal figures are cut at one setting."),
+            new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
+                new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure)], rows.ToImmutable(), TickBoxes.EachRow),
+        ];
+    }
+
+    private static ImmutableArray<Block> Workings(SetPiece set)
+    {
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        foreach (Part part in set.Parts)
+        {
+            blocks.Add(new HeadingBlock(Phrase.Of($"{part.Mark}  {part.Name}")));
+            foreach (PartSize size in new[] { part.Length, part.Width }.Distinct())
+                foreach (WrittenWorking working in WrittenWorking.Of(set.Worked, size))
+                    blocks.Add(Figures.Block(working, set.Piece.Unit));
+        }
+        return blocks.ToImmutable();
+    }
+
+    private static ImmutableArray<Block> Grooves(SetPiece set)
+    {
+        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        ImmutableArray<TableRow> rows =
+        [
+            .. set.Machinings.Select(m => (TableRow)CellRow.Of(
+                Cell.Of(Phrase.Of(set.Parts.First(p => p.Key == m.Part).Mark).Bold()), Cell.Of(m.Words),
+                new Cell([.. m.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))]))),
+        ];
+        return
+        [
+            new CautionBlock([Phrase.Of("Put the hood and the spreader back at once after grooving. Groove a scrap first and try the bottom in it."), Phrase.Of(Cautions.Deference)]),
+            new TableBlock([new("Mark", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)), new("Figures", ColumnWidth.Fit)], rows, TickBoxes.EachRow),
+        ];
+    }
+
+    private static ImmutableArray<Block> Assembly(SetPiece set)
+    {
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        Step Of(AssemblyStep step)
+        {
+            Phrase note = step.Parts.Length == 0 ? Phrase.Empty : Phrase.Of("Parts: " + string.Join(", ", step.Parts.Select(k => set.Parts.FirstOrDefault(p => p.Key == k)?.Mark ?? k)) + ".");
+            if (step.Diagonal is { } diagonal) note = note.Add(" Both diagonals read ").Add(format.Format(diagonal)).Add(" when it is square.");
+            return new(Phrase.Of(step.Words), note, step.Caution.Length > 0 ? Phrase.Of(Cautions.Of(step.Caution).Words) : Phrase.Empty);
+        }
+        return [new StepsBlock([.. set.Steps.Select(Of)]), new ParagraphBlock(Cautions.Deference, TextSize.Small)];
+    }
+}

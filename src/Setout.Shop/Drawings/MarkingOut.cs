@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Cutting.Sheets;
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Plans;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Shop.Drawings;
+
+/// <summary>One sheet's marking-out drawing.</summary>
+/// <param name="Name">Such as <c>carcase, sheet A</c>.</param>
+/// <param name="FileName">A name for its file, without ending.</param>
+/// <param name="Scene">The drawing.</param>
+public sealed record MarkedSheet(string Name, string FileName, Scene Scene);
+
+/// <summary>Turns layouts of sheets into marking-out drawings: running dimensions from the reference edge, marks, cuts lettered in order.</summary>
+public static class MarkingOut
+{
+    /// <summary>All sheets of a material.</summary>
+    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) =>
+        [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, paper))];
+
+    /// <summary>What may be said about the count: proven or not.</summary>
+    public static string Verdict(SheetPlan plan)
+    {
+        int sheets = plan.Outcome.Layout.Sheets.Length, bound = plan.Outcome.Bound.Count;
+        string many = sheets == 1 ? "1 sheet" : $"{sheets} sheets";
+        if (plan.Outcome.NoFewerSheets) return $"{many}; no layout can use fewer";
+        return plan.Outcome.NoLessMoney ? $"{many}; no layout can cost less" : $"{many}; at least {bound} in any layout";
+    }
+
+    private static MarkedSheet Draw(SetPiece set, SheetPlan plan, LaidSheet sheet, int index, BreakdownPaper paper)
+    {
+        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
+        StockLine stock = plan.Stock.First(s => s.Id == sheet.StockId);
+        SheetStock trued = plan.Instance.Stock.First(s => s.Id == sheet.StockId);
+        string letter = Letters.Upper(index), name = $"{plan.Material.Name}, sheet {letter}";
+        ImmutableArray<PlacedRectangle> placed = SheetFace.Flatten(plan.Instance, sheet);
+        ImmutableArray<CutStep> steps = SheetCuts.InOrder(plan.Instance, sheet);
+
+        var parts = ImmutableArray.CreateBuilder<Drawing.Breakdowns.SheetPart>();
+        foreach (PlacedRectangle place in placed.Where(p => p.Kind == FaceKind.Part))
+        {
+            Part part = set.Parts.First(p => p.Key == place.PartId);
+            string turned = place.Turn == Turn.Quarter ? ", turned" : "";
+            parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}", part.Mark, Rect(place.Place)));
+        }
+        (ImmutableArray<PrimaryCut> primary, ImmutableArray<InnerCut> inner) = Cuts(steps, bare);
+        var kept = placed.Where(p => p.Kind == FaceKind.Keep)
+            .Select((p, i) => new KeptPiece($"{plan.Material.Name}-{letter}-keep-{i + 1}", Rect(p.Place),
+                Phrase.Of("keep, ").Add(bare.Format(p.Place.Along)).Add(" x ").Add(bare.Format(p.Place.Across)))).ToImmutableArray();
+
+        var input = new SheetInput(name, Describe(set, plan, stock, primary, parts.Count), trued.TruedAlong, trued.TruedAcross)
+        {
+            Parts = parts.ToImmutable(),
+            PrimaryCuts = primary,
+            InnerCuts = inner,
+            Waste = [.. placed.Where(p => p.Kind == FaceKind.Waste).Select(p => Rect(p.Place))],
+            Kept = kept,
+            Grain = plan.Material.Grain == Core.Pieces.Grain.Keep ? SheetAxis.Along : null,
+            HeaderLeft = Phrase.Of(name),
+            HeaderNote = Phrase.Of($"{BuyingList.Words(plan.Material)}, {stock.Words}; reads ").Add(format.Format(set.Worked[new($"{plan.Material.Name}.thickness")])),
+            HeaderRight = Phrase.Of(Verdict(plan)),
+            ReferenceNote = Reference(trued, format),
+            Footer = Footer(plan, primary),
+        };
+        return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.Draw(input, paper));
+    }
+
+    private static Phrase Reference(SheetStock stock, LengthFormat format)
+    {
+        EdgeTrim trim = stock.Trim;
+        if (trim == EdgeTrim.None) return Phrase.Of("reference edge 0: true as it is");
+        return Phrase.Of("reference edge 0: true it first, ").Add(format.Format(trim.AcrossStart)).Add(" off; all figures run from trued edges");
+    }
+
+    private static Phrase Footer(SheetPlan plan, ImmutableArray<PrimaryCut> primary)
+    {
+        if (primary.Length == 0) return Phrase.Of("one piece: true the edges only");
+        bool rips = primary[0].Axis == SheetAxis.Along;
+        string letters = primary.Length == 1 ? primary[0].Letter : $"{primary[0].Letter} to {primary[^1].Letter}";
+        _ = plan;
+        return Phrase.Of(rips
+            ? $"rip {letters} from the reference edge in order; then cut each strip to length on a sled or guide against a stop, never against the fence"
+            : $"cut {letters} across with a guided saw in order; then rip the pieces from their trued edge");
+    }
+
+    private static string Describe(SetPiece set, SheetPlan plan, StockLine stock, ImmutableArray<PrimaryCut> primary, int parts)
+    {
+        string cuts = string.Join(", ", primary.Select(c => $"{c.Letter} at {c.Figure.PlainText}"));
+        _ = set;
+        return $"Marking-out drawing of one sheet of {plan.Material.Name}, {stock.Words}: {parts} parts. First cuts from the reference edge: {(cuts.Length > 0 ? cuts : "none")}.";
+    }
+
+    /// <summary>The first cuts are lettered; those inside strips get small running figures from the strip's own edge.</summary>
+    private static (ImmutableArray<PrimaryCut>, ImmutableArray<InnerCut>) Cuts(ImmutableArray<CutStep> steps, LengthFormat bare)
+    {
+        var primary = ImmutableArray.CreateBuilder<PrimaryCut>();
+        var inner = ImmutableArray.CreateBuilder<InnerCut>();
+        foreach (CutStep step in steps.Where(s => s.Kind == CutStepKind.Divide))
+        {
+            foreach (Length position in step.Positions)
+            {
+                // A position across the grain is a line that runs along it.
+                SheetAxis axis = step.Axis == GrainAxis.Across ? SheetAxis.Along : SheetAxis.Across;
+                Length at = position + (step.Axis == GrainAxis.Across ? step.Blank.FromAcross : step.Blank.FromAlong);
+                if (step.Stage == 1)
+                {
+                    primary.Add(new(Letters.Lower(primary.Count), at, axis, Phrase.Of(bare.Format(at))));
+                    continue;
+                }
+                (Length from, Length to) = step.Axis == GrainAxis.Across
+                    ? (step.Blank.FromAlong, step.Blank.FromAlong + step.Blank.Along)
+                    : (step.Blank.FromAcross, step.Blank.FromAcross + step.Blank.Across);
+                inner.Add(new(at, axis, from, to, Phrase.Of(bare.Format(position))));
+            }
+        }
+        return (primary.ToImmutable(), inner.ToImmutable());
+    }
+
+    private static SheetRect Rect(SheetRectangle place) => new(place.FromAlong, place.FromAcross, place.Along, place.Across);
+}

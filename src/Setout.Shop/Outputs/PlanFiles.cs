@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using System.Text;
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Documents;
+using Setout.Drawing.Elevations;
+using Setout.Drawing.Scenes;
+using Setout.Shop.BenchSheets;
+using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.Outputs;
+
+/// <summary>One file of a plan.</summary>
+/// <param name="Path">Relative, with forward slashes.</param>
+/// <param name="Content">Its bytes.</param>
+public sealed record PlanFile(string Path, byte[] Content);
+
+/// <summary>All files of a plan, in memory: they are written whole or not at all by whoever has a disk.</summary>
+public static class PlanFiles
+{
+    /// <summary>Makes every file.</summary>
+    /// <param name="plan">A plan that is not stopped.</param>
+    /// <param name="made">When it was made, for the foot of printed pages; empty to leave it out.</param>
+    /// <param name="paper">The paper of the bench sheets.</param>
+    public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper)
+    {
+        var files = ImmutableArray.CreateBuilder<PlanFile>();
+        files.Add(new("plan.json", PlanJson.Write(plan)));
+        files.Add(new("parts.csv", PlanCsv.Parts(plan.Set)));
+        files.Add(new("buying.csv", PlanCsv.Buying(plan)));
+        using var pdf = new MemoryStream();
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper), pdf);
+        files.Add(new("bench-sheets.pdf", pdf.ToArray()));
+        foreach (SheetPlan sheets in plan.Sheets)
+            foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(260, 180)))
+                files.Add(Svg($"breakdown/{sheet.FileName}.svg", sheet.Scene));
+        foreach (BoardPlan boards in plan.Boards)
+        {
+            ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(260, 180));
+            for (int i = 0; i < scenes.Length; i++)
+                files.Add(Svg($"breakdown/{boards.Material.Name}{(scenes.Length > 1 ? $"-{i + 1}" : "")}.svg", scenes[i]));
+        }
+        if (PieceFront.Has(plan.Set)) files.Add(Svg("drawings/front.svg", PieceFront.Draw(plan.Set, new PaperBox(260, 180)).Scene));
+        return files.ToImmutable();
+    }
+
+    private static PlanFile Svg(string path, Scene scene) => new(path, Encoding.UTF8.GetBytes(SvgWriter.Write(scene, SvgOptions.Standalone)));
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>One line of a written working.</summary>
+/// <param name="Words">What it is.</param>
+/// <param name="Times">How often it counts; negative to take away.</param>
+/// <param name="Value">One of it.</param>
+/// <param name="Key">The quantity it comes from; null for a figure.</param>
+/// <param name="Origin">Where it comes from.</param>
+public sealed record WrittenTerm(string Words, Rational Times, ExactLength Value, QuantityKey? Key, Origin Origin);
+
+/// <summary>How the terms make the value.</summary>
+public enum WrittenHow
+{
+    /// <summary>It stands by itself.</summary>
+    Stated,
+
+    /// <summary>They are added up, and shared out where <see cref="WrittenWorking.Share"/> is not one.</summary>
+    Sum,
+
+    /// <summary>The least counts.</summary>
+    Least,
+
+    /// <summary>The greatest counts.</summary>
+    Greatest,
+
+    /// <summary>It is landed on the grid.</summary>
+    Rounded,
+}
+
+/// <summary>A working written out as a person would write it: terms with their origins, the result, and a reading if there is one.</summary>
+/// <param name="Key">The quantity.</param>
+/// <param name="Name">For people.</param>
+/// <param name="How">How the terms make the value.</param>
+/// <param name="Terms">In order.</param>
+/// <param name="Share">One for a plain sum.</param>
+/// <param name="Rule">For a rounded figure: which way and why; else empty.</param>
+/// <param name="Expected">What the working gives.</param>
+/// <param name="Value">What counts: the reading if there is one.</param>
+/// <param name="Reading">The reading, or null.</param>
+public sealed record WrittenWorking(
+    QuantityKey Key, string Name, WrittenHow How, ImmutableArray<WrittenTerm> Terms, Rational Share, string Rule,
+    ExactLength Expected, ExactLength Value, Pin? Reading)
+{
+    /// <summary>Writes the working of a quantity; null when the key is not known or has no value.</summary>
+    public static WrittenWorking? Of(WorkedPiece piece, QuantityKey key)
+    {
+        if (!piece.Values.TryGetValue(key, out Worked? worked)) return null;
+        (WrittenHow how, ImmutableArray<WrittenTerm> terms, Rational share, string rule) = worked.Quantity.Working switch
+        {
+            Stated stated => (WrittenHow.Stated, [new WrittenTerm(worked.Quantity.Name, 1, stated.Value, null, stated.Origin)], Rational.One, ""),
+            Sum sum => (WrittenHow.Sum, [.. sum.Terms.Select(t => Term(piece, t))], sum.Share, ""),
+            Extreme extreme => (extreme.IsLeast ? WrittenHow.Least : WrittenHow.Greatest, [.. extreme.Of.Select(t => Term(piece, t))], Rational.One, ""),
+            ToCut cut => (WrittenHow.Rounded, ImmutableArray.Create(Reference(piece, "exact", 1, cut.Exact)), Rational.One, $"to the {cut.Grid} grid, {cut.Why}"),
+            _ => (WrittenHow.Stated, ImmutableArray<WrittenTerm>.Empty, Rational.One, ""),
+        };
+        return new(key, worked.Quantity.Name, how, terms, share, rule, worked.Expected, worked.Value, worked.Pin);
+    }
+
+    /// <summary>The workings behind a size, from the sum to the figure as cut; each only where it says something new.</summary>
+    public static ImmutableArray<WrittenWorking> Of(WorkedPiece piece, PartSize size)
+    {
+        var all = ImmutableArray.CreateBuilder<WrittenWorking>();
+        foreach (QuantityKey key in new[] { size.Exact, size.ToCut, size.AsCut }.Distinct())
+        {
+            if (Of(piece, key) is not { } working) continue;
+            if (key == size.AsCut && key != size.ToCut && working.Reading is null) continue;
+            all.Add(working);
+        }
+        return all.ToImmutable();
+    }
+
+    private static WrittenTerm Term(WorkedPiece piece, Term term) => term.Figure is { } figure
+        ? new(term.Words, term.Times, figure.Value, null, figure.Origin)
+        : Reference(piece, term.Words, term.Times, term.Of!.Value);
+
+    private static WrittenTerm Reference(WorkedPiece piece, string words, Rational times, QuantityKey key)
+    {
+        if (!piece.Values.TryGetValue(key, out Worked? of)) return new(words, times, ExactLength.Zero, key, new(OriginKind.Worked, "has no value"));
+        Origin origin = of.Pin?.Origin ?? of.Quantity.Working switch
+        {
+            Stated stated => stated.Origin,
+            ToCut cut => new(OriginKind.Worked, $"to cut, {cut.Why}"),
+            // A figure as cut is the figure to cut until it is read; say so instead of "worked out".
+            Sum { Terms: [{ Words: "to cut" }] } => new(OriginKind.Worked, "to cut, until read"),
+            _ => Origin.Worked,
+        };
+        return new(words, times, of.Value, key, origin);
+    }
+}
+
+/// <summary>Writes workings as lines of plain text, figures in one column.</summary>
+public static class WorkingLines
+{
+    /// <summary>The lines of a working.</summary>
+    public static IEnumerable<string> Of(WrittenWorking working, LengthUnit unit)
+    {
+        LengthFormat format = LengthFormat.For(unit).Bare;
+        string suffix = unit == LengthUnit.Inch ? "in" : "mm";
+        yield return $"{working.Name}  ({working.Key})";
+        var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, format), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
+        int widest = rows.Count == 0 ? 10 : Math.Max(10, rows.Max(r => r.Figure.Length));
+        foreach ((string sign, string figure, string words, string origin, string key) in rows)
+            yield return $"  {sign} {figure.PadLeft(widest)}  {words}{(origin.Length > 0 ? "; " + origin : "")}{(key.Length > 0 ? $"  [{key}]" : "")}";
+        if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  equal share";
+        if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    {"",0}the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
+        if (working.Rule.Length > 0) yield return $"    {working.Rule}";
+        yield return $"  = {format.Text(working.Expected).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
+        if (working.Reading is not { } reading) yield break;
+        ExactLength over = working.Value - working.Expected;
+        yield return $"  read {format.Text(working.Value)} {suffix}, {reading.Origin.Words}: {(over.Sign == 0 ? "as expected" : $"{format.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}")}; the reading counts";
+    }
+
+    /// <summary>The exact value behind a figure that had to be rounded to be shown, or nothing.</summary>
+    public static string Exactly(ExactLength value, LengthUnit unit)
+    {
+        Figure figure = LengthFormat.For(unit).Format(value);
+        return figure.IsExact ? "" : $" (exactly {(unit == LengthUnit.Inch ? value.Inches : value.Millimetres)})";
+    }
+
+    /// <summary>An origin with its source.</summary>
+    public static string Said(Origin origin) => origin.Source is { Length: > 0 } source ? $"{origin.Words} ({source})" : origin.Words;
+
+    private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
+        how is WrittenHow.Least or WrittenHow.Greatest ? " " : term.Times.Sign < 0 ? "-" : index == 0 ? " " : "+";
+
+    private static string Times(WrittenTerm term, LengthFormat format)
+    {
+        Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
+        return times == Rational.One ? format.Text(term.Value) : $"{times} x {format.Text(term.Value)}";
+    }
+}

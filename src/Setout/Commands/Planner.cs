@@ -1,0 +1,12 @@
+using Setout.Cutting.Boards;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Plans;
+
+namespace Setout.Commands;
+
+/// <summary>The pipeline with the solvers of this program: one for command line and workbench.</summary>
+internal static class Planner
+{
+    /// <summary>Makes plans.</summary>
+    public static PlanMaker Maker { get; } = new(SheetSolvers.Default, BoardSolvers.Default);
+}

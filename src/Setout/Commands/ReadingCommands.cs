@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using System.Globalization;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Files;
+using Setout.Shop.Outputs;
+using Setout.Shop.Plans;
+using Setout.Shop.Texts;
+using Spectre.Console.Cli;
+
+namespace Setout.Commands;
+
+/// <summary><c>setout why FILE KEY</c>: the working of a quantity, or of both sizes of a part.</summary>
+internal sealed class WhyCommand : Command<WhyCommand.Settings>
+{
+    /// <summary>What it takes.</summary>
+    internal sealed class Settings : JsonSettings
+    {
+        /// <summary>The key.</summary>
+        [CommandArgument(1, "<KEY>")]
+        [Description("A quantity such as L3.box.width, or a part such as L3.side.")]
+        public string Key { get; set; } = "";
+    }
+
+    /// <inheritdoc/>
+    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var terminal = (Terminal)context.Data!;
+        PieceFiles files = settings.Files;
+        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        SetPiece set = source.SetOut();
+        ImmutableArray<WrittenWorking> workings = Keys.WorkingsOf(set, settings.Key);
+        if (settings.Json) Told.Json(terminal, PlanJson.WriteWorkings(workings, set.Piece.Unit));
+        else terminal.Out.WriteLine(string.Join("\n\n", workings.Select(w => string.Join('\n', WorkingLines.Of(w, set.Piece.Unit)))));
+        return ExitCode.Fine;
+    }
+}
+
+/// <summary>Finds what a key means.</summary>
+internal static class Keys
+{
+    /// <summary>The workings behind a key.</summary>
+    /// <exception cref="UsageException">There is no such key; the nearest is named.</exception>
+    public static ImmutableArray<WrittenWorking> WorkingsOf(SetPiece set, string key)
+    {
+        if (set.Parts.FirstOrDefault(p => p.Key == key) is { } part)
+            return [.. new[] { part.Length, part.Width }.Distinct().SelectMany(s => WrittenWorking.Of(set.Worked, s))];
+        if (SizeOf(set, key) is { } size) return WrittenWorking.Of(set.Worked, size);
+        return WrittenWorking.Of(set.Worked, new(key)) is { } working ? [working] : throw Unknown(set, key);
+    }
+
+    /// <summary>The quantity that a reading of a key pins: for a size that is cut, the figure as cut.</summary>
+    public static QuantityKey Pinned(SetPiece set, string key)
+    {
+        if (set.Worked.Values.ContainsKey(new(key))) return SizeOf(set, key)?.AsCut ?? new QuantityKey(key);
+        if (set.Piece.Materials.ContainsKey(key)) return QuantityKey.Of(key, "thickness");
+        throw Unknown(set, key);
+    }
+
+    /// <summary>The error for an unknown key.</summary>
+    public static UsageException Unknown(SetPiece set, string key)
+    {
+        IEnumerable<string> known = set.Worked.Order.Select(k => k.Text).Concat(set.Parts.Select(p => p.Key));
+        return new($"There is no quantity or part '{key}'.", NearestWord.Of(key, known) is { } guess ? $"Did you mean '{guess}'?" : "'setout parts FILE' lists the parts.");
+    }
+
+    private static PartSize? SizeOf(SetPiece set, string key) =>
+        set.Worked.Values.ContainsKey(new QuantityKey(key).AsCut) ? new(new(key), new QuantityKey(key).ToCut, new QuantityKey(key).AsCut) : null;
+}
+
+/// <summary><c>setout record FILE KEY VALUE...</c>: a reading goes into the log, and what it moves is told.</summary>
+internal sealed class RecordCommand : Command<RecordCommand.Settings>
+{
+    /// <summary>What it takes.</summary>
+    internal sealed class Settings : PieceSettings
+    {
+        /// <summary>The key.</summary>
+        [CommandArgument(1, "<KEY>")]
+        [Description("What was measured, such as carcase.thickness, L.width or L3.end.length.")]
+        public string Key { get; set; } = "";
+
+        /// <summary>The words of the value.</summary>
+        [CommandArgument(2, "<VALUE>")]
+        [Description("What was read, such as 23 7/32 or 23-7/32in or 590mm; several spots apart by commas.")]
+        public string[] Value { get; set; } = [];
+
+        /// <summary>The instrument.</summary>
+        [CommandOption("--with <INSTRUMENT>")]
+        [Description("tape, rule or calliper.")]
+        public string? With { get; set; }
+
+        /// <summary>The spot.</summary>
+        [CommandOption("--spot <SPOT>")]
+        [Description("Where on the thing it was read, so that readings at several spots stand together.")]
+        public string? Spot { get; set; }
+
+        /// <summary>Only say what it would do.</summary>
+        [CommandOption("--dry-run")]
+        [Description("Say what the reading would move, and write nothing.")]
+        public bool DryRun { get; set; }
+    }
+
+    /// <inheritdoc/>
+    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var terminal = (Terminal)context.Data!;
+        if (settings.With is not (null or "tape" or "rule" or "calliper"))
+            throw new UsageException($"There is no instrument '{settings.With}'.", "Use tape, rule or calliper.");
+        PieceFiles files = settings.Files;
+        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        SetPiece before = source.SetOut();
+        QuantityKey key = Keys.Pinned(before, settings.Key);
+        ImmutableArray<ExactLength> values = Values(string.Join(' ', settings.Value), before.Piece.Unit);
+        var entry = new ReadingEntry(Entry.NewId(), Entry.At(terminal), key, values, settings.With ?? "", settings.Spot ?? "");
+        PieceSource read = source with { Log = new(source.Log.Entries.Add(entry)) };
+        SetPiece after = read.SetOut();
+        if (!settings.DryRun) LogFile.Append(files.Log, entry);
+
+        LengthFormat format = LengthFormat.For(before.Piece.Unit);
+        Worked worked = after.Worked.Values[key];
+        string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => format.Text(v)))})" : "";
+        string over = worked.Over.Sign == 0 ? "as expected" : $"{format.Text(worked.Over.Abs())} {(worked.Over.Sign > 0 ? "over" : "under")}";
+        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {format.Text(worked.Value)}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        Moved(terminal.Out, before, after, source.Log, format);
+        foreach (Finding finding in after.Findings.Where(f => f.Severity > Severity.Note && !before.Findings.Contains(f))) Told.Finding(terminal.Out, files.Piece, finding);
+        return ExitCode.Fine;
+    }
+
+    private static ImmutableArray<ExactLength> Values(string text, LengthUnit unit)
+    {
+        // A comma between two digits is a decimal comma; anywhere else it parts two spots.
+        var spots = System.Text.RegularExpressions.Regex.Split(text, @",(?!\d)|(?<!\d),").Where(s => s.Trim().Length > 0).ToList();
+        if (spots.Count == 0) throw new UsageException("There is no value.", "Give what was read, such as 23 7/32.");
+        return
+        [
+            .. spots.Select(spot =>
+            {
+                ParseResult<ExactLength> read = LengthText.Parse(spot.Trim(), unit);
+                if (!read.IsRead) throw new UsageException($"'{spot.Trim()}' is not a length: {read.Fault!.Words}", read.Fault.Remedy);
+                if (read.Value.Sign <= 0) throw new UsageException($"'{spot.Trim()}' cannot be a reading.", "Give a length above 0.");
+                return read.Value;
+            }),
+        ];
+    }
+
+    private static void Moved(TextWriter writer, SetPiece before, SetPiece after, Log log, LengthFormat format)
+    {
+        var cut = log.Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut).SelectMany(m => m.Keys).Select(k => k.Split('#')[0]).ToHashSet(StringComparer.Ordinal);
+        int moved = 0;
+        foreach (Part part in after.Parts)
+        {
+            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) }.DistinctBy(s => s.Item2))
+            {
+                if (!before.Worked.Values.TryGetValue(size.ToCut, out Worked? old) || old.Value == after.Worked[size.ToCut]) continue;
+                ExactLength by = after.Worked[size.ToCut] - old.Value;
+                string held = cut.Contains(part.Key) ? "  IS CUT ALREADY: it now disagrees" : "";
+                writer.WriteLine($"  {part.Mark}  {part.Name}, {word}: {format.Bare.Text(old.Value)} -> {format.Text(after.Worked[size.ToCut])} ({format.Bare.Text(by.Abs())} {(by.Sign > 0 ? "longer" : "shorter")}){held}");
+                moved++;
+            }
+        }
+        writer.WriteLine(moved == 0 ? "  no figure to cut moved" : $"  {moved} figures to cut moved");
+    }
+}
+
+/// <summary>What new entries of a log carry.</summary>
+internal static class Entry
+{
+    /// <summary>An id of its own, eight hexadecimal digits.</summary>
+    public static string NewId() => "e" + Guid.NewGuid().ToString("n", CultureInfo.InvariantCulture)[..8];
+
+    /// <summary>Now, with the offset of the place.</summary>
+    public static string At(Terminal terminal) => terminal.Clock.GetLocalNow().ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,57 @@
+using System.ComponentModel;
+using System.Collections.Immutable;
+using Setout.Core.Workings;
+using Setout.Files;
+using Setout.Shop.Plans;
+using Spectre.Console.Cli;
+
+namespace Setout.Commands;
+
+/// <summary>What every command on a piece takes.</summary>
+internal class PieceSettings : CommandSettings
+{
+    /// <summary>The piece file.</summary>
+    [CommandArgument(0, "<FILE>")]
+    [Description("The piece file; its log stands beside it as NAME.log.yaml.")]
+    public string File { get; set; } = "";
+
+    /// <summary>The shop file.</summary>
+    [CommandOption("--shop <FILE>")]
+    [Description("The shop file; without it shop.yaml beside the piece, else a usual shop.")]
+    public string? Shop { get; set; }
+
+    /// <summary>The texts on disk.</summary>
+    public PieceFiles Files => PieceFiles.Of(File, Shop);
+}
+
+/// <summary>The same with JSON for an answer.</summary>
+internal class JsonSettings : PieceSettings
+{
+    /// <summary>JSON instead of words.</summary>
+    [CommandOption("--json")]
+    [Description("Answer with one JSON value on standard output and nothing else.")]
+    public bool Json { get; set; }
+}
+
+/// <summary>What commands share.</summary>
+internal static class Told
+{
+    /// <summary>Reads the texts; tells what is wrong with its place and gives null when they cannot be used.</summary>
+    public static PieceSource? Source(Terminal terminal, PieceFiles files)
+    {
+        (PieceSource? source, ImmutableArray<SourceFinding> findings) = files.Read();
+        foreach (SourceFinding finding in findings) Finding(terminal.Error, files.FileOf(finding.Text), finding.Finding);
+        return source;
+    }
+
+    /// <summary>Writes a finding as <c>file:line:column: stop code: words</c> with its remedy below.</summary>
+    public static void Finding(TextWriter writer, string file, Finding finding)
+    {
+        string place = finding.Place.IsKnown ? $"{file}:{finding.Place.Line}:{finding.Place.Column}" : file;
+        writer.WriteLine($"{place}: {finding.Severity.ToString().ToLowerInvariant()} {finding.Code}: {finding.Words}");
+        if (finding.Remedy.Length > 0) writer.WriteLine($"    {finding.Remedy}");
+    }
+
+    /// <summary>Writes bytes of JSON to standard output.</summary>
+    public static void Json(Terminal terminal, byte[] json) => terminal.Out.Write(System.Text.Encoding.UTF8.GetString(json));
+}

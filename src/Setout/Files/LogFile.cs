@@ -1,0 +1,43 @@
+using System.Text;
+using Setout.Shop.Texts;
+
+namespace Setout.Files;
+
+/// <summary>Appends facts to a log on disk. One write a fact, flushed before it is acknowledged; two writers at once wait for each other.</summary>
+internal static class LogFile
+{
+    private const int Tries = 50;
+
+    /// <summary>Appends an entry; makes the log when there is none.</summary>
+    public static void Append(string path, LogEntry entry)
+    {
+        using FileStream stream = OpenAlone(path);
+        var text = new StringBuilder();
+        if (stream.Length == 0) text.Append(LogText.Head);
+        else
+        {
+            stream.Seek(-1, SeekOrigin.End);
+            if (stream.ReadByte() != '\n') text.Append('\n');
+        }
+        text.Append(LogText.Write(entry));
+        stream.Seek(0, SeekOrigin.End);
+        stream.Write(Encoding.UTF8.GetBytes(text.ToString()));
+        stream.Flush(flushToDisk: true);
+    }
+
+    private static FileStream OpenAlone(string path)
+    {
+        for (int i = 1; ; i++)
+        {
+            try
+            {
+                return new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            }
+            catch (IOException) when (i < Tries && File.Exists(path))
+            {
+                // Another writer holds it for the length of one write: give it the processor and try again.
+                SpinWait.SpinUntil(() => false, 10);
+            }
+        }
+    }
+}

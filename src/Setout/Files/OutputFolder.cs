@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Setout.Commands;
+using Setout.Shop.Outputs;
+
+namespace Setout.Files;
+
+/// <summary>
+/// Writes a folder whole or not at all: into a folder of its own beside the target, then renamed. An existing folder is replaced only if it holds
+/// nothing but our own earlier output, which its list of files tells.
+/// </summary>
+internal static class OutputFolder
+{
+    /// <summary>The list of files that we wrote, one path a line.</summary>
+    public const string Manifest = "setout-files.txt";
+
+    /// <summary>Writes the files.</summary>
+    /// <exception cref="UsageException">The target holds something that is not ours, or is a file.</exception>
+    public static void Write(string target, ImmutableArray<PlanFile> files)
+    {
+        string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
+        if (File.Exists(full)) throw new UsageException($"'{target}' is a file.", "Name a folder.");
+        if (Directory.Exists(full) && Foreign(full) is { } foreign)
+            throw new UsageException($"'{target}' holds '{foreign}', which is not of our making; nothing was written.", "Name a new folder, or empty this one yourself.");
+        string parent = Path.GetDirectoryName(full) ?? throw new UsageException($"'{target}' cannot be replaced.", "Name a folder inside another.");
+        Directory.CreateDirectory(parent);
+        string name = Path.GetFileName(full), partial = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.new"), old = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.old");
+        try
+        {
+            foreach (PlanFile file in files)
+            {
+                string path = Path.Combine(partial, file.Path);
+                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                File.WriteAllBytes(path, file.Content);
+            }
+            File.WriteAllLines(Path.Combine(partial, Manifest), files.Select(f => f.Path).Append(Manifest).Order(StringComparer.Ordinal));
+            bool replaces = Directory.Exists(full);
+            if (replaces) Directory.Move(full, old);
+            try
+            {
+                Directory.Move(partial, full);
+            }
+            catch (IOException) when (replaces)
+            {
+                Directory.Move(old, full);
+                throw;
+            }
+            if (replaces) Directory.Delete(old, recursive: true);
+        }
+        finally
+        {
+            if (Directory.Exists(partial)) Directory.Delete(partial, recursive: true);
+        }
+    }
+
+    /// <summary>The first thing in a folder that we did not write, or null.</summary>
+    private static string? Foreign(string folder)
+    {
+        string manifest = Path.Combine(folder, Manifest);
+        HashSet<string> ours = File.Exists(manifest) ? new(File.ReadLines(manifest).Take(100_000), StringComparer.Ordinal) : [];
+        return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))
+            .Order(StringComparer.Ordinal)
+            .FirstOrDefault(f => !ours.Contains(f));
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Setout.Commands;
+using Setout.Core.Workings;
+using Setout.Shop.Plans;
+using Setout.Shop.Texts;
+
+namespace Setout.Files;
+
+/// <summary>The three texts of a piece on disk.</summary>
+/// <param name="Piece">The piece file.</param>
+/// <param name="Log">The log beside it; may not exist yet.</param>
+/// <param name="Shop">The shop file; null for the usual shop.</param>
+internal sealed record PieceFiles(string Piece, string Log, string? Shop)
+{
+    /// <summary>Finds the texts: the log beside the piece, and the shop file named or standing beside it as <c>shop.yaml</c>.</summary>
+    public static PieceFiles Of(string piece, string? shop)
+    {
+        if (piece.StartsWith('@')) throw new UsageException($"'{piece}' names a piece kept in the workbench, which this version does not have yet.", "Give the path of a piece file.");
+        if (Directory.Exists(piece)) throw new UsageException($"'{piece}' is a folder.", "Give the path of a piece file.");
+        if (!File.Exists(piece)) throw new UsageException($"There is no file '{piece}'.", Near(piece));
+        if (shop is not null && !File.Exists(shop)) throw new UsageException($"There is no shop file '{shop}'.", "");
+        string folder = Path.GetDirectoryName(Path.GetFullPath(piece))!;
+        string beside = Path.Combine(folder, "shop.yaml");
+        return new(piece, Path.Combine(folder, Path.GetFileNameWithoutExtension(piece) + ".log.yaml"), shop ?? (File.Exists(beside) ? beside : null));
+    }
+
+    /// <summary>Reads all three. Findings name their file.</summary>
+    public (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read() =>
+        PieceSource.Read(TextOf(Piece), File.Exists(Log) ? TextOf(Log) : null, Shop is null ? null : TextOf(Shop));
+
+    /// <summary>The file a finding is in.</summary>
+    public string FileOf(SourceText text) => text switch
+    {
+        SourceText.Log => Log,
+        SourceText.Shop => Shop ?? Piece,
+        _ => Piece,
+    };
+
+    /// <summary>When the newest of the texts was last changed: what the plan stands on.</summary>
+    public string Stand()
+    {
+        DateTime newest = new[] { Piece, Log, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => File.GetLastWriteTime(f!));
+        return "as of " + newest.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    }
+
+    private static string TextOf(string path)
+    {
+        // Length first: a file that is far too large is refused without being read.
+        long length = new FileInfo(path).Length;
+        if (length > TextLimits.Usual.Bytes)
+            throw new UsageException($"'{path}' holds {length / 1024 / 1024} MB; a text may hold {TextLimits.Usual.Bytes / 1024 / 1024} MB.", "Look whether this is the right file.");
+        try
+        {
+            string text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(path));
+            return text.StartsWith('\uFEFF') ? text[1..] : text;
+        }
+        catch (DecoderFallbackException)
+        {
+            throw new UsageException($"'{path}' is not text in UTF-8.", "Save it as UTF-8.");
+        }
+    }
+
+    private static string Near(string path)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        if (!Directory.Exists(folder)) return $"There is no folder '{Path.GetDirectoryName(path)}' either.";
+        IEnumerable<string> texts = Directory.EnumerateFiles(folder, "*.yaml").Take(200).Select(f => Path.GetFileName(f)).Where(f => !f.EndsWith(".log.yaml", StringComparison.Ordinal));
+        return NearestWord.Of(Path.GetFileName(path), texts.Order(StringComparer.Ordinal)) is { } guess ? $"Did you mean '{guess}'?" : "";
+    }
+}
