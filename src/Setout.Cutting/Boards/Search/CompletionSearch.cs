@@ -106,7 +106,12 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
             work.Add(candidates[i]);
             Branch(work, width);
             work.RemoveLast();
-            if (meter.Work >= _stopAt || meter.Over || (BestWaiting == 0 && BestIsProven())) return;
+            if (meter.Work >= _stopAt || meter.Over || (BestWaiting == 0 && BestIsProven()))
+            {
+                // What is not looked at any more must not count as searched.
+                _cutOff = true;
+                return;
+            }
         }
     }
 

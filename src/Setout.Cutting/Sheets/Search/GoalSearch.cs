@@ -38,6 +38,8 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
             current.Mark();
             Ruin(current);
             Recreate(current, goal);
+            // Copies and lists take time too: counted so that a step stays about as long whatever the order looks like.
+            meter.Add((model.Types.Length / 4) + current.TakeCopied() + 20);
             int slot = (int)(round % History);
             if (current.PoolCount == 0 || (best.PoolCount > 0 && current.PoolArea < least))
             {

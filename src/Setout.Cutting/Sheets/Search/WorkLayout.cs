@@ -32,6 +32,7 @@ internal sealed class WorkLayout
     private readonly int[] _markedStock;
     private decimal _markedCost;
     private long _mark;
+    private int _copied;
 
     public WorkLayout(SheetModel model)
     {
@@ -178,10 +179,19 @@ internal sealed class WorkLayout
         }
     }
 
+    /// <summary>Nodes copied since this was last asked.</summary>
+    public int TakeCopied()
+    {
+        int copied = _copied;
+        _copied = 0;
+        return copied;
+    }
+
     private void Save(WorkSheet sheet)
     {
         if (sheet.SavedAt == _mark) return;
         sheet.Saved = sheet.Clone();
+        _copied += 4 * (sheet.PartCount + 1);
         sheet.SavedAt = _mark;
     }
 
