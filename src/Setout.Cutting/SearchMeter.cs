@@ -1,0 +1,29 @@
+namespace Setout.Cutting;
+
+/// <summary>Counts the steps of a search against its budget and listens for the caller's cancel.</summary>
+internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+{
+    private const long ReportEvery = 500_000;
+    private long _nextReport = ReportEvery;
+
+    public long Work { get; private set; }
+
+    public long Budget { get; } = options.WorkBudget;
+
+    public long Rounds { get; set; }
+
+    public int Improvements { get; set; }
+
+    public bool Cancelled => cancel.IsCancellationRequested;
+
+    public bool Over => Work >= Budget || Cancelled;
+
+    public void Add(long steps) => Work += steps;
+
+    public void Report(Core.Measures.Money cost, int count)
+    {
+        if (progress is null || Work < _nextReport) return;
+        _nextReport = Work + ReportEvery;
+        progress.Report(new(Work, Budget, cost, count));
+    }
+}

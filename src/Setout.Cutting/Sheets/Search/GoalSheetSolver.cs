@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+
+namespace Setout.Cutting.Sheets.Search;
+
+/// <summary>
+/// The first slice's solver: quick layouts by several orders and both first directions, then <see cref="GoalSearch"/> for
+/// fewer sheets and less money until the bound is met or the budget is spent, then <see cref="Tidy"/>. The best by
+/// <see cref="SheetObjective"/> is given.
+/// </summary>
+internal sealed class GoalSheetSolver : ISheetSolver
+{
+    /// <inheritdoc/>
+    public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(options.WorkBudget);
+        var meter = new SearchMeter(options, progress, cancel);
+        LayoutBound? bound = SheetBounds.Of(instance);
+        var model = new SheetModel(instance);
+        bool Proven(WorkLayout layout) => bound is not null && layout.Cost == bound.Cost.Amount && layout.Sheets.Count == bound.Count;
+
+        (WorkLayout best, string foundBy) = Construct(model, meter, Proven);
+        if (!meter.Over && model.Types.Length > 0 && !(best.PoolCount == 0 && Proven(best)))
+        {
+            WorkLayout improved = new GoalSearch(model, new SeededRandom(options.Seed), meter).Improve(best, Proven);
+            if (Better(improved, best)) (best, foundBy) = (improved, "goal search");
+        }
+        SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
+        SheetScore score = SheetObjective.Score(instance, layout);
+        SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
+        SheetScore tidyScore = SheetObjective.Score(instance, tidy);
+        if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
+        return Conclude(instance, layout, score, bound, meter, foundBy);
+    }
+
+    private static (WorkLayout Best, string FoundBy) Construct(SheetModel model, SearchMeter meter, Func<WorkLayout, bool> proven)
+    {
+        WorkLayout? best = null;
+        SheetScore? bestScore = null;
+        string foundBy = "";
+        bool blanks = Array.Exists(model.Stock, s => s.Cost == 0 && s.Limit < int.MaxValue);
+        foreach (bool useBlanks in blanks ? (bool[])[true, false] : [true])
+            foreach (FirstCut cut in Enum.GetValues<FirstCut>())
+                foreach (int[] order in PartOrders.Of(model))
+                {
+                    if (best is not null && meter.Over) return (best, foundBy);
+                    var layout = new WorkLayout(model);
+                    layout.Fill(order, cut, Goal.None, useBlanks, null, meter);
+                    if (best is not null && (Better(best, layout) || meter.Cancelled)) continue;
+                    SheetScore score = SheetObjective.Score(model.Instance, new TreeWriter(model).Write(layout.Sheets));
+                    if (bestScore is null || score < bestScore) (best, bestScore, foundBy) = (layout, score, $"quick layout, {cut} first");
+                }
+        return (best!, foundBy);
+    }
+
+    private static bool Better(WorkLayout a, WorkLayout b) =>
+        (a.PoolArea, a.Cost, a.Sheets.Count).CompareTo((b.PoolArea, b.Cost, b.Sheets.Count)) < 0;
+
+    private static SheetOutcome Conclude(SheetInstance instance, SheetLayout layout, SheetScore score, LayoutBound? bound, SearchMeter meter, string foundBy)
+    {
+        ImmutableArray<CuttingReason>.Builder reasons = ImmutableArray.CreateBuilder<CuttingReason>();
+        reasons.AddRange(instance.Validate());
+        bool infeasible = reasons.Count > 0;
+        if (bound is null)
+        {
+            reasons.Add(new(ReasonKind.StockTooLittle, "", "all stock together is proven too little for the parts, by area or by how large parts can lie"));
+            infeasible = true;
+        }
+        int waiting = layout.LeftOut.Where(l => !reasons.Any(r => r.Subject == l.PartId)).Sum(l => l.Count);
+        if (bound is not null && waiting > 0 && !meter.Cancelled)
+            reasons.Add(new(ReasonKind.StockRanOut, "", $"the stock ran out with {waiting} parts not laid; another layout might hold them"));
+        if (meter.Cancelled) reasons.Add(new(ReasonKind.Cancelled, "", "the search was cancelled; this is the best layout so far"));
+        bound ??= new(Money.Zero, 0, "none: the stock is too little");
+        bool whole = layout.LeftOut.IsEmpty;
+        bool proven = whole && score.Cost == bound.Cost && (score.Cost.Amount > 0 || score.Sheets == bound.Count);
+        OutcomeStatus status = infeasible && !whole ? OutcomeStatus.Infeasible
+            : proven ? OutcomeStatus.Proven
+            : meter.Cancelled || !whole ? OutcomeStatus.Stopped
+            : OutcomeStatus.Feasible;
+        // A proof stands even when the caller lost patience.
+        if (status == OutcomeStatus.Proven) reasons.Clear();
+        return new(layout, status, score, bound, reasons.ToImmutable(), new(meter.Work, meter.Rounds, meter.Improvements, foundBy));
+    }
+}

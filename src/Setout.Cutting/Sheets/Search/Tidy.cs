@@ -1,0 +1,67 @@
+namespace Setout.Cutting.Sheets.Search;
+
+/// <summary>
+/// Lays the parts of each sheet anew on one sheet of its kind or of a cheaper one, in strips: rips first, then crosscuts
+/// first, then either, by several orders. The best by the objective of that sheet alone stays. So layouts that the search has left
+/// ragged become strips where they can, a last sheet becomes a cheaper one, and left-overs gather at one edge.
+/// What it cannot find: anything that moves a part from one sheet to another.
+/// </summary>
+internal sealed class Tidy(SheetModel model, SearchMeter meter)
+{
+    private readonly int[][] _orders = PartOrders.Of(model);
+
+    /// <summary>A tidier layout with the same parts on each sheet.</summary>
+    public WorkLayout Apply(WorkLayout layout)
+    {
+        var tidy = new WorkLayout(model);
+        Array.Copy(layout.Pool, tidy.Pool, tidy.Pool.Length);
+        tidy.CountPool();
+        var seen = new Dictionary<string, WorkSheet>(StringComparer.Ordinal);
+        var cheaper = new int[model.Stock.Length];
+        foreach (WorkSheet sheet in layout.Sheets.Where(s => s.PartCount > 0))
+        {
+            var parts = new int[model.Types.Length];
+            WorkSheet copy = sheet.Clone();
+            copy.Take(copy.Root, parts);
+            string key = $"{sheet.Stock}:{string.Join(',', parts)}";
+            if (!seen.TryGetValue(key, out WorkSheet? best) || (best.Stock != sheet.Stock && layout.Left(best.Stock) <= cheaper[best.Stock]))
+            {
+                best = Best(sheet, parts, stock => layout.Left(stock) > cheaper[stock]);
+                seen[key] = best;
+            }
+            if (best.Stock != sheet.Stock) cheaper[best.Stock]++;
+            tidy.AddSheet(best.Clone());
+        }
+        return tidy;
+    }
+
+    private WorkSheet Best(WorkSheet sheet, int[] parts, Func<int, bool> mayUse)
+    {
+        WorkSheet best = sheet;
+        SheetScore bestScore = ScoreAlone(sheet);
+        foreach (int stock in Enumerable.Range(0, model.Stock.Length))
+        {
+            if (stock != sheet.Stock && (!mayUse(stock) || model.Stock[stock].Cost >= model.Stock[sheet.Stock].Cost)) continue;
+            foreach (FirstCut cut in Enum.GetValues<FirstCut>())
+                foreach (int[] order in _orders)
+                {
+                    if (meter.Cancelled) return best;
+                    var alone = new WorkLayout(model);
+                    parts.CopyTo(alone.Pool, 0);
+                    alone.CountPool();
+                    alone.Open(stock);
+                    alone.Fill(order, cut, new Goal(0, 0), useBlanks: false, null, meter);
+                    if (alone.PoolCount > 0) continue;
+                    SheetScore score = ScoreAlone(alone.Sheets[0]);
+                    if (score < bestScore) (best, bestScore) = (alone.Sheets[0], score);
+                }
+        }
+        return best;
+    }
+
+    private SheetScore ScoreAlone(WorkSheet sheet)
+    {
+        SheetLayout layout = new TreeWriter(model).Write([sheet]);
+        return SheetObjective.Score(model.Instance, layout with { LeftOut = [] });
+    }
+}

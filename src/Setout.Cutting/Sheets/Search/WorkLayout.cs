@@ -1,0 +1,256 @@
+// Over 200 lines: the state of the search with its one way of adding a part.
+namespace Setout.Cutting.Sheets.Search;
+
+/// <summary>How the first cut in a free rectangle may go.</summary>
+internal enum FirstCut
+{
+    /// <summary>Rips first: the part's strip runs the whole length of the free rectangle.</summary>
+    Rip,
+
+    /// <summary>Crosscuts first.</summary>
+    Crosscut,
+
+    /// <summary>Whichever leaves the better rest.</summary>
+    Either,
+}
+
+/// <summary>What a layout may still spend: strictly less than this, money before sheets.</summary>
+internal readonly record struct Goal(decimal Cost, int Sheets)
+{
+    public static Goal None { get; } = new(decimal.MaxValue, int.MaxValue);
+
+    public bool Allows(decimal cost, int sheets) => cost < Cost || (cost == Cost && sheets < Sheets);
+}
+
+/// <summary>Sheets in the making and the parts not yet laid.</summary>
+internal sealed class WorkLayout
+{
+    private readonly SheetModel _model;
+    private readonly int[] _stockUsed;
+    private readonly List<WorkSheet> _markedSheets = [];
+    private readonly int[] _markedPool;
+    private readonly int[] _markedStock;
+    private decimal _markedCost;
+    private long _mark;
+    private int _copied;
+
+    public WorkLayout(SheetModel model)
+    {
+        _model = model;
+        _stockUsed = new int[model.Stock.Length];
+        _markedStock = new int[_stockUsed.Length];
+        Pool = [.. model.Types.Select(t => t.Count)];
+        _markedPool = new int[Pool.Length];
+        CountPool();
+    }
+
+    private WorkLayout(WorkLayout from)
+    {
+        _model = from._model;
+        _stockUsed = [.. from._stockUsed];
+        _markedStock = new int[_stockUsed.Length];
+        Pool = [.. from.Pool];
+        _markedPool = new int[Pool.Length];
+        PoolArea = from.PoolArea;
+        PoolCount = from.PoolCount;
+        Cost = from.Cost;
+        Sheets.AddRange(from.Sheets.Select(s => s.Clone()));
+    }
+
+    public List<WorkSheet> Sheets { get; } = [];
+
+    /// <summary>Parts of each type not yet laid.</summary>
+    public int[] Pool { get; }
+
+    public double PoolArea { get; private set; }
+
+    public int PoolCount { get; private set; }
+
+    public decimal Cost { get; private set; }
+
+    public WorkLayout Clone() => new(this);
+
+    public int Left(int stock) => _model.Stock[stock].Limit - _stockUsed[stock];
+
+    public void Open(int stock)
+    {
+        Sheets.Add(new WorkSheet(_model, stock));
+        _stockUsed[stock]++;
+        Cost += _model.Stock[stock].Cost;
+    }
+
+    public void AddSheet(WorkSheet sheet)
+    {
+        Sheets.Add(sheet);
+        _stockUsed[sheet.Stock]++;
+        Cost += _model.Stock[sheet.Stock].Cost;
+    }
+
+    /// <summary>Remembers the layout as it is, for <see cref="Undo"/>. Sheets are copied only when they are changed.</summary>
+    public void Mark()
+    {
+        _mark++;
+        _markedSheets.Clear();
+        _markedSheets.AddRange(Sheets);
+        Pool.CopyTo(_markedPool, 0);
+        _stockUsed.CopyTo(_markedStock, 0);
+        _markedCost = Cost;
+    }
+
+    /// <summary>Goes back to the last mark.</summary>
+    public void Undo()
+    {
+        Sheets.Clear();
+        foreach (WorkSheet sheet in _markedSheets) Sheets.Add(sheet.SavedAt == _mark ? sheet.Saved! : sheet);
+        _markedPool.CopyTo(Pool, 0);
+        _markedStock.CopyTo(_stockUsed, 0);
+        Cost = _markedCost;
+        CountPool();
+    }
+
+    /// <summary>Takes a node off a sheet; its parts go back to the pool. The caller counts the pool when it is done.</summary>
+    public int Take(WorkSheet sheet, Node node)
+    {
+        Save(sheet);
+        return sheet.Take(node, Pool);
+    }
+
+    /// <summary>Takes a sheet away; its parts go back to the pool.</summary>
+    public void Close(int sheet)
+    {
+        WorkSheet closed = Sheets[sheet];
+        Save(closed);
+        closed.Take(closed.Root, Pool);
+        Sheets.RemoveAt(sheet);
+        _stockUsed[closed.Stock]--;
+        Cost -= _model.Stock[closed.Stock].Cost;
+        CountPool();
+    }
+
+    /// <summary>Takes sheets without parts away.</summary>
+    public void CloseEmpty()
+    {
+        for (int s = Sheets.Count - 1; s >= 0; s--)
+            if (Sheets[s].PartCount == 0) Close(s);
+    }
+
+    /// <summary>Counts the pool again after it was changed from outside.</summary>
+    public void CountPool()
+    {
+        PoolArea = 0;
+        PoolCount = 0;
+        for (int t = 0; t < Pool.Length; t++)
+        {
+            PoolArea += Pool[t] * _model.Types[t].Area;
+            PoolCount += Pool[t];
+        }
+    }
+
+    /// <summary>
+    /// Lays as many parts of the pool as find a place, type by type in the given order, each at the place that spoils least of
+    /// what the free rectangles promise. Opens sheets as long as the goal allows.
+    /// </summary>
+    /// <param name="order">Types in the order to lay them.</param>
+    /// <param name="firstCut">How a free rectangle may be cut.</param>
+    /// <param name="goal">What may be spent.</param>
+    /// <param name="useBlanks">Whether blanks in hand may be opened.</param>
+    /// <param name="blinks">Overlooks a place now and then, so that the same hole is not filled the same way for ever; null for never.</param>
+    /// <param name="meter">Counts a step for each free rectangle looked at.</param>
+    public void Fill(ReadOnlySpan<int> order, FirstCut firstCut, Goal goal, bool useBlanks, SeededRandom? blinks, SearchMeter meter)
+    {
+        foreach (int type in order)
+        {
+            while (Pool[type] > 0)
+            {
+                if (meter.Cancelled) return;
+                if (!TryFind(type, firstCut, blinks, meter, out Spot spot))
+                {
+                    int stock = ChooseStock(type, goal, useBlanks, blinks);
+                    if (stock < 0) break;
+                    Open(stock);
+                    if (!TryFind(type, firstCut, null, meter, out spot, Sheets.Count - 1)) break;
+                }
+                Save(Sheets[spot.Sheet]);
+                Sheets[spot.Sheet].Put(spot, type);
+                Pool[type]--;
+                PoolCount--;
+                PoolArea -= _model.Types[type].Area;
+            }
+        }
+    }
+
+    /// <summary>Nodes copied since this was last asked.</summary>
+    public int TakeCopied()
+    {
+        int copied = _copied;
+        _copied = 0;
+        return copied;
+    }
+
+    private void Save(WorkSheet sheet)
+    {
+        if (sheet.SavedAt == _mark) return;
+        sheet.Saved = sheet.Clone();
+        _copied += 4 * (sheet.PartCount + 1);
+        sheet.SavedAt = _mark;
+    }
+
+    private bool TryFind(int type, FirstCut firstCut, SeededRandom? blinks, SearchMeter meter, out Spot best, int from = 0)
+    {
+        PartType part = _model.Types[type];
+        best = default;
+        double least = double.MaxValue;
+        long steps = 0;
+        for (int s = from; s < Sheets.Count; s++)
+        {
+            WorkSheet sheet = Sheets[s];
+            foreach (Node free in sheet.Free)
+            {
+                steps++;
+                if (blinks is not null && blinks.OnceIn(BlinkOnceIn)) continue;
+                Try(free, s, part.Along, part.Across, false, ref best, ref least);
+                if (part.MayTurn) Try(free, s, part.Across, part.Along, true, ref best, ref least);
+            }
+        }
+        meter.Add(steps + 1);
+        return least < double.MaxValue;
+
+        void Try(Node free, int s, long along, long across, bool turned, ref Spot best, ref double least)
+        {
+            long restAlong = free.SizeAlong - along, restAcross = free.SizeAcross - across;
+            if (restAlong < 0 || restAcross < 0) return;
+            if (firstCut != FirstCut.Crosscut)
+            {
+                double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.SizeAlong, restAcross);
+                if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Across));
+            }
+            if (firstCut != FirstCut.Rip)
+            {
+                double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.SizeAcross);
+                if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Along));
+            }
+        }
+    }
+
+    private const int BlinkOnceIn = 64;
+
+    // The stock that costs least for the area it can usefully give; a random other one now and then.
+    private int ChooseStock(int type, Goal goal, bool useBlanks, SeededRandom? blinks)
+    {
+        int best = -1;
+        double least = double.MaxValue;
+        for (int s = 0; s < _model.Stock.Length; s++)
+        {
+            StockType stock = _model.Stock[s];
+            if (Left(s) <= 0 || !_model.Fits(type, s) || !goal.Allows(Cost + stock.Cost, Sheets.Count + 1)) continue;
+            bool inHand = stock.Cost == 0 && stock.Limit < int.MaxValue;
+            if (inHand && !useBlanks) continue;
+            // Without prices the larger sheet is the better one; in hand comes before bought.
+            double useful = Math.Min(stock.Area, PoolArea);
+            double price = inHand ? -stock.Area : stock.Cost > 0 ? (double)stock.Cost / useful : -stock.Area / (1 + stock.Area);
+            if (blinks is not null && best >= 0 && blinks.OnceIn(6)) price = least - 1;
+            if (price < least) (least, best) = (price, s);
+        }
+        return best;
+    }
+}

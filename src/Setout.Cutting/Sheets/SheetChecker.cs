@@ -1,0 +1,234 @@
+// Over 200 lines: one method a rule, and all rules of a sheet layout are one idea.
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+
+namespace Setout.Cutting.Sheets;
+
+/// <summary>
+/// Judges a sheet layout without knowing how it was made. It shares only the values with the solvers: it follows the saw
+/// through each tree with a walk of its own, in ticks from the corner of the untrimmed sheet, and recomputes every figure.
+/// One method a rule; all violations are returned, not the first.
+/// </summary>
+public static class SheetChecker
+{
+    /// <summary>Everything that is wrong with a layout; empty when it is sound.</summary>
+    public static ImmutableArray<Violation> Check(SheetInstance instance, SheetLayout layout)
+    {
+        // Without known names nothing else can be judged.
+        ImmutableArray<Violation> unknown = [.. KnownNames(instance, layout)];
+        if (!unknown.IsEmpty) return unknown;
+        ImmutableArray<Violation>.Builder found = ImmutableArray.CreateBuilder<Violation>();
+        for (int i = 0; i < layout.Sheets.Length; i++)
+        {
+            var sheet = new Simulated(instance, layout.Sheets[i], i + 1);
+            found.AddRange(PiecesArePositive(sheet));
+            found.AddRange(PiecesAddUp(sheet));
+            found.AddRange(EveryDivisionCuts(sheet));
+            found.AddRange(DustIsNoWiderThanKerf(sheet));
+            found.AddRange(InsideStockAndTrims(sheet));
+            found.AddRange(KerfBetweenParts(sheet));
+            found.AddRange(PartsHaveTheirSize(sheet));
+            found.AddRange(GrainIsKept(sheet));
+            found.AddRange(LeftOversAreLabelled(sheet));
+            found.AddRange(SheetIsUsed(sheet));
+        }
+        found.AddRange(DemandIsMet(instance, layout));
+        found.AddRange(StockLimitsHold(instance, layout));
+        return found.ToImmutable();
+    }
+
+    /// <summary>What is wrong with the figures claimed for a sound layout: its cost and count of sheets, recomputed here.</summary>
+    public static ImmutableArray<Violation> CheckFigures(SheetInstance instance, SheetLayout layout, Money claimedCost, int claimedSheets)
+    {
+        ImmutableArray<Violation>.Builder found = ImmutableArray.CreateBuilder<Violation>();
+        decimal cost = 0;
+        foreach (LaidSheet sheet in layout.Sheets)
+            foreach (SheetStock stock in instance.Stock)
+                if (stock.Id == sheet.StockId) cost += stock.Cost.Amount;
+        if (cost != claimedCost.Amount) found.Add(new(nameof(CheckFigures), 0, $"the stock costs {new Money(cost)}, but {claimedCost} is claimed"));
+        if (layout.Sheets.Length != claimedSheets) found.Add(new(nameof(CheckFigures), 0, $"{layout.Sheets.Length} sheets are used, but {claimedSheets} are claimed"));
+        return found.ToImmutable();
+    }
+
+    private readonly record struct Seen(CutNode Node, long FromAlong, long FromAcross, long Along, long Across);
+
+    /// <summary>One sheet with every node where the saw would find it, in ticks from the untrimmed corner.</summary>
+    private sealed class Simulated
+    {
+        public Simulated(SheetInstance instance, LaidSheet sheet, int place)
+        {
+            Instance = instance;
+            Place = place;
+            Stock = instance.Stock.First(s => s.Id == sheet.StockId);
+            EdgeTrim trim = Stock.Trim;
+            Visit(sheet.Root, trim.AlongStart.Ticks, trim.AcrossStart.Ticks,
+                Stock.Along.Ticks - trim.AlongStart.Ticks - trim.AlongEnd.Ticks,
+                Stock.Across.Ticks - trim.AcrossStart.Ticks - trim.AcrossEnd.Ticks);
+        }
+
+        public SheetInstance Instance { get; }
+
+        public SheetStock Stock { get; }
+
+        public int Place { get; }
+
+        public List<Seen> Nodes { get; } = [];
+
+        public IEnumerable<(Seen Seen, PartNode Node, SheetPart Part)> Parts =>
+            Nodes.Where(n => n.Node is PartNode).Select(n => (n, (PartNode)n.Node, Instance.Parts.First(p => p.Id == ((PartNode)n.Node).PartId)));
+
+        public Violation Broken(string rule, string words) => new(rule, Place, words);
+
+        private void Visit(CutNode node, long fromAlong, long fromAcross, long along, long across)
+        {
+            Nodes.Add(new(node, fromAlong, fromAcross, along, across));
+            if (node is not Division division) return;
+            foreach (CutPiece piece in division.Pieces)
+            {
+                if (division.Axis == GrainAxis.Along)
+                {
+                    Visit(piece.Content, fromAlong, fromAcross, piece.Size.Ticks, across);
+                    fromAlong += piece.Size.Ticks + Instance.Kerf.Ticks;
+                }
+                else
+                {
+                    Visit(piece.Content, fromAlong, fromAcross, along, piece.Size.Ticks);
+                    fromAcross += piece.Size.Ticks + Instance.Kerf.Ticks;
+                }
+            }
+        }
+    }
+
+    private static string Mm(long ticks) => Length.FromTicks(ticks).ToString();
+
+    private static string Where(Seen s) => $"at {Mm(s.FromAlong)} along, {Mm(s.FromAcross)} across from the untrimmed corner";
+
+    private static IEnumerable<Violation> KnownNames(SheetInstance instance, SheetLayout layout)
+    {
+        HashSet<string> stock = [.. instance.Stock.Select(s => s.Id)], parts = [.. instance.Parts.Select(p => p.Id)];
+        for (int i = 0; i < layout.Sheets.Length; i++)
+        {
+            if (!stock.Contains(layout.Sheets[i].StockId))
+                yield return new(nameof(KnownNames), i + 1, $"there is no stock {layout.Sheets[i].StockId}");
+            foreach (string id in PartIds(layout.Sheets[i].Root).Where(id => !parts.Contains(id)))
+                yield return new(nameof(KnownNames), i + 1, $"there is no part {id}");
+        }
+        foreach (PartCount left in layout.LeftOut.Where(l => !parts.Contains(l.PartId)))
+            yield return new(nameof(KnownNames), 0, $"there is no part {left.PartId} to leave out");
+    }
+
+    private static IEnumerable<string> PartIds(CutNode node) => node switch
+    {
+        PartNode part => [part.PartId],
+        Division division => division.Pieces.SelectMany(p => PartIds(p.Content)),
+        _ => [],
+    };
+
+    private static IEnumerable<Violation> PiecesArePositive(Simulated sheet) =>
+        from seen in sheet.Nodes
+        where seen.Node is Division
+        from piece in ((Division)seen.Node).Pieces
+        where piece.Size.Ticks <= 0
+        select sheet.Broken(nameof(PiecesArePositive), $"a piece {Where(seen)} has the size {piece.Size}");
+
+    private static IEnumerable<Violation> PiecesAddUp(Simulated sheet)
+    {
+        foreach (Seen seen in sheet.Nodes)
+        {
+            if (seen.Node is not Division division) continue;
+            long extent = division.Axis == GrainAxis.Along ? seen.Along : seen.Across;
+            long sum = division.Dust.Ticks;
+            foreach (CutPiece piece in division.Pieces) sum += piece.Size.Ticks;
+            sum += sheet.Instance.Kerf.Ticks * (division.Pieces.Length - 1);
+            if (sum != extent)
+                yield return sheet.Broken(nameof(PiecesAddUp), $"pieces, kerfs and dust {Where(seen)} add up to {Mm(sum)}, the blank is {Mm(extent)}");
+        }
+    }
+
+    private static IEnumerable<Violation> EveryDivisionCuts(Simulated sheet) =>
+        from seen in sheet.Nodes
+        where seen.Node is Division { Pieces.Length: 0 } or Division { Pieces.Length: 1, Dust.Ticks: 0 }
+        select sheet.Broken(nameof(EveryDivisionCuts), $"a division {Where(seen)} makes no cut");
+
+    private static IEnumerable<Violation> DustIsNoWiderThanKerf(Simulated sheet) =>
+        from seen in sheet.Nodes
+        where seen.Node is Division division && (division.Dust.Ticks < 0 || division.Dust.Ticks > sheet.Instance.Kerf.Ticks)
+        select sheet.Broken(nameof(DustIsNoWiderThanKerf), $"{((Division)seen.Node).Dust} {Where(seen)} is called dust, the kerf is {sheet.Instance.Kerf}");
+
+    private static IEnumerable<Violation> InsideStockAndTrims(Simulated sheet)
+    {
+        EdgeTrim trim = sheet.Stock.Trim;
+        long endAlong = sheet.Stock.Along.Ticks - trim.AlongEnd.Ticks, endAcross = sheet.Stock.Across.Ticks - trim.AcrossEnd.Ticks;
+        return from seen in sheet.Nodes
+               where seen.Node is not Division
+               where seen.FromAlong < trim.AlongStart.Ticks || seen.FromAcross < trim.AcrossStart.Ticks
+                   || seen.FromAlong + seen.Along > endAlong || seen.FromAcross + seen.Across > endAcross
+               select sheet.Broken(nameof(InsideStockAndTrims), $"a piece of {Mm(seen.Along)} by {Mm(seen.Across)} {Where(seen)} leaves the trued sheet, which ends at {Mm(endAlong)} by {Mm(endAcross)}");
+    }
+
+    private static IEnumerable<Violation> KerfBetweenParts(Simulated sheet)
+    {
+        Seen[] pieces = [.. sheet.Nodes.Where(n => n.Node is not Division)];
+        long kerf = sheet.Instance.Kerf.Ticks;
+        for (int i = 0; i < pieces.Length; i++)
+            for (int j = i + 1; j < pieces.Length; j++)
+            {
+                Seen a = pieces[i], b = pieces[j];
+                bool apart = a.FromAlong + a.Along + kerf <= b.FromAlong || b.FromAlong + b.Along + kerf <= a.FromAlong
+                    || a.FromAcross + a.Across + kerf <= b.FromAcross || b.FromAcross + b.Across + kerf <= a.FromAcross;
+                if (!apart)
+                    yield return sheet.Broken(nameof(KerfBetweenParts), $"the pieces {Where(a)} and {Where(b)} lie closer than the kerf of {Mm(kerf)}");
+            }
+    }
+
+    private static IEnumerable<Violation> PartsHaveTheirSize(Simulated sheet) =>
+        from found in sheet.Parts
+        let quarter = found.Node.Turn == Turn.Quarter
+        let along = quarter ? found.Part.Across.Ticks : found.Part.Along.Ticks
+        let across = quarter ? found.Part.Along.Ticks : found.Part.Across.Ticks
+        where found.Seen.Along != along || found.Seen.Across != across
+        select sheet.Broken(nameof(PartsHaveTheirSize), $"part {found.Part.Id} {Where(found.Seen)} comes out {Mm(found.Seen.Along)} by {Mm(found.Seen.Across)}, it must be {Mm(along)} by {Mm(across)}");
+
+    private static IEnumerable<Violation> GrainIsKept(Simulated sheet) =>
+        from found in sheet.Parts
+        where found.Part.Grain == GrainRule.Keep && found.Node.Turn != Turn.None
+        select sheet.Broken(nameof(GrainIsKept), $"part {found.Part.Id} {Where(found.Seen)} lies across the grain");
+
+    private static IEnumerable<Violation> LeftOversAreLabelled(Simulated sheet)
+    {
+        KeepRule keep = sheet.Instance.Keep;
+        foreach (Seen seen in sheet.Nodes)
+        {
+            if (seen.Node is not (KeepNode or WasteNode)) continue;
+            bool worth = Math.Min(seen.Along, seen.Across) >= keep.ShortSide.Ticks && Math.Max(seen.Along, seen.Across) >= keep.LongSide.Ticks;
+            if (worth != seen.Node is KeepNode)
+                yield return sheet.Broken(nameof(LeftOversAreLabelled), $"a left-over of {Mm(seen.Along)} by {Mm(seen.Across)} {Where(seen)} is {(worth ? "worth keeping but called waste" : "kept but not worth it")}");
+        }
+    }
+
+    private static IEnumerable<Violation> SheetIsUsed(Simulated sheet)
+    {
+        if (!sheet.Nodes.Exists(n => n.Node is PartNode))
+            yield return sheet.Broken(nameof(SheetIsUsed), $"no part is cut from this {sheet.Stock.Id}");
+    }
+
+    private static IEnumerable<Violation> DemandIsMet(SheetInstance instance, SheetLayout layout)
+    {
+        Dictionary<string, long> laid = layout.Sheets.SelectMany(s => PartIds(s.Root)).CountBy(id => id).ToDictionary(p => p.Key, p => (long)p.Value, StringComparer.Ordinal);
+        Dictionary<string, long> left = layout.LeftOut.GroupBy(l => l.PartId, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Sum(l => (long)l.Count), StringComparer.Ordinal);
+        foreach (PartCount odd in layout.LeftOut.Where(l => l.Count < 1))
+            yield return new(nameof(DemandIsMet), 0, $"{odd.Count} of part {odd.PartId} are left out; a left-out part counts 1 or more");
+        foreach (SheetPart part in instance.Parts)
+        {
+            long have = laid.GetValueOrDefault(part.Id), out_ = left.GetValueOrDefault(part.Id);
+            if (have + out_ != part.Count)
+                yield return new(nameof(DemandIsMet), 0, $"part {part.Id} is laid {have} times and left out {out_} times, {part.Count} are wanted");
+        }
+    }
+
+    private static IEnumerable<Violation> StockLimitsHold(SheetInstance instance, SheetLayout layout) =>
+        from stock in instance.Stock
+        let used = layout.Sheets.Count(s => s.StockId == stock.Id)
+        where stock.Limit is { } limit && used > limit
+        select new Violation(nameof(StockLimitsHold), 0, $"{used} of {stock.Id} are used, there are {stock.Limit}");
+}
