@@ -90,20 +90,22 @@ public static class YamlTree
 
         public TextRead<YamlNode> Document()
         {
-            parser.Consume<StreamStart>();
-            if (parser.Accept<StreamEnd>(out _)) return Refuse("text.empty", default, "The text is empty.", "Begin with 'setout: 1'.");
-            parser.Consume<DocumentStart>();
+            Next();
+            if (Next() is StreamEnd) return Refuse("text.empty", default, "The text is empty.", "Begin with 'setout: 1'.");
             YamlNode node = Node(0);
-            parser.Consume<DocumentEnd>();
-            if (parser.Accept<DocumentStart>(out DocumentStart? second))
+            Next();
+            if (Next() is DocumentStart second)
                 throw Stop("text.two-documents", second.Start, "There are several documents in this text.", "Keep one a file: take the line '---' out.");
             return new(node, []);
         }
 
-        private YamlNode Node(int depth)
+        // The parser's own helpers step ahead; moving by hand keeps 'the event just read' one thing.
+        private ParsingEvent Next() => parser.MoveNext() ? parser.Current! : throw new InvalidOperationException("The parser stopped inside a text.");
+
+        private YamlNode Node(int depth) => Node(Next(), depth);
+
+        private YamlNode Node(ParsingEvent here, int depth)
         {
-            if (!parser.MoveNext()) throw new InvalidOperationException("The parser stopped inside a document.");
-            ParsingEvent here = parser.Current!;
             if (++_nodes > limits.Nodes) throw Stop("text.too-many-nodes", here.Start, $"The text holds more than {limits.Nodes} values.", "Split the piece.");
             if (depth > limits.Depth) throw Stop("text.too-deep", here.Start, $"Lists and maps lie more than {limits.Depth} deep inside each other.", "Write it flatter.");
             if (here is AnchorAlias) throw Stop("text.alias", here.Start, "References (*name) are not used in these texts.", "Write the value out.");
@@ -116,16 +118,16 @@ public static class YamlTree
                 case SequenceStart list:
                     {
                         var items = ImmutableArray.CreateBuilder<YamlNode>();
-                        while (!parser.TryConsume<SequenceEnd>(out _)) items.Add(Node(depth + 1));
+                        for (ParsingEvent item = Next(); item is not SequenceEnd; item = Next()) items.Add(Node(item, depth + 1));
                         return new YamlList(items.ToImmutable(), At(list.Start));
                     }
                 case MappingStart map:
                     {
                         var entries = ImmutableArray.CreateBuilder<(YamlScalar, YamlNode)>();
                         var seen = new Dictionary<string, Place>(StringComparer.Ordinal);
-                        while (!parser.TryConsume<MappingEnd>(out _))
+                        for (ParsingEvent item = Next(); item is not MappingEnd; item = Next())
                         {
-                            if (Node(depth + 1) is not YamlScalar key) throw Stop("text.key", here.Start, "A key must be a word.", "Write 'word: value'.");
+                            if (Node(item, depth + 1) is not YamlScalar key) throw Stop("text.key", here.Start, "A key must be a word.", "Write 'word: value'.");
                             if (!seen.TryAdd(key.Text, key.Place))
                                 throw new Refused(new("text.twice", Severity.Stop, "", $"'{key.Text}' stands twice, first in line {seen[key.Text].Line}.", "Keep one of them.", key.Place));
                             entries.Add((key, Node(depth + 1)));

@@ -32,7 +32,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         Progress progress = settings.What switch
@@ -77,7 +77,7 @@ internal sealed class VoidCommand : Command<VoidCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         PieceFiles files = settings.Files;

@@ -24,7 +24,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         if (!Enum.TryParse(settings.FailOn, ignoreCase: true, out Severity least) || !Enum.IsDefined(least))
@@ -53,7 +53,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
 internal sealed class PartsCommand : Command<JsonSettings>
 {
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, JsonSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, JsonSettings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         PieceFiles files = settings.Files;
@@ -86,7 +86,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
     internal sealed class Settings : CommandSettings;
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         terminal.Out.WriteLine(SetoutProgram.Version);

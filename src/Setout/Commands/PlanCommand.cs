@@ -31,7 +31,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         Paper? paper = settings.Paper?.ToLowerInvariant() switch

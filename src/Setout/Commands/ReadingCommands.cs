@@ -26,7 +26,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         PieceFiles files = settings.Files;
@@ -49,7 +49,7 @@ internal static class Keys
         if (set.Parts.FirstOrDefault(p => p.Key == key) is { } part)
             return [.. new[] { part.Length, part.Width }.Distinct().SelectMany(s => WrittenWorking.Of(set.Worked, s))];
         if (SizeOf(set, key) is { } size) return WrittenWorking.Of(set.Worked, size);
-        return WrittenWorking.Of(set.Worked, new(key)) is { } working ? [working] : throw Unknown(set, key);
+        return WrittenWorking.Of(set.Worked, new QuantityKey(key)) is { } working ? [working] : throw Unknown(set, key);
     }
 
     /// <summary>The quantity that a reading of a key pins: for a size that is cut, the figure as cut.</summary>
@@ -104,7 +104,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
     }
 
     /// <inheritdoc/>
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
         if (settings.With is not (null or "tape" or "rule" or "calliper"))

@@ -1,0 +1,34 @@
+using System.ComponentModel;
+using Setout.Workbench;
+using Spectre.Console.Cli;
+
+namespace Setout.Commands;
+
+/// <summary><c>setout serve</c>, and <c>setout</c> alone: the workbench.</summary>
+internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
+{
+    /// <summary>What it takes.</summary>
+    internal sealed class Settings : CommandSettings
+    {
+        /// <summary>The port.</summary>
+        [CommandOption("-p|--port <PORT>")]
+        [Description("The port on this machine; 0 for any free one.")]
+        [DefaultValue(5280)]
+        public int Port { get; set; } = 5280;
+
+        /// <summary>The folder of pieces.</summary>
+        [CommandOption("--data <DIR>")]
+        [Description("A folder of piece files; without it the samples.")]
+        public string? Data { get; set; }
+    }
+
+    /// <inheritdoc/>
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var terminal = (Terminal)context.Data!;
+        if (settings.Port is < 0 or > 65535) throw new UsageException($"There is no port {settings.Port}.", "Use 0 to 65535.");
+        if (settings.Data is not null && !Directory.Exists(settings.Data)) throw new UsageException($"There is no folder '{settings.Data}'.", "");
+        await WorkbenchHost.RunAsync(settings.Port, settings.Data ?? SampleFolder.Find(), terminal, cancellationToken);
+        return ExitCode.Fine;
+    }
+}
