@@ -42,7 +42,9 @@ internal static class TopRule
         PartSize width = part.Width is { } w
             ? book.DefineSize(part.Key, "width", $"{name}, width", w.Stated, PartRole.Loose)
             : Book.Uncut(Book.SectionWidthOf(material.Name));
-        book.Add(new(part.Key, part.Key, name, PartRole.Loose, material.Name, length, width, Book.ThicknessOf(material.Name), part.Count,
+        // Keys of loose parts are words; the mark to pencil on them is their number in the list, which no key can be.
+        string mark = $"{book.Parts.Count(p => p.Role == PartRole.Loose) + 1}";
+        book.Add(new(part.Key, mark, name, PartRole.Loose, material.Name, length, width, Book.ThicknessOf(material.Name), part.Count,
             material is Panel panel ? panel.Grain : Grain.Keep, [], part.Place));
     }
 }

@@ -34,7 +34,7 @@ public static class BenchSheetWriter
             new("Buying list", Buying(plan)),
             .. Breakdown(plan, paper),
             new("Parts", Parts(set)),
-            new("Workings", Workings(set)),
+            .. WorkingPages.Of(set),
             .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
             .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
         ];
@@ -52,14 +52,29 @@ public static class BenchSheetWriter
         if (PieceFront.Has(set)) blocks.Add(new SceneBlock(PieceFront.Draw(set, new PaperBox(175, 110)).Scene));
         string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
         blocks.Add(new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"));
-        ImmutableArray<Finding> shown = plan.Findings;
-        if (shown.Length > 0)
+        ImmutableArray<Step> before = [.. BeforeCutting(plan)];
+        if (before.Length > 0)
         {
             blocks.Add(new HeadingBlock("Before you cut"));
-            blocks.Add(new StepsBlock([.. shown.Select(f => new Step(Phrase.Of(f.Words), Phrase.Of(f.Remedy), Phrase.Empty))]));
+            blocks.Add(new StepsBlock(before));
         }
         blocks.Add(new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]));
         return new("Cover", blocks.ToImmutable());
+    }
+
+    private static IEnumerable<Step> BeforeCutting(Plan plan)
+    {
+        // The same for every sheet: said once, with all the figures that stand in.
+        var unread = plan.Findings.Where(f => f.Code == "material.not-read").ToList();
+        LengthFormat format = LengthFormat.For(plan.Set.Piece.Unit);
+        if (unread.Count > 0)
+        {
+            Phrase list = Phrase.Of("Read every sheet with a calliper at two spots before anything that meets it is cut. Until then these stand in: ");
+            for (int i = 0; i < unread.Count; i++)
+                list = list.Add($"{(i > 0 ? ", " : "")}{unread[i].Key} ").Add(format.Format(plan.Set.Worked[QuantityKey.Of(unread[i].Key, "thickness")]));
+            yield return new(list.Add("."), Phrase.Of($"setout record FILE {unread[0].Key}.thickness READING"), Phrase.Empty);
+        }
+        foreach (Finding finding in plan.Findings.Except(unread)) yield return new(Figures.Phrase(finding.Words), Figures.Phrase(finding.Remedy), Phrase.Empty);
     }
 
     private static IEnumerable<string> CautionKeys(Plan plan)
@@ -106,8 +121,8 @@ public static class BenchSheetWriter
 
     private static IEnumerable<Section> Breakdown(Plan plan, Paper paper)
     {
-        double width = paper == Paper.A4 ? 180 : 186;
-        var format = new BreakdownPaper(width, 118);
+        double width = paper == Paper.A4 ? 174 : 180;
+        var format = new BreakdownPaper(width, 112);
         foreach (SheetPlan sheets in plan.Sheets)
         {
             var blocks = ImmutableArray.CreateBuilder<Block>();
@@ -154,19 +169,6 @@ public static class BenchSheetWriter
         ];
     }
 
-    private static ImmutableArray<Block> Workings(SetPiece set)
-    {
-        var blocks = ImmutableArray.CreateBuilder<Block>();
-        foreach (Part part in set.Parts)
-        {
-            blocks.Add(new HeadingBlock(Phrase.Of($"{part.Mark}  {part.Name}")));
-            foreach (PartSize size in new[] { part.Length, part.Width }.Distinct())
-                foreach (WrittenWorking working in WrittenWorking.Of(set.Worked, size))
-                    blocks.Add(Figures.Block(working, set.Piece.Unit));
-        }
-        return blocks.ToImmutable();
-    }
-
     private static ImmutableArray<Block> Grooves(SetPiece set)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
@@ -190,7 +192,7 @@ public static class BenchSheetWriter
         {
             Phrase note = step.Parts.Length == 0 ? Phrase.Empty : Phrase.Of("Parts: " + string.Join(", ", step.Parts.Select(k => set.Parts.FirstOrDefault(p => p.Key == k)?.Mark ?? k)) + ".");
             if (step.Diagonal is { } diagonal) note = note.Add(" Both diagonals read ").Add(format.Format(diagonal)).Add(" when it is square.");
-            return new(Phrase.Of(step.Words), note, step.Caution.Length > 0 ? Phrase.Of(Cautions.Of(step.Caution).Words) : Phrase.Empty);
+            return new(Figures.Phrase(step.Words), note, step.Caution.Length > 0 ? Phrase.Of(Cautions.Of(step.Caution).Words) : Phrase.Empty);
         }
         return [new StepsBlock([.. set.Steps.Select(Of)]), new ParagraphBlock(Cautions.Deference, TextSize.Small)];
     }

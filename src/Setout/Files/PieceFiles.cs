@@ -42,7 +42,7 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
     public string Stand()
     {
         DateTime newest = new[] { Piece, Log, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => File.GetLastWriteTime(f!));
-        return "as of " + newest.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        return "from texts of " + newest.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
     private static string TextOf(string path)

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Drawing.Documents;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Plans;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Shop.BenchSheets;
+
+/// <summary>
+/// The workings on paper: every size that is cut with its sum, then the sums behind those. Sizes with the same working stand in one row, so
+/// that a bank of equal drawers is read once.
+/// </summary>
+internal static class WorkingPages
+{
+    private sealed record Row(string Owner, string What, string Key, Cell Working, string WorkingText, Figure Result);
+
+    public static IEnumerable<Section> Of(SetPiece set)
+    {
+        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        var cut = new List<Row>();
+        var behind = new Queue<QuantityKey>();
+        foreach (Part part in set.Parts.Where(p => p.Role != PartRole.Loose))
+        {
+            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
+            {
+                if (size.Exact == size.ToCut || WrittenWorking.Of(set.Worked, size.Exact) is not { } working) continue;
+                foreach (WrittenTerm term in working.Terms) if (term.Key is { } key) behind.Enqueue(key);
+                cut.Add(Line(part.Mark, $"{Kind(part)}, {word}", working, set.Worked.Values[size.ToCut], set.Worked.Values[size.AsCut], set.Piece.Unit, bare));
+            }
+        }
+        if (cut.Count == 0) yield break;
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        blocks.Add(new ParagraphBlock("Every size that is cut, with the sum it comes from and where each term comes from. Marks in one row share the working.", TextSize.Small));
+        blocks.Add(Table("Cut", cut));
+        var sums = Behind(set, behind, bare);
+        if (sums.Count > 0)
+        {
+            blocks.Add(new HeadingBlock("The sums behind them"));
+            blocks.Add(Table("What", sums));
+        }
+        yield return new("Workings", blocks.ToImmutable());
+    }
+
+    private static List<Row> Behind(SetPiece set, Queue<QuantityKey> asked, LengthFormat bare)
+    {
+        var rows = new List<Row>();
+        var seen = new HashSet<QuantityKey>();
+        while (asked.TryDequeue(out QuantityKey key))
+        {
+            if (!seen.Add(key) || WrittenWorking.Of(set.Worked, key) is not { } working) continue;
+            foreach (WrittenTerm term in working.Terms) if (term.Key is { } of) asked.Enqueue(of);
+            // A figure to cut stands above; what is only stated shows its origin where it is used.
+            if (working.How is WrittenHow.Rounded or WrittenHow.Stated || key.Text.EndsWith(QuantityKey.AsCutSuffix, StringComparison.Ordinal)
+                || set.Parts.Any(p => p.Length.Exact == key || p.Width.Exact == key)) continue;
+            int comma = working.Name.IndexOf(", ", StringComparison.Ordinal);
+            (string owner, string what) = comma > 0 ? (working.Name[..comma], working.Name[(comma + 2)..]) : (working.Name, "");
+            Worked worked = set.Worked.Values[key];
+            rows.Add(Line(owner, what, working, worked, worked, set.Piece.Unit, bare));
+        }
+        return rows;
+    }
+
+    private static string Kind(Part part) => part.Role switch
+    {
+        PartRole.BoxSide => "box side",
+        PartRole.BoxEnd => "box end",
+        PartRole.BoxBottom => "box bottom",
+        PartRole.FalseFront => "false front",
+        _ => part.Name,
+    };
+
+    private static Row Line(string owner, string what, WrittenWorking working, Worked toCut, Worked asCut, LengthUnit unit, LengthFormat bare)
+    {
+        var lines = ImmutableArray.CreateBuilder<Phrase>();
+        for (int i = 0; i < working.Terms.Length; i++)
+        {
+            WrittenTerm term = working.Terms[i];
+            Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
+            string sign = working.How is WrittenHow.Least or WrittenHow.Greatest ? "" : term.Times.Sign < 0 ? "\u2212 " : i == 0 ? "" : "+ ";
+            Phrase line = Phrase.Of(sign + (times == Rational.One ? "" : $"{times} x ")).Add(bare.Format(term.Value)).Add("  ");
+            foreach (Run run in Figures.Phrase($"{term.Words}; {term.Origin.Words}").Runs) line = new(line.Runs.Add(run));
+            lines.Add(line);
+        }
+        if (working.Share != Rational.One) lines.Add(Phrase.Of($"x {working.Share}, equal share"));
+        if (working.How == WrittenHow.Least) lines.Add(Phrase.Of("the least counts"));
+        if (working.How == WrittenHow.Greatest) lines.Add(Phrase.Of("the greatest counts"));
+        if (toCut.Quantity.Working is ToCut cut && toCut.Value != working.Value)
+        {
+            Figure exact = bare.Format(working.Value);
+            lines.Add(Phrase.Of("= ").Add(exact).Add(WorkingLines.Exactly(working.Value, unit) + ", "));
+            foreach (Run run in Figures.Phrase($"on the {cut.Grid} grid {cut.Why}").Runs) lines[^1] = new(lines[^1].Runs.Add(run));
+        }
+        foreach (Pin pin in new[] { working.Reading, asCut.Pin }.OfType<Pin>().Distinct())
+            lines.Add(Phrase.Of("read ").Add(bare.Format(pin == asCut.Pin ? asCut.Value : working.Value)).Add($", {pin.Origin.Words}: the reading counts"));
+        var cell = new Cell(lines.ToImmutable());
+        return new(owner, what, working.Key.Text, cell, string.Join('|', lines.Select(l => l.PlainText)), bare.Format(toCut.Value));
+    }
+
+    private static TableBlock Table(string head, List<Row> rows) => new(
+        [new(head, ColumnWidth.Share(2)), new("Working", ColumnWidth.Share(5), ColumnAlign.Left, TextSize.Small), new("Figure", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure)],
+        [
+            .. rows.GroupBy(r => (r.What, r.WorkingText, Text: r.Result.ToString())).Select(g => (TableRow)CellRow.Of(
+                new Cell([Phrase.Of(string.Join(" ", g.Select(r => r.Owner).Distinct())).Bold(), Phrase.Of(g.Key.What)]), g.First().Working, Cell.Of(Phrase.Of(g.First().Result)))),
+        ]);
+}
