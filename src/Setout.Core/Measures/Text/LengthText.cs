@@ -100,7 +100,7 @@ public static class LengthText
             while (Peek.Kind is LengthToken.Times or LengthToken.Divide or LengthToken.Slash)
             {
                 ScannedToken op = Take();
-                Term right = Signed();
+                Term right = op.Kind != LengthToken.Times && IsChainOfSlashes(left, op) ? new(Take().Value, false, op.Position) : Signed();
                 if (op.Kind == LengthToken.Times)
                 {
                     if (text[op.Position] is 'x' or 'X' or '×')
@@ -123,6 +123,25 @@ public static class LengthText
                 }
             }
             return left;
+        }
+
+        /// <summary>
+        /// True for the second division of <c>(96 + 4) / 3 / 7</c>, which goes from left to right; <c>96 ÷ 3/4</c> could be over the
+        /// fraction or over 3 and then 4.
+        /// </summary>
+        private bool IsChainOfSlashes(Term left, ScannedToken division)
+        {
+            int n = Peek.Kind is LengthToken.Minus or LengthToken.Plus ? 1 : 0;
+            ScannedToken above = Ahead(n), slash = Ahead(n + 1), below = Ahead(n + 2);
+            // Small digits are a fraction whatever stands before them.
+            if (FractionEnd(n) != n + 3 || !char.IsAsciiDigit(text[above.Position])) return false;
+            bool tightFraction = !slash.SpaceBefore && !below.SpaceBefore;
+            bool tightDivision = !division.SpaceBefore && !Peek.SpaceBefore && division.Kind == LengthToken.Slash;
+            if (n == 0 && (tightDivision || !tightFraction)) return true;
+            string fraction = $"{above.Value}/{below.Value}", whole = text[left.Position..Ahead(n + 3).Position].Trim();
+            throw Fault("length.two-readings", division.Position,
+                $"'{whole}' could be over the fraction {fraction}, or over {above.Value} and then over {below.Value}.",
+                $"Write ({fraction}) for the fraction, or put the first division in brackets.");
         }
 
         private Term Signed()
