@@ -18,7 +18,7 @@ public sealed partial class SourceTextTests
     {
         IReadOnlyList<string> files = [.. Repository.FilesIn("src", "*.cs"), .. Repository.FilesIn("src", "*.razor")];
         Assert.NotEmpty(files);
-        Assert.Empty(files.Where(file => IsTooLong(File.ReadAllLines(Repository.PathOf(file)))));
+        Assert.DoesNotContain(files, file => IsTooLong(File.ReadAllLines(Repository.PathOf(file))));
     }
 
     [Fact]
