@@ -54,6 +54,14 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>So many times the length.</summary>
     public static Length operator *(long times, Length a) => a * times;
 
+    /// <summary>A rational share, exact: it becomes a length again by a rounding.</summary>
+    /// <exception cref="DivideByZeroException">The divisor is zero.</exception>
+    public static ExactLength operator /(Length a, Rational divisor) => a.ToExact() / divisor;
+
+    /// <summary>The exact ratio of two lengths.</summary>
+    /// <exception cref="DivideByZeroException">The divisor is zero.</exception>
+    public static Rational operator /(Length a, Length b) => Rational.Of(a._ticks, b._ticks);
+
     /// <summary>The area of a rectangle of these sides.</summary>
     public static Area operator *(Length a, Length b) => Area.FromSquareTicks((Int128)a._ticks * b._ticks);
 

@@ -205,6 +205,15 @@ public sealed class LengthTests
         Assert.Equal("127/15 mm", ExactLength.FromInches(Rational.Of(1, 3)).ToString());
     }
 
+    [Fact]
+    public void Length_SharesAndRatios_AreExact() => Gen.Select(s_any, s_any.Where(b => b.Sign != 0), Gen.Long[1, 1000]).Sample((a, b, n) =>
+    {
+        Assert.Equal(a.ToExact(), a / n * n);
+        Assert.Equal(a.ToExact(), b.ToExact() * (a / b));
+        Assert.Throws<DivideByZeroException>(() => a / Length.Zero);
+        Assert.Throws<DivideByZeroException>(() => a / 0);
+    });
+
     private static void AssertSame(BigInteger expected, Func<long> actual)
     {
         if (expected >= long.MinValue && expected <= long.MaxValue) Assert.Equal(expected, actual());

@@ -257,7 +257,7 @@ public static class LengthText
 
         /// <summary>
         /// <c>23-1/4"</c> is 23 1/4 in the trade, <c>23 - 1/4</c> is a difference; anything between could be either, and so could
-        /// <c>96-3-1/4"</c>, where the first hyphen can only be a minus.
+        /// <c>20+3-1/4"</c>, where the hyphen stands among signs that are set as tight as itself.
         /// </summary>
         private Rational HyphenJoined(ScannedToken whole, bool afterFeet)
         {
@@ -276,10 +276,14 @@ public static class LengthText
                 $"Write {whole.Value} {fraction} or {whole.Value} - {fraction} (with blanks on both sides).");
         }
 
-        /// <summary>True when the number just taken is joined without a blank to an operator between two values.</summary>
+        /// <summary>
+        /// True when the number just taken is joined without a blank to an operator between two values, and it matters: less 3 1/4
+        /// and less 3 less 1/4 are the same, as long as both are inches.
+        /// </summary>
         private bool FollowsTightOperator()
         {
             int number = _next - 1;
+            if (number >= 2 && tokens[number - 1].Kind == LengthToken.Minus && bare == LengthUnit.Inch) return false;
             return number >= 2 && !tokens[number].SpaceBefore && IsOperator(tokens[number - 1].Kind)
                 && tokens[number - 2].Kind != LengthToken.Open && !IsOperator(tokens[number - 2].Kind);
         }

@@ -93,6 +93,8 @@ public sealed partial class LengthTextTests
         Inch(Part(91, 4), "23 - ¼"),
         Inch(Part(87, 4), "23-5/4\""),
         Inch(Part(371, 4), "96 - 3-1/4\""),
+        Inch(Part(371, 4), "96-3-1/4\""),
+        Inch(Part(371, 4), "96-3-¼\""),
         Inch(Part(111, 4), "23-1/4\" + 4-1/2\""),
         Inch(Part(371, 4), "96 - (3-1/4\")"),
         Inch(Part(21, 1), "2' - (3\")"),
@@ -273,7 +275,7 @@ public sealed partial class LengthTextTests
     [InlineData("23-1/4", "23 1/4", "23 less 1/4")]
     [InlineData("23 -1/4", "23 1/4", "23 less 1/4")]
     [InlineData("23-¼", "23 ¼", "23 less ¼")]
-    [InlineData("96-3-1/4\"", "3 1/4", "3 less 1/4")]
+    [InlineData("20+3-1/4\"", "3 1/4", "3 less 1/4")]
     [InlineData("1,250", "1.250", "1250")]
     [InlineData("2' - 3\"", "2' 3\"", "2' less 3\"")]
     [InlineData("24 x 36", "product", "two sides")]
