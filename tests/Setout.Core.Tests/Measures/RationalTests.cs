@@ -119,6 +119,23 @@ public sealed class RationalTests
         Assert.Equal(a.ToString(), back.ToString());
     });
 
+    // The short way (128 bits) and the long way (big integers) must leave the same form, or equal values would not be equal.
+    [Theory]
+    [InlineData((1L << 62) - 1, 1)]
+    [InlineData(-(1L << 62) + 1, 1)]
+    [InlineData((1L << 62) - 1, (1L << 62) - 3)]
+    [InlineData(3, (1L << 62) - 1)]
+    [InlineData(1L << 61, 3)]
+    public void Equality_ProductAndSumAtTheEdgeOfTheShortWay_AreThoseOfBigIntegers(long above, long below)
+    {
+        var value = Rational.Of(above, below);
+        Assert.Equal(Rational.Of(BigInteger.Pow(above, 2), BigInteger.Pow(below, 2)), value * value);
+        Rational other = Rational.Of((1L << 62) - 5, (1L << 62) - 57);
+        Assert.Equal(Rational.Of((value.Numerator * other.Denominator) + (other.Numerator * value.Denominator), value.Denominator * other.Denominator), value + other);
+        Assert.Equal(value, value * value / value);
+        Assert.Equal(value, value + other - other);
+    }
+
     [Fact]
     public void Growth_Beyond128BitsAndBack_LosesNothing()
     {
