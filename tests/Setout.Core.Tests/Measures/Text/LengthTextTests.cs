@@ -140,6 +140,7 @@ public sealed partial class LengthTextTests
         Metric(Part(1181, 2), "590,5"),
         Metric(Part(2501, 2), "1250,5"),
         Metric(1250, "1250.000"),
+        Metric(Part(2501, 2), "1250,500"),
         Metric(Part(5, 4), "1.250"),
         Metric(Part(101, 100), "1,01"),
         Metric(Part(125, 100), "1,2500"),
