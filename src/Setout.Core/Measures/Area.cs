@@ -1,6 +1,6 @@
 namespace Setout.Core.Measures;
 
-/// <summary>An area in square ticks, held in 128 bits. The default value is zero.</summary>
+/// <summary>An area in square ticks of (1/160 000 mm)², held in 128 bits; arithmetic that leaves them throws <see cref="OverflowException"/>. The default value is zero.</summary>
 public readonly record struct Area : IComparable<Area>
 {
     private static readonly Int128 s_perSquareMillimetre = (Int128)Length.TicksPerMillimetre * Length.TicksPerMillimetre;
@@ -27,10 +27,16 @@ public readonly record struct Area : IComparable<Area>
     /// <summary>So many times the area.</summary>
     public static Area operator *(Area a, long times) => new(a._squareTicks * times);
 
-    /// <summary>How many times <paramref name="other"/> goes into this area, rounded up; 0 for an empty area.</summary>
-    public long CeilingOver(Area other) => (long)((_squareTicks + other._squareTicks - 1) / other._squareTicks);
+    /// <summary>How many of <paramref name="other"/> it takes to cover this area; 0 for an empty area.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="other"/> is zero or less.</exception>
+    public long CeilingOver(Area other)
+    {
+        if (other._squareTicks <= 0) throw new ArgumentOutOfRangeException(nameof(other), other, "More than zero.");
+        (Int128 whole, Int128 rest) = Int128.DivRem(_squareTicks, other._squareTicks);
+        return (long)(rest > 0 ? whole + 1 : whole);
+    }
 
-    /// <summary>This area over another as an approximate number.</summary>
+    /// <summary>This area over another as an approximate number; not finite when <paramref name="other"/> is zero.</summary>
     public double RatioTo(Area other) => (double)_squareTicks / (double)other._squareTicks;
 
     /// <summary>Square millimetres as an approximate number.</summary>

@@ -66,6 +66,7 @@ public readonly record struct ExactLength : IComparable<ExactLength>
 
     /// <summary>Lands on a grid by a named rounding and says what was left over.</summary>
     /// <exception cref="OverflowException">The result is beyond the range of <see cref="Length"/>.</exception>
+    /// <exception cref="DivideByZeroException">The grid is the default value, which has no step.</exception>
     public Rounded RoundTo(Grid grid, Rounding rounding)
     {
         long steps = (long)(_ticks / grid.Step.Ticks).Round(rounding);
@@ -74,10 +75,12 @@ public readonly record struct ExactLength : IComparable<ExactLength>
     }
 
     /// <summary>The nearest tick (half away from zero): at most 0.000003125 mm off.</summary>
+    /// <exception cref="OverflowException">The result is beyond the range of <see cref="Length"/>.</exception>
     public Length ToNearestTick() => Length.FromTicks((long)_ticks.Round(Rounding.Nearest));
 
     /// <summary>The same value as a <see cref="Length"/>, where it falls on a tick.</summary>
     /// <exception cref="ArgumentException">It falls between ticks; use a rounding.</exception>
+    /// <exception cref="OverflowException">It is beyond the range of <see cref="Length"/>.</exception>
     public Length ToLength() => _ticks.IsWhole
         ? Length.FromTicks((long)_ticks.Numerator)
         : throw new ArgumentException($"{Millimetres} mm does not fall on a tick of 1/160000 mm. Round it by a named rounding.");
@@ -113,7 +116,7 @@ public readonly record struct ExactLength : IComparable<ExactLength>
     public override string ToString() => $"{Millimetres} mm";
 }
 
-/// <summary>A length that landed on a grid: the value, and exact minus value (never a whole step).</summary>
+/// <summary>A length that landed on a grid: the value, and exact minus value (always less than a step).</summary>
 /// <param name="Value">The figure on the grid.</param>
 /// <param name="Residue">What the rounding took away (positive) or added (negative).</param>
 public readonly record struct Rounded(Length Value, ExactLength Residue)

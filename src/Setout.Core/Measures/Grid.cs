@@ -30,11 +30,21 @@ public readonly record struct Grid
         : throw new ArgumentOutOfRangeException(nameof(step), step, "A grid needs a step of more than zero.");
 
     /// <summary>True when the length is a whole number of steps.</summary>
+    /// <exception cref="DivideByZeroException">This is the default value, which has no step.</exception>
     public bool Holds(ExactLength length) => (length.Ticks / Step.Ticks).IsWhole;
 
-    /// <summary>The denominator of the inch if the step is one part of it (32 for 1/32 in), else null.</summary>
-    public int? InchDenominator => Length.TicksPerInch % Step.Ticks == 0 ? (int)(Length.TicksPerInch / Step.Ticks) : null;
+    /// <summary>The denominator of the inch if the step is one part of it (32 for 1/32 in), else null, as for every metric step.</summary>
+    public int? InchDenominator
+    {
+        get
+        {
+            if (Step.Sign == 0 || Length.TicksPerInch % Step.Ticks != 0) return null;
+            int denominator = (int)(Length.TicksPerInch / Step.Ticks);
+            // An inch is 127 fifths of a millimetre, so 0.2 mm is 1/127 in and 0.1 mm is 1/254 in: those are metric steps.
+            return denominator % 127 == 0 ? null : denominator;
+        }
+    }
 
-    /// <inheritdoc/>
+    /// <summary>The step with its unit.</summary>
     public override string ToString() => InchDenominator is { } d ? (d == 1 ? "1 in" : $"1/{d} in") : Step.ToString();
 }

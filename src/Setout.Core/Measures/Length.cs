@@ -34,6 +34,8 @@ public readonly record struct Length : IComparable<Length>
 
     /// <summary>Makes a length of numerator/denominator inches; the result must fall on a tick.</summary>
     /// <exception cref="ArgumentException">The fraction does not fall on a whole tick.</exception>
+    /// <exception cref="DivideByZeroException"><paramref name="denominator"/> is zero.</exception>
+    /// <exception cref="OverflowException">The result is out of range.</exception>
     public static Length FromInches(long numerator, long denominator = 1) =>
         ExactLength.FromInches(Rational.Of(numerator, denominator)).ToLength();
 
@@ -52,10 +54,18 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>So many times the length.</summary>
     public static Length operator *(long times, Length a) => a * times;
 
+    /// <summary>A rational share, exact: it becomes a length again by a rounding.</summary>
+    /// <exception cref="DivideByZeroException">The divisor is zero.</exception>
+    public static ExactLength operator /(Length a, Rational divisor) => a.ToExact() / divisor;
+
+    /// <summary>The exact ratio of two lengths.</summary>
+    /// <exception cref="DivideByZeroException">The divisor is zero.</exception>
+    public static Rational operator /(Length a, Length b) => Rational.Of(a._ticks, b._ticks);
+
     /// <summary>The area of a rectangle of these sides.</summary>
     public static Area operator *(Length a, Length b) => Area.FromSquareTicks((Int128)a._ticks * b._ticks);
 
-    /// <summary>How many whole times <paramref name="divisor"/> goes into this length, and what is left.</summary>
+    /// <summary>How many whole times <paramref name="divisor"/> goes into this length, and what is left (with the sign of this length).</summary>
     /// <exception cref="DivideByZeroException"><paramref name="divisor"/> is zero.</exception>
     public (long Count, Length Left) DivideBy(Length divisor)
     {
@@ -65,10 +75,13 @@ public readonly record struct Length : IComparable<Length>
 
     /// <summary>
     /// Splits this length into <paramref name="count"/> lengths on <paramref name="grid"/> that add up to it exactly:
-    /// all but the last are the nearest step to an equal share, the earlier ones taking the larger; the last takes up what is off the grid.
+    /// before the rest, all differ by at most one step, the earlier ones being the longer; the last also takes up what is off the grid.
+    /// The parts of a negative length are those of the positive one, negated.
     /// </summary>
     /// <param name="count">One or more.</param>
     /// <param name="grid">The step that all but the last part keep.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is less than one.</exception>
+    /// <exception cref="DivideByZeroException">The grid is the default value, which has no step.</exception>
     public IReadOnlyList<Length> SplitInto(int count, Grid grid)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
@@ -82,6 +95,7 @@ public readonly record struct Length : IComparable<Length>
     }
 
     /// <summary>The distance from zero.</summary>
+    /// <exception cref="OverflowException">This is the lowest length there is, which has no opposite.</exception>
     public Length Abs() => new(Math.Abs(_ticks));
 
     /// <summary>The shorter of two.</summary>
@@ -114,6 +128,6 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>Order.</summary>
     public static bool operator >=(Length a, Length b) => a._ticks >= b._ticks;
 
-    /// <summary>The invariant round-trip form: exact millimetres with their unit.</summary>
+    /// <summary>The invariant form: exact millimetres with their unit. <see cref="Text.LengthText"/> reads it back up to its longest length.</summary>
     public override string ToString() => $"{ToMillimetres():0.########} mm";
 }

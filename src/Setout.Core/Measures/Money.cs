@@ -1,6 +1,6 @@
 namespace Setout.Core.Measures;
 
-/// <summary>An amount of money in the shop's one currency, exact to the cent of a decimal. The default value is nothing.</summary>
+/// <summary>An amount of money in the shop's one currency, exact as decimals are. The default value is nothing.</summary>
 /// <param name="Amount">The amount; may be negative for a difference.</param>
 public readonly record struct Money(decimal Amount) : IComparable<Money>
 {

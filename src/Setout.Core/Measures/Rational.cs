@@ -82,6 +82,21 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         return Of(value < 0 ? -magnitude : magnitude, BigInteger.Pow(10, scale));
     }
 
+    /// <summary>The exact value of a double, which is always a fraction over a power of two.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not a finite number.</exception>
+    internal static Rational OfDouble(double value)
+    {
+        if (!double.IsFinite(value)) throw new ArgumentOutOfRangeException(nameof(value), value, "A fraction needs a finite number.");
+        long bits = BitConverter.DoubleToInt64Bits(value);
+        int exponent = (int)((bits >> 52) & 0x7FF);
+        long digits = bits & ((1L << 52) - 1);
+        if (exponent == 0) exponent = 1;
+        else digits |= 1L << 52;
+        BigInteger signed = bits < 0 ? -digits : digits;
+        int shift = exponent - 1075;
+        return shift >= 0 ? Of(signed << shift, BigInteger.One) : Of(signed, BigInteger.One << -shift);
+    }
+
     private static bool Fits(BigInteger value) => BigInteger.Abs(value).GetBitLength() <= 126;
 
     private static Rational Reduce(Int128 numerator, Int128 denominator)
@@ -171,10 +186,17 @@ public readonly struct Rational : IEquatable<Rational>, IComparable<Rational>
         };
     }
 
-    /// <summary>An approximate view, for drawing and statistics only.</summary>
-    public double ToDouble() => _wide is null
-        ? (double)_numerator / (double)(_denominatorLessOne + 1)
-        : Math.Exp(BigInteger.Log(BigInteger.Abs(Numerator)) - BigInteger.Log(Denominator)) * Sign;
+    /// <summary>An approximate view, for drawing and statistics only: within 1 part in 10^15 where a double can hold it.</summary>
+    public double ToDouble()
+    {
+        if (_wide is null) return (double)_numerator / (double)(_denominatorLessOne + 1);
+        // A quotient of about 64 bits is more than a double holds, so nothing that shows is lost.
+        int shift = 64 + (int)(_wide.Denominator.GetBitLength() - BigInteger.Abs(_wide.Numerator).GetBitLength());
+        BigInteger quotient = shift >= 0
+            ? (_wide.Numerator << shift) / _wide.Denominator
+            : _wide.Numerator / (_wide.Denominator << -shift);
+        return Math.ScaleB((double)quotient, -shift);
+    }
 
     /// <inheritdoc/>
     public int CompareTo(Rational other)

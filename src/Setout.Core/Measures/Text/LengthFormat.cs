@@ -8,6 +8,8 @@ namespace Setout.Core.Measures.Text;
 /// </summary>
 public sealed record LengthFormat
 {
+    private static readonly int[] s_powersOfTen = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000];
+
     private LengthFormat(LengthUnit unit, int fineness, bool showUnit) => (Unit, Fineness, ShowsUnit) = (unit, fineness, showUnit);
 
     /// <summary>The unit shown.</summary>
@@ -15,6 +17,8 @@ public sealed record LengthFormat
 
     /// <summary>Largest denominator for inches (a power of two); parts of a millimetre for metric (10 = one decimal).</summary>
     public int Fineness { get; }
+
+    private int Decimals => Array.IndexOf(s_powersOfTen, Fineness);
 
     /// <summary>Whether the unit follows the number.</summary>
     public bool ShowsUnit { get; init; }
@@ -30,14 +34,16 @@ public sealed record LengthFormat
 
     /// <summary>Inches to a denominator.</summary>
     /// <param name="denominator">A power of two from 1 to 256.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another denominator.</exception>
     public static LengthFormat Inches(int denominator) => BitOperations.IsPow2(denominator) && denominator is >= 1 and <= 256
         ? new(LengthUnit.Inch, denominator, true)
         : throw new ArgumentOutOfRangeException(nameof(denominator), denominator, "A power of two from 1 to 256.");
 
     /// <summary>Millimetres to so many decimals.</summary>
     /// <param name="decimals">0 to 6.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another count.</exception>
     public static LengthFormat Millimetres(int decimals) => decimals is >= 0 and <= 6
-        ? new(LengthUnit.Millimetre, (int)Math.Pow(10, decimals), true)
+        ? new(LengthUnit.Millimetre, s_powersOfTen[decimals], true)
         : throw new ArgumentOutOfRangeException(nameof(decimals), decimals, "0 to 6 decimals.");
 
     /// <summary>The same format without the unit.</summary>
@@ -55,7 +61,7 @@ public sealed record LengthFormat
         string unit = !ShowsUnit ? "" : Unit == LengthUnit.Inch ? "in" : "mm";
         if (Unit == LengthUnit.Millimetre)
         {
-            string decimals = rest.IsZero ? "" : "." + rest.ToString().PadLeft((int)Math.Log10(Fineness), '0').TrimEnd('0');
+            string decimals = rest.IsZero ? "" : "." + rest.ToString().PadLeft(Decimals, '0').TrimEnd('0');
             return new(negative, whole + decimals, 0, 0, unit, residue);
         }
         if (rest.IsZero) return new(negative, whole.ToString(), 0, 0, unit, residue);

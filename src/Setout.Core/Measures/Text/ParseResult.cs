@@ -13,25 +13,25 @@ public readonly record struct ParseResult<T>
 {
     private readonly T? _value;
 
-    private ParseResult(T? value, TextFault? fault) => (_value, Fault) = (value, fault);
+    private ParseResult(T? value, bool isRead, TextFault? fault) => (_value, IsRead, Fault) = (value, isRead, fault);
 
     /// <summary>The fault, or null when the text was read.</summary>
     public TextFault? Fault { get; }
 
-    /// <summary>True when there is a value.</summary>
-    public bool IsRead => Fault is null;
+    /// <summary>True when there is a value. The default of this type is not read and has no fault.</summary>
+    public bool IsRead { get; }
 
     /// <summary>The value.</summary>
     /// <exception cref="InvalidOperationException">The text was not read; look at <see cref="Fault"/> first.</exception>
-    public T Value => Fault is null ? _value! : throw new InvalidOperationException($"Not read: {Fault.Words}");
+    public T Value => IsRead ? _value! : throw new InvalidOperationException($"Not read: {Fault?.Words}");
 
     /// <summary>A value that was read.</summary>
-    public static ParseResult<T> Of(T value) => new(value, null);
+    public static ParseResult<T> Of(T value) => new(value, true, null);
 
     /// <summary>A fault.</summary>
-    public static ParseResult<T> Failed(TextFault fault) => new(default, fault);
+    public static ParseResult<T> Failed(TextFault fault) => new(default, false, fault);
 
     /// <summary>A fault.</summary>
     public static ParseResult<T> Failed(string code, int position, string words, string remedy) =>
-        new(default, new(code, position, words, remedy));
+        new(default, false, new(code, position, words, remedy));
 }
