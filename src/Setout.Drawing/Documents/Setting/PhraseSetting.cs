@@ -44,6 +44,12 @@ internal sealed record PhraseSetting(ImmutableArray<PhraseMark> Marks, double Wi
     private const double Raise = 0.31, Lower = 0.12, Gap = 0.15;
     private const double StrokeReach = 0.30, StrokeUnderNumerator = 0.095, DenominatorAfter = 0.095;
 
+    /// <summary>
+    /// Width of the space that is read between whole number and fraction, in em. It is that of a space between words and so wider than
+    /// the gap that is seen: one reader tested takes the number and the fraction for one word when they stand closer than 0.15 em.
+    /// </summary>
+    private const double SpokenGap = 0.26;
+
     /// <summary>Thickness of the stroke in em, regular and heavy.</summary>
     public const double StrokeThin = 0.058, StrokeHeavy = 0.078;
 
@@ -97,19 +103,21 @@ internal sealed record PhraseSetting(ImmutableArray<PhraseMark> Marks, double Wi
 
         private void Fraction(Figure figure, bool isBold)
         {
+            double start = X, spoken = X;
             if (figure.Whole.Length > 0)
             {
-                Marks.Add(new(MarkKind.Spoken, " ", isBold, X, 0, size, Gap * size));
-                X += Gap * size;
+                Marks.Add(new(MarkKind.Spoken, " ", isBold, X, 0, size, SpokenGap * size));
+                start += Gap * size;
+                spoken += SpokenGap * size;
             }
             string above = figure.Numerator.ToString(), below = figure.Denominator.ToString();
             double small = Numeral * size;
             double widthAbove = measure.Width(above, isBold, small), widthBelow = measure.Width(below, isBold, small);
-            double strokeX = X + widthAbove - (StrokeUnderNumerator * size);
-            double belowX = X + widthAbove + (DenominatorAfter * size);
+            double strokeX = start + widthAbove - (StrokeUnderNumerator * size);
+            double belowX = start + widthAbove + (DenominatorAfter * size);
             double end = belowX + widthBelow;
-            Marks.Add(new(MarkKind.Spoken, $"{above}/{below}", isBold, X, 0, size, end - X));
-            Marks.Add(new(MarkKind.Drawn, above, isBold, X, Raise * size, small, widthAbove));
+            Marks.Add(new(MarkKind.Spoken, $"{above}/{below}", isBold, spoken, 0, size, end - spoken));
+            Marks.Add(new(MarkKind.Drawn, above, isBold, start, Raise * size, small, widthAbove));
             Marks.Add(new(MarkKind.Stroke, "", isBold, strokeX, 0, size, StrokeReach * size));
             Marks.Add(new(MarkKind.Drawn, below, isBold, belowX, -Lower * size, small, widthBelow));
             X = end;
