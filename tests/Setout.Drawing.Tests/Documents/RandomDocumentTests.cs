@@ -69,7 +69,7 @@ public sealed class RandomDocumentTests
                     Assert.Fail($"page {page.Number}: {box}");
             }
         }
-    }, iter: 300);
+    }, iter: 100);
 
     [Fact]
     public void Compose_AnyContent_PrintsNothingOverText() => s_document.Sample(document =>
@@ -86,7 +86,7 @@ public sealed class RandomDocumentTests
                         Assert.Fail($"page {page.Number}: {a} over {b}");
                 }
         }
-    }, iter: 300);
+    }, iter: 100);
 
     [Fact]
     public void Compose_AnyParagraph_LosesNoCharacter() => Gen.Select(s_phrase, Gen.Enum<TextSize>()).Sample((phrase, size) =>
@@ -94,12 +94,12 @@ public sealed class RandomDocumentTests
         DocumentLayout layout = PageComposer.Compose(PrintRoom.Document(new ParagraphBlock(phrase, size)));
         string printed = string.Concat(layout.Pages.SelectMany(p => p.Texts).Where(t => t.Element > 3 || (t.Element >= 0 && layout.Elements[t.Element].Kind == ElementKind.Paragraph)).Select(t => t.Text.PlainText));
         Assert.Equal(phrase.PlainText.Replace(" ", ""), printed.Replace(" ", ""));
-    }, iter: 300);
+    }, iter: 100);
 
     [Fact]
     public void Compose_Twice_GivesTheSameLayout() => s_document.Sample(document =>
     {
         DocumentLayout a = PageComposer.Compose(document), b = PageComposer.Compose(document);
         Assert.Equal(a.Pages.SelectMany(p => p.Pieces).Select(BoxOf), b.Pages.SelectMany(p => p.Pieces).Select(BoxOf));
-    }, iter: 50);
+    }, iter: 20);
 }
