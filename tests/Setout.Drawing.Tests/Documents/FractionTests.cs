@@ -95,7 +95,7 @@ public sealed class FractionTests
 
         Assert.Equal("26 15/16 16 1/2 3/4 27 1/8", Squeezed(PrintRoom.PdfToText(pdf)));
         Assert.Equal("26 15/16 16 1/2 3/4 27 1/8", Squeezed(PrintRoom.PdfToText(pdf, "-raw")));
-        Assert.Equal("26 15/1616 1/23/427 1/8", read.GetPage(1).Text);
+        Assert.Equal("26 15/16 16 1/2 3/4 27 1/8 ", read.GetPage(1).Text);
     }
 
     [Fact]

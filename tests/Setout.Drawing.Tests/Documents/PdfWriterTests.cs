@@ -40,7 +40,8 @@ public sealed class PdfWriterTests
                 Assert.Equal(text.X, first.StartBaseLine.X * 25.4 / 72, 0.01);
                 Assert.Equal(text.Y, page.Height - (first.StartBaseLine.Y * 25.4 / 72), 0.01);
                 Assert.Equal(text.X + text.Width, last.EndBaseLine.X * 25.4 / 72, 0.05);
-                next += words.Length;
+                Assert.Equal(" ", letters[next + words.Length].Value);
+                next += words.Length + 1;
             }
             Assert.Equal(letters.Count, next);
         }
@@ -95,7 +96,7 @@ public sealed class PdfWriterTests
         Assert.Contains("Front of the plan chest. Five fronts of equal height between two sides, 38 wide and 21 3/4 high.", words);
         IReadOnlyList<MarkedContentElement> marked = pdf.GetPage(1).GetMarkedContents();
         Assert.Contains(marked, m => m.IsArtifact);
-        Assert.Equal("Plan chest for the print studio", string.Concat(marked.First(m => m.MarkedContentIdentifier == 0).Letters.Select(l => l.Value)));
+        Assert.Equal("Plan chest for the print studio ", string.Concat(marked.First(m => m.MarkedContentIdentifier == 0).Letters.Select(l => l.Value)));
     }
 
     private static void Walk(PdfDocument pdf, IToken token, List<string> roles, List<string> words)

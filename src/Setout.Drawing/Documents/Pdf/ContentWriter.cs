@@ -71,10 +71,13 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
     public void Text(Phrase phrase, Point at, double size, double turn, double grey)
     {
         PhraseSetting setting = PhraseSetting.Set(phrase, size, FontMeasure.Plex);
+        if (setting.Marks.IsEmpty) return;
         (double sin, double cos) = Math.SinCos(turn * Math.PI / 180);
         Fill(grey);
         _out.Append("BT\n");
         foreach (PhraseMark mark in setting.Marks.Where(m => m.Kind is MarkKind.Shown or MarkKind.Spoken)) Letters(mark, at, sin, cos);
+        // Read but not seen: without it the last word of a line and the first of the next run together when copied.
+        Letters(new(MarkKind.Spoken, " ", false, setting.Width, 0, size, 0.1 * size), at, sin, cos);
         _out.Append("ET\n");
         foreach (PhraseMark mark in setting.Marks)
         {

@@ -48,18 +48,21 @@ internal static class WorkingSetter
         if (!origin.Runs.IsEmpty) left.AddRange(setter.Paragraph(origin, 0, labels, SheetStyle.Small, Shade.Soft, element, 0));
         Strip words = Setter.Joined(left, 0);
         var pieces = words.Pieces.Select(p => p.Moved(0, down)).ToList();
-        if (sign.Length > 0)
-            pieces.Add(new TextPiece(width - widest - SignGap - signWidth, first, setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
         double height = down + words.Height;
-        double y = first;
         double room = sign.Length > 0 ? widest : width - labels - Between;
+        double y = first - Setter.Baseline(figureSize);
+        var figures = new List<Strip>();
         foreach ((Phrase text, double wide, double size) in setter.Lines(figure, room, figureSize))
         {
-            pieces.Add(new TextPiece(width - wide, y, wide, size, text, Shade.Ink, element));
-            height = Math.Max(height, y - Setter.Baseline(figureSize) + (figureSize * SheetStyle.Leading));
+            var line = new List<LayoutPiece> { new TextPiece(width - wide, Setter.Baseline(figureSize), wide, size, text, Shade.Ink, element) };
+            if (sign.Length > 0 && figures.Count == 0)
+                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
+            figures.Add(new(figureSize * SheetStyle.Leading, line));
+            pieces.AddRange(line.Select(p => p.Moved(0, y)));
             y += figureSize * SheetStyle.Leading;
+            height = Math.Max(height, y);
         }
         const double Pad = 0.9;
-        return new(height + (2 * Pad), [.. pieces.Select(p => p.Moved(0, Pad))]) { Split = (_, _) => left };
+        return new(height + (2 * Pad), [.. pieces.Select(p => p.Moved(0, Pad))]) { Split = (_, _) => [.. left, .. figures] };
     }
 }
