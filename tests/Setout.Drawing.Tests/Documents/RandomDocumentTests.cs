@@ -27,13 +27,13 @@ public sealed class RandomDocumentTests
     private static readonly Gen<Column> s_column = Gen.Select(s_word, s_width, Gen.Enum<ColumnAlign>(), Gen.Enum<TextSize>()).Select((title, width, align, size) => new Column(title, width, align, size));
 
     private static readonly Gen<Block> s_table = s_column.Array[1, 6].SelectMany(columns => Gen.Select(
-        Gen.OneOf(s_cell.Array[columns.Length].Select(c => (TableRow)new CellRow([.. c])), s_phrase.Select(p => (TableRow)new GroupRow(p))).Array[0, 30], Gen.Enum<TickBoxes>())
+        Gen.OneOf(s_cell.Array[columns.Length].Select(c => (TableRow)new CellRow([.. c])), s_phrase.Select(p => (TableRow)new GroupRow(p))).Array[0, 15], Gen.Enum<TickBoxes>())
         .Select((rows, ticks) => (Block)new TableBlock([.. columns], [.. rows], ticks)));
 
     private static readonly Gen<Block> s_block = Gen.OneOf(
         s_phrase.Select(p => (Block)new HeadingBlock(p)),
         Gen.Select(s_phrase, Gen.Enum<TextSize>()).Select((p, s) => (Block)new ParagraphBlock(p, s)),
-        s_phrase.Array[0, 40].Select(p => (Block)new CautionBlock([.. p])),
+        s_phrase.Array[0, 15].Select(p => (Block)new CautionBlock([.. p])),
         s_table,
         Gen.Select(s_phrase, s_phrase, s_phrase).Select((a, b, c) => new Step(a, b, c)).Array[0, 10].Select(s => (Block)new StepsBlock([.. s])),
         Gen.Select(s_phrase, s_phrase, Gen.Enum<TermSign>(), s_phrase).Select((a, b, s, f) => new WorkingTerm(a, b, s, f)).Array[0, 6]
@@ -41,7 +41,7 @@ public sealed class RandomDocumentTests
         Gen.Select(Gen.Double[1, 600], Gen.Double[1, 600], Gen.Enum<ScenePlace>()).Select((w, h, p) => (Block)new SceneBlock(new Scene(w, h, "s", "", []), p)),
         Gen.Const((Block)new PageBreakBlock()));
 
-    private static readonly Gen<BenchDocument> s_document = Gen.Select(s_block.Array[0, 12], s_block.Array[0, 5], Gen.Enum<Paper>(), Gen.Enum<SectionStart>(), s_word)
+    private static readonly Gen<BenchDocument> s_document = Gen.Select(s_block.Array[0, 7], s_block.Array[0, 3], Gen.Enum<Paper>(), Gen.Enum<SectionStart>(), s_word)
         .Select((first, second, paper, start, title) => new BenchDocument(title, "en", PrintRoom.Stamp, paper, [new(title, [.. first]), new("Second", [.. second], start)]));
 
     private readonly record struct Box(double Left, double Top, double Right, double Bottom, string What);

@@ -9,7 +9,7 @@ internal sealed class FontFace
 {
     private readonly byte[] _file;
     private readonly Dictionary<string, (int Offset, int Length)> _tables = [];
-    private readonly Dictionary<int, int> _glyphs = [];
+    private readonly ushort[] _glyphs = new ushort[0x10000];
     private readonly int[] _widths;
     private readonly int[] _places;
 
@@ -66,7 +66,7 @@ internal sealed class FontFace
     public int GlyphCount { get; }
 
     /// <summary>The glyph of a character, or 0 when the font has none.</summary>
-    public int GlyphOf(int character) => _glyphs.GetValueOrDefault(character);
+    public int GlyphOf(int character) => character < _glyphs.Length ? _glyphs[character] : 0;
 
     /// <summary>Advance of a glyph in units.</summary>
     public int WidthOf(int glyph) => _widths[glyph];
@@ -110,7 +110,7 @@ internal sealed class FontFace
             {
                 int glyph = offset == 0 ? c : U16(offsets + (2 * s) + offset + (2 * (c - first)));
                 if (glyph != 0 || offset == 0) glyph = (glyph + delta) & 0xFFFF;
-                if (glyph != 0) _glyphs[c] = glyph;
+                if (glyph != 0) _glyphs[c] = (ushort)glyph;
             }
         }
     }

@@ -86,8 +86,14 @@ internal static class LineBreaker
         return atoms;
     }
 
-    private static double Width(List<Run> runs, double size, ITextMeasure measure) =>
-        PhraseSetting.WidthOf(new([.. runs]), size, measure);
+    private static double Width(List<Run> runs, double size, ITextMeasure measure)
+    {
+        double width = 0;
+        // Words need no setting to be measured, and most runs are words.
+        foreach (Run run in runs)
+            width += run.Figure is null ? measure.Width(run.Words, run.IsBold, size) : PhraseSetting.WidthOf(new([run]), size, measure);
+        return width;
+    }
 
     private static Phrase Joined(List<Run> runs)
     {
