@@ -140,7 +140,7 @@ public sealed class PdfWriterTests
     [Fact]
     public void Path_EachFigure_FillsTheBoxThatTheFontStates()
     {
-        foreach (FontFace face in new[] { FontFace.Regular, FontFace.Bold })
+        foreach (FontFace face in new[] { FontFace.Regular, FontFace.Bold, FontFace.Italic })
             foreach (char c in "0123456789\u2212")
             {
                 int glyph = face.GlyphOf(c);

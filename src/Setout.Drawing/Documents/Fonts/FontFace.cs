@@ -19,7 +19,10 @@ internal sealed class FontFace
     /// <summary>The heavy face of the documents.</summary>
     public static FontFace Bold { get; } = FromResource("IBMPlexSans-SemiBold.ttf");
 
-    public static FontFace Of(bool isBold) => isBold ? Bold : Regular;
+    /// <summary>The slanted face of the documents.</summary>
+    public static FontFace Italic { get; } = FromResource("IBMPlexSans-Italic.ttf");
+
+    public static FontFace Of(FaceStyle style) => style switch { FaceStyle.Heavy => Bold, FaceStyle.Slanted => Italic, _ => Regular };
 
     private FontFace(string name, byte[] file)
     {
@@ -34,6 +37,7 @@ internal sealed class FontFace
         Box = (I16(head + 36), I16(head + 38), I16(head + 40), I16(head + 42));
         (Ascent, Descent) = (I16(hhea + 4), I16(hhea + 6));
         CapHeight = I16(_tables["OS/2"].Offset + 88);
+        ItalicAngle = I32(_tables["post"].Offset + 4) / 65536.0;
         GlyphCount = U16(_tables["maxp"].Offset + 4);
 
         int measured = U16(hhea + 34), hmtx = _tables["hmtx"].Offset;
@@ -62,6 +66,9 @@ internal sealed class FontFace
 
     /// <summary>Height of capitals and figures, in units.</summary>
     public int CapHeight { get; }
+
+    /// <summary>Slant in degrees counter-clockwise from upright; negative for a face that leans to the right.</summary>
+    public double ItalicAngle { get; }
 
     public int GlyphCount { get; }
 

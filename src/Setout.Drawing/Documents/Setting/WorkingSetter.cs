@@ -11,7 +11,7 @@ internal static class WorkingSetter
     {
         double width = Math.Min(setter.Width, Widest);
         int element = setter.Element(ElementKind.Paragraph, setter.Parent);
-        double sign = Math.Max(setter.Measure.Width("+", false, SheetStyle.Figure), setter.Measure.Width("\u2212", false, SheetStyle.Figure));
+        double sign = Math.Max(setter.Measure.Width("+", FaceStyle.Regular, SheetStyle.Figure), setter.Measure.Width("\u2212", FaceStyle.Regular, SheetStyle.Figure));
         double widest = working.Terms.Select(t => t.Figure).Append(working.Sum.Bold())
             .Max(p => PhraseSetting.WidthOf(setter.Covered(p), SheetStyle.Figure, setter.Measure));
         widest = Math.Min(widest + 0.01, width * 0.5);
@@ -56,7 +56,7 @@ internal static class WorkingSetter
         {
             var line = new List<LayoutPiece> { new TextPiece(width - wide, Setter.Baseline(figureSize), wide, size, text, Shade.Ink, element) };
             if (sign.Length > 0 && figures.Count == 0)
-                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
+                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), setter.Measure.Width(sign, FaceStyle.Regular, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
             figures.Add(new(figureSize * SheetStyle.Leading, line));
             pieces.AddRange(line.Select(p => p.Moved(0, y)));
             y += figureSize * SheetStyle.Leading;
