@@ -86,7 +86,7 @@ public static class PageComposer
         yield return new RulePiece(left, rule, right, rule, SheetStyle.RuleThin, Shade.Ink);
 
         string page = $"page {number} of {count}";
-        double pageWidth = setter.Measure.Width(page, true, SheetStyle.Foot);
+        double pageWidth = setter.Measure.Width(page, FaceStyle.Heavy, SheetStyle.Foot);
         const double Apart = 6;
         yield return Text(setter.OneLine($"{stamp.Piece} \u00B7 {section}", right - left - pageWidth - Apart, SheetStyle.Foot), left, first);
         yield return new TextPiece(right - pageWidth, first, pageWidth, SheetStyle.Foot, Phrase.Of(page).Bold(), Shade.Ink, LayoutElement.Decoration);

@@ -9,7 +9,7 @@ internal sealed class FontFace
 {
     private readonly byte[] _file;
     private readonly Dictionary<string, (int Offset, int Length)> _tables = [];
-    private readonly Dictionary<int, int> _glyphs = [];
+    private readonly ushort[] _glyphs = new ushort[0x10000];
     private readonly int[] _widths;
     private readonly int[] _places;
 
@@ -19,7 +19,10 @@ internal sealed class FontFace
     /// <summary>The heavy face of the documents.</summary>
     public static FontFace Bold { get; } = FromResource("IBMPlexSans-SemiBold.ttf");
 
-    public static FontFace Of(bool isBold) => isBold ? Bold : Regular;
+    /// <summary>The slanted face of the documents.</summary>
+    public static FontFace Italic { get; } = FromResource("IBMPlexSans-Italic.ttf");
+
+    public static FontFace Of(FaceStyle style) => style switch { FaceStyle.Heavy => Bold, FaceStyle.Slanted => Italic, _ => Regular };
 
     private FontFace(string name, byte[] file)
     {
@@ -34,6 +37,7 @@ internal sealed class FontFace
         Box = (I16(head + 36), I16(head + 38), I16(head + 40), I16(head + 42));
         (Ascent, Descent) = (I16(hhea + 4), I16(hhea + 6));
         CapHeight = I16(_tables["OS/2"].Offset + 88);
+        ItalicAngle = I32(_tables["post"].Offset + 4) / 65536.0;
         GlyphCount = U16(_tables["maxp"].Offset + 4);
 
         int measured = U16(hhea + 34), hmtx = _tables["hmtx"].Offset;
@@ -63,10 +67,13 @@ internal sealed class FontFace
     /// <summary>Height of capitals and figures, in units.</summary>
     public int CapHeight { get; }
 
+    /// <summary>Slant in degrees counter-clockwise from upright; negative for a face that leans to the right.</summary>
+    public double ItalicAngle { get; }
+
     public int GlyphCount { get; }
 
     /// <summary>The glyph of a character, or 0 when the font has none.</summary>
-    public int GlyphOf(int character) => _glyphs.GetValueOrDefault(character);
+    public int GlyphOf(int character) => character < _glyphs.Length ? _glyphs[character] : 0;
 
     /// <summary>Advance of a glyph in units.</summary>
     public int WidthOf(int glyph) => _widths[glyph];
@@ -110,7 +117,7 @@ internal sealed class FontFace
             {
                 int glyph = offset == 0 ? c : U16(offsets + (2 * s) + offset + (2 * (c - first)));
                 if (glyph != 0 || offset == 0) glyph = (glyph + delta) & 0xFFFF;
-                if (glyph != 0) _glyphs[c] = glyph;
+                if (glyph != 0) _glyphs[c] = (ushort)glyph;
             }
         }
     }

@@ -13,8 +13,8 @@ public sealed class FontMeasure : ITextMeasure
     public static ITextMeasure Plex { get; } = new FontMeasure();
 
     /// <inheritdoc/>
-    public double Width(string text, bool isBold, double size) => FontFace.Of(isBold).Width(text) * size;
+    public double Width(string text, FaceStyle style, double size) => FontFace.Of(style).Width(text) * size;
 
     /// <inheritdoc/>
-    public bool Has(Rune character, bool isBold) => FontFace.Of(isBold).GlyphOf(character.Value) != 0;
+    public bool Has(Rune character, FaceStyle style) => FontFace.Of(style).GlyphOf(character.Value) != 0;
 }

@@ -50,7 +50,7 @@ internal static class GlyphOutline
             flags = U16(data, at);
             int glyph = U16(data, at + 2);
             bool words = (flags & 1) != 0;
-            (int x, int y) = words ? (I16(data, at + 4), I16(data, at + 6)) : ((sbyte)data[at + 4], (sbyte)data[at + 5]);
+            (int x, int y) = words ? (I16(data, at + 4), I16(data, at + 6)) : (unchecked((sbyte)data[at + 4]), unchecked((sbyte)data[at + 5]));
             parts.Add((glyph, x, y));
             at += (words ? 8 : 6) + ((flags & 8) != 0 ? 2 : (flags & 0x40) != 0 ? 4 : (flags & 0x80) != 0 ? 8 : 0);
         }

@@ -71,10 +71,13 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
     public void Text(Phrase phrase, Point at, double size, double turn, double grey)
     {
         PhraseSetting setting = PhraseSetting.Set(phrase, size, FontMeasure.Plex);
+        if (setting.Marks.IsEmpty) return;
         (double sin, double cos) = Math.SinCos(turn * Math.PI / 180);
         Fill(grey);
         _out.Append("BT\n");
         foreach (PhraseMark mark in setting.Marks.Where(m => m.Kind is MarkKind.Shown or MarkKind.Spoken)) Letters(mark, at, sin, cos);
+        // Read but not seen: without it the last word of a line and the first of the next run together when copied.
+        Letters(new(MarkKind.Spoken, " ", FaceStyle.Regular, setting.Width, 0, size, 0.1 * size), at, sin, cos);
         _out.Append("ET\n");
         foreach (PhraseMark mark in setting.Marks)
         {
@@ -85,7 +88,7 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
 
     private void Letters(PhraseMark mark, Point at, double sin, double cos)
     {
-        FontUse font = fonts.Of(mark.IsBold);
+        FontUse font = fonts.Of(mark.Style);
         bool isHidden = mark.Kind == MarkKind.Spoken;
         _out.Append('/').Append(font.Name).Append(' ');
         Op("Tf", mark.Size * PointsPerMillimetre);
@@ -101,7 +104,7 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
 
     private void Shapes(PhraseMark mark, Point at, double sin, double cos)
     {
-        FontUse font = fonts.Of(mark.IsBold);
+        FontUse font = fonts.Of(mark.Style);
         double x = mark.X;
         foreach (Rune rune in mark.Text.EnumerateRunes())
         {
@@ -115,7 +118,7 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
 
     private void Stroke(PhraseMark mark, Point at, double sin, double cos)
     {
-        double half = (mark.IsBold ? PhraseSetting.StrokeHeavy : PhraseSetting.StrokeThin) * mark.Size / 2;
+        double half = (mark.Style == FaceStyle.Heavy ? PhraseSetting.StrokeHeavy : PhraseSetting.StrokeThin) * mark.Size / 2;
         double foot = PhraseSetting.StrokeFoot * mark.Size, top = PhraseSetting.StrokeTop * mark.Size;
         Point P(double along, double up) => new(at.X + (along * cos) - (up * sin), at.Y - (along * sin) - (up * cos));
         double left = mark.X, right = mark.X + mark.Width;

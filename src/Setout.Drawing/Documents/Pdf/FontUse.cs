@@ -64,9 +64,9 @@ internal sealed class FontUse(FontFace face, string name, string tag)
 
         PdfDictionary descriptor = PdfObjects.Dictionary(pdf, "/FontDescriptor");
         descriptor.Elements.SetName("/FontName", "/" + full);
-        descriptor.Elements.SetInteger("/Flags", 32);
+        descriptor.Elements.SetInteger("/Flags", Face.ItalicAngle == 0 ? 32 : 32 + 64); // no symbols; slanted
         descriptor.Elements["/FontBBox"] = PdfObjects.Numbers(pdf, Face.Box.Left * unit, Face.Box.Bottom * unit, Face.Box.Right * unit, Face.Box.Top * unit);
-        descriptor.Elements.SetInteger("/ItalicAngle", 0);
+        descriptor.Elements.SetReal("/ItalicAngle", Face.ItalicAngle);
         descriptor.Elements.SetReal("/Ascent", Face.Ascent * unit);
         descriptor.Elements.SetReal("/Descent", Face.Descent * unit);
         descriptor.Elements.SetReal("/CapHeight", Face.CapHeight * unit);

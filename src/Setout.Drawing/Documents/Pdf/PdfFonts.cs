@@ -7,9 +7,12 @@ namespace Setout.Drawing.Documents.Pdf;
 internal sealed class PdfFonts
 {
     // The tag before a subset's name only has to differ from font to font within a file; a fixed one keeps the bytes the same.
-    private readonly FontUse _regular = new(FontFace.Regular, "F1", "STOUTR"), _bold = new(FontFace.Bold, "F2", "STOUTB");
+    private readonly FontUse[] _uses =
+    [
+        new(FontFace.Of(FaceStyle.Regular), "F1", "STOUTR"), new(FontFace.Of(FaceStyle.Heavy), "F2", "STOUTH"), new(FontFace.Of(FaceStyle.Slanted), "F3", "STOUTS"),
+    ];
 
-    public FontUse Of(bool isBold) => isBold ? _bold : _regular;
+    public FontUse Of(FaceStyle style) => _uses[(int)style];
 
     /// <summary>The resources that every page shares.</summary>
     public PdfDictionary Resources(PdfDocument pdf)
@@ -17,7 +20,7 @@ internal sealed class PdfFonts
         PdfDictionary resources = PdfObjects.Dictionary(pdf, "");
         var fonts = new PdfDictionary(pdf);
         var shapes = new PdfDictionary(pdf);
-        foreach (FontUse use in new[] { _regular, _bold })
+        foreach (FontUse use in _uses)
         {
             if (use.IsUsed) fonts.Elements.SetReference("/" + use.Name, use.Font(pdf));
             foreach ((int glyph, string name) in use.Shapes) shapes.Elements.SetReference("/" + name, use.ShapeForm(pdf, glyph));

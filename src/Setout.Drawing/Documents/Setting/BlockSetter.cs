@@ -110,7 +110,7 @@ internal static class BlockSetter
     {
         int list = setter.Element(ElementKind.Steps, setter.Parent);
         var strips = new List<Strip>();
-        double numberWidth = setter.Measure.Width($"{steps.First + steps.Steps.Length - 1}", true, SheetStyle.Heading);
+        double numberWidth = setter.Measure.Width($"{steps.First + steps.Steps.Length - 1}", FaceStyle.Heavy, SheetStyle.Heading);
         const double Box = SheetStyle.TickBox + 3;
         double left = Box + numberWidth + 3;
         for (int i = 0; i < steps.Steps.Length; i++)
@@ -118,7 +118,7 @@ internal static class BlockSetter
             Step step = steps.Steps[i];
             int element = setter.Element(ElementKind.Step, list);
             string number = $"{steps.First + i}";
-            double wide = setter.Measure.Width(number, true, SheetStyle.Heading);
+            double wide = setter.Measure.Width(number, FaceStyle.Heavy, SheetStyle.Heading);
             double baseline = Setter.Baseline(SheetStyle.Step);
             List<Strip> inside = setter.Paragraph(step.Text, left, setter.Width - left, SheetStyle.Step, Shade.Ink, element, 0);
             inside[0] = inside[0] with

@@ -22,7 +22,7 @@ internal static class LineBreaker
         foreach (Atom atom in Atoms(phrase))
         {
             double wide = Width(atom.Runs, size, measure);
-            double space = line.Count == 0 ? 0 : measure.Width(" ", atom.SpaceIsBold, size);
+            double space = line.Count == 0 ? 0 : measure.Width(" ", FaceStyles.Of(atom.Space), size);
             if (line.Count > 0 && used + space + wide > width)
             {
                 lines.Add(new(Joined(line), used));
@@ -31,7 +31,7 @@ internal static class LineBreaker
             }
             if (wide <= width)
             {
-                if (line.Count > 0) line.Add(new(" ", null, atom.SpaceIsBold));
+                if (line.Count > 0) line.Add(atom.Space);
                 line.AddRange(atom.Runs);
                 used += space + wide;
                 continue;
@@ -57,7 +57,7 @@ internal static class LineBreaker
         return lines.ToImmutable();
     }
 
-    private readonly record struct Atom(List<Run> Runs, bool SpaceIsBold);
+    private readonly record struct Atom(List<Run> Runs, Run Space);
 
     private static IEnumerable<Run> Bits(Run run) => run.Figure is not null
         ? [run]
@@ -67,7 +67,7 @@ internal static class LineBreaker
     {
         var atoms = new List<Atom>();
         var current = new List<Run>();
-        bool spaceIsBold = false;
+        var space = new Run(" ", null, false);
         foreach (Run run in phrase.Runs)
         {
             if (run.Figure is not null) { current.Add(run); continue; }
@@ -78,23 +78,29 @@ internal static class LineBreaker
                 if (i > start) current.Add(run with { Words = run.Words[start..i] });
                 start = i + 1;
                 if (i == run.Words.Length) break;
-                if (current.Count > 0) atoms.Add(new(current, spaceIsBold));
-                (current, spaceIsBold) = ([], run.IsBold);
+                if (current.Count > 0) atoms.Add(new(current, space));
+                (current, space) = ([], run with { Words = " " });
             }
         }
-        if (current.Count > 0) atoms.Add(new(current, spaceIsBold));
+        if (current.Count > 0) atoms.Add(new(current, space));
         return atoms;
     }
 
-    private static double Width(List<Run> runs, double size, ITextMeasure measure) =>
-        PhraseSetting.WidthOf(new([.. runs]), size, measure);
+    private static double Width(List<Run> runs, double size, ITextMeasure measure)
+    {
+        double width = 0;
+        // Words need no setting to be measured, and most runs are words.
+        foreach (Run run in runs)
+            width += run.Figure is null ? measure.Width(run.Words, FaceStyles.Of(run), size) : PhraseSetting.WidthOf(new([run]), size, measure);
+        return width;
+    }
 
     private static Phrase Joined(List<Run> runs)
     {
         var joined = ImmutableArray.CreateBuilder<Run>();
         foreach (Run run in runs)
         {
-            if (joined.Count > 0 && run.Figure is null && joined[^1].Figure is null && joined[^1].IsBold == run.IsBold)
+            if (joined.Count > 0 && run.Figure is null && joined[^1].Figure is null && FaceStyles.Of(joined[^1]) == FaceStyles.Of(run))
                 joined[^1] = run with { Words = joined[^1].Words + run.Words };
             else joined.Add(run);
         }

@@ -33,7 +33,7 @@ internal static class SceneSetter
         {
             string note = $"Printed at {Math.Floor(scale * 100):0} % of the drawing's own size: read the figures, take no sizes off it.";
             foreach ((Phrase text, double wide, double size) in setter.Lines(Phrase.Of(note), width, SheetStyle.Small).Take(1))
-                pieces.Add(new TextPiece(left, height + Setter.Baseline(SheetStyle.Small) + 1, wide, size, text, Shade.Soft, setter.Element(ElementKind.Paragraph, setter.Parent)));
+                pieces.Add(new TextPiece(Math.Min(left, width - wide), height + Setter.Baseline(SheetStyle.Small) + 1, wide, size, text, Shade.Soft, setter.Element(ElementKind.Paragraph, setter.Parent)));
             height += NoteRoom;
             double smallest = Texts(scene.Items).Select(t => t.Size).DefaultIfEmpty(SheetStyle.Body).Min() * scale;
             if (smallest < SheetStyle.SmallestInDrawing)

@@ -67,13 +67,13 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
     public (string Text, double Width) OneLine(string text, double room, double size)
     {
         string shown = Covered(text);
-        double wide = Measure.Width(shown, false, size);
+        double wide = Measure.Width(shown, FaceStyle.Regular, size);
         if (wide <= room) return (shown, wide);
         Rune[] characters = [.. shown.EnumerateRunes()];
         for (int n = characters.Length - 1; n > 0; n--)
         {
             string cut = string.Concat(characters.Take(n).Select(r => r.ToString())).TrimEnd() + "…";
-            wide = Measure.Width(cut, false, size);
+            wide = Measure.Width(cut, FaceStyle.Regular, size);
             if (wide <= room) return (cut, wide);
         }
         return ("", 0);

@@ -11,7 +11,7 @@ internal static class WorkingSetter
     {
         double width = Math.Min(setter.Width, Widest);
         int element = setter.Element(ElementKind.Paragraph, setter.Parent);
-        double sign = Math.Max(setter.Measure.Width("+", false, SheetStyle.Figure), setter.Measure.Width("\u2212", false, SheetStyle.Figure));
+        double sign = Math.Max(setter.Measure.Width("+", FaceStyle.Regular, SheetStyle.Figure), setter.Measure.Width("\u2212", FaceStyle.Regular, SheetStyle.Figure));
         double widest = working.Terms.Select(t => t.Figure).Append(working.Sum.Bold())
             .Max(p => PhraseSetting.WidthOf(setter.Covered(p), SheetStyle.Figure, setter.Measure));
         widest = Math.Min(widest + 0.01, width * 0.5);
@@ -48,18 +48,21 @@ internal static class WorkingSetter
         if (!origin.Runs.IsEmpty) left.AddRange(setter.Paragraph(origin, 0, labels, SheetStyle.Small, Shade.Soft, element, 0));
         Strip words = Setter.Joined(left, 0);
         var pieces = words.Pieces.Select(p => p.Moved(0, down)).ToList();
-        if (sign.Length > 0)
-            pieces.Add(new TextPiece(width - widest - SignGap - signWidth, first, setter.Measure.Width(sign, false, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
         double height = down + words.Height;
-        double y = first;
         double room = sign.Length > 0 ? widest : width - labels - Between;
+        double y = first - Setter.Baseline(figureSize);
+        var figures = new List<Strip>();
         foreach ((Phrase text, double wide, double size) in setter.Lines(figure, room, figureSize))
         {
-            pieces.Add(new TextPiece(width - wide, y, wide, size, text, Shade.Ink, element));
-            height = Math.Max(height, y - Setter.Baseline(figureSize) + (figureSize * SheetStyle.Leading));
+            var line = new List<LayoutPiece> { new TextPiece(width - wide, Setter.Baseline(figureSize), wide, size, text, Shade.Ink, element) };
+            if (sign.Length > 0 && figures.Count == 0)
+                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), setter.Measure.Width(sign, FaceStyle.Regular, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
+            figures.Add(new(figureSize * SheetStyle.Leading, line));
+            pieces.AddRange(line.Select(p => p.Moved(0, y)));
             y += figureSize * SheetStyle.Leading;
+            height = Math.Max(height, y);
         }
         const double Pad = 0.9;
-        return new(height + (2 * Pad), [.. pieces.Select(p => p.Moved(0, Pad))]) { Split = (_, _) => left };
+        return new(height + (2 * Pad), [.. pieces.Select(p => p.Moved(0, Pad))]) { Split = (_, _) => [.. left, .. figures] };
     }
 }
