@@ -172,16 +172,17 @@ public static class BenchSheetWriter
     private static ImmutableArray<Block> Grooves(SetPiece set)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        // Parts that are grooved alike are grooved at one setting, and stand in one row.
         ImmutableArray<TableRow> rows =
         [
-            .. set.Machinings.Select(m => (TableRow)CellRow.Of(
-                Cell.Of(Phrase.Of(set.Parts.First(p => p.Key == m.Part).Mark).Bold()), Cell.Of(m.Words),
-                new Cell([.. m.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))]))),
+            .. set.Machinings.GroupBy(m => (m.Words, Figures: string.Join('|', m.Figures.Select(f => $"{f.Name} {set.Worked[f.Key]}")))).Select(g => (TableRow)CellRow.Of(
+                Cell.Of(Phrase.Of(string.Join(" ", g.Select(m => set.Parts.First(p => p.Key == m.Part).Mark))).Bold()), Cell.Of(g.Key.Words),
+                new Cell([.. g.First().Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))]))),
         ];
         return
         [
             new CautionBlock([Phrase.Of("Put the hood and the spreader back at once after grooving. Groove a scrap first and try the bottom in it."), Phrase.Of(Cautions.Deference)]),
-            new TableBlock([new("Mark", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)), new("Figures", ColumnWidth.Fit)], rows, TickBoxes.EachRow),
+            new TableBlock([new("Marks", ColumnWidth.Share(2)), new("What", ColumnWidth.Share(3)), new("Figures", ColumnWidth.Fit)], rows, TickBoxes.EachRow),
         ];
     }
 

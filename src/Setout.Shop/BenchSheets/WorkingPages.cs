@@ -57,9 +57,9 @@ internal static class WorkingPages
             if (working.How is WrittenHow.Rounded or WrittenHow.Stated || key.Text.EndsWith(QuantityKey.AsCutSuffix, StringComparison.Ordinal)
                 || set.Parts.Any(p => p.Length.Exact == key || p.Width.Exact == key)) continue;
             int comma = working.Name.IndexOf(", ", StringComparison.Ordinal);
-            (string owner, string what) = comma > 0 ? (working.Name[..comma], working.Name[(comma + 2)..]) : (working.Name, "");
+            string what = comma > 0 ? working.Name[(comma + 2)..] : working.Name;
             Worked worked = set.Worked.Values[key];
-            rows.Add(Line(owner, what, working, worked, worked, set.Piece.Unit, bare));
+            rows.Add(Line(key.Owner, what, working, worked, worked, set.Piece.Unit, bare));
         }
         return rows;
     }
