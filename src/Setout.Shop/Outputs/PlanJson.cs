@@ -231,7 +231,7 @@ public static class PlanJson
         foreach (BuyingLine line in plan.Buying)
         {
             json.WriteStartObject();
-            json.WriteString("kind", line.Kind.ToString().ToLowerInvariant());
+            json.WriteString("kind", line.Kind switch { BuyingKind.FromTheRack => "rack", var k => k.ToString().ToLowerInvariant() });
             json.WriteString("item", line.Item);
             json.WriteNumber("count", line.Count);
             json.WriteString("unit", line.Unit);
