@@ -16,10 +16,15 @@ internal static class SheetEdges
     private static IEnumerable<SceneItem> Along(SheetInput input, BreakdownPaper paper, SheetView view, Box sheet, double overshoot)
     {
         PrimaryCut[] cuts = [.. input.PrimaryCuts.Where(c => c.Axis == SheetAxis.Along).OrderBy(c => c.At)];
-        double size = paper.FigureSize, drop = TextMeasure.CapHeight / 2 * size, letterDrop = TextMeasure.CapHeight / 2 * paper.MarkSize;
+        // Many narrow strips: figures and letters shrink so that all stand beside the sheet.
+        double room = sheet.Height + paper.FigureSize;
+        double size = Math.Clamp((room / (cuts.Length + 1) / 1.02) - 0.5, BreakdownPaper.LeastSize, paper.FigureSize);
+        double letterSize = Math.Clamp((room / Math.Max(1, cuts.Length) / 0.9) - 0.4, BreakdownPaper.LeastSize, paper.MarkSize);
+        double drop = TextMeasure.CapHeight / 2 * size, letterDrop = TextMeasure.CapHeight / 2 * letterSize;
+        double low = sheet.Top - (paper.FigureSize * 0.55), high = sheet.Bottom + (paper.FigureSize * 0.55);
         double[] wanted = [sheet.Top, .. cuts.Select(c => view.Y(c.At))];
-        double[] figures = Spread.Along(wanted, [.. wanted.Select(_ => size * 1.02)], 0.5);
-        double[] letters = Spread.Along([.. wanted.Skip(1)], [.. cuts.Select(_ => paper.MarkSize * 0.9)], 0.4);
+        double[] figures = Spread.Along(wanted, [.. wanted.Select(_ => size * 1.02)], 0.5, low, high);
+        double[] letters = Spread.Along([.. wanted.Skip(1)], [.. cuts.Select(_ => letterSize * 0.9)], 0.4, low, high);
         double start = sheet.Left - overshoot, far = sheet.Right + overshoot;
         yield return new TextItem(new(start - 1.6, figures[0] + drop), Phrase.Of("0"), size, Anchor.End, Ink.Dimension);
         for (int i = 0; i < cuts.Length; i++)
@@ -34,7 +39,7 @@ internal static class SheetEdges
             double edge = reachesRight ? far : to;
             if (Math.Abs(letters[i] - y) > 0.3) items.Add(new LineItem(new(edge, y), new(edge + 1.3, letters[i]), Ink.Pencil));
             items.Add(new TextItem(new(start - 1.6, figures[i + 1] + drop), cuts[i].Figure, size, Anchor.End, Ink.Dimension));
-            items.Add(new TextItem(new(edge + 1.7, letters[i] + letterDrop - (0.06 * paper.MarkSize)), Phrase.Of(cuts[i].Letter).Bold(), paper.MarkSize, Anchor.Start, Ink.Pencil, 0, !reachesRight));
+            items.Add(new TextItem(new(edge + 1.7, letters[i] + letterDrop - (0.06 * letterSize)), Phrase.Of(cuts[i].Letter).Bold(), letterSize, Anchor.Start, Ink.Pencil, 0, !reachesRight));
             yield return new GroupItem("", Words(cuts[i]), [.. items]);
         }
     }
