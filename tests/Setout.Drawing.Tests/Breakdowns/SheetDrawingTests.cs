@@ -134,6 +134,9 @@ public sealed class SheetDrawingTests
         TextItem letter = Texts(scene.Items).Single(t => t.Text.PlainText == "a"), figure = Texts(scene.Items).Single(t => t.Text.PlainText == "40");
 
         Assert.True(letter.At.Y < figure.At.Y);
+        // Cut c begins at a, inside the sheet: its figure stands there, not at the edge; so does the letter of b, which ends there.
+        Assert.True(Texts(scene.Items).Single(t => t.Text.PlainText == "20").At.X > figure.At.X);
+        Assert.True(Texts(scene.Items).Single(t => t.Text.PlainText == "b").At.X < figure.At.X);
         Assert.Empty(Clashes(scene));
         Assert.Empty(Spilled(scene));
     }
