@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Tests;
@@ -32,7 +33,7 @@ internal static class Figures
     public static IReadOnlyList<string> Clashes(Scene scene)
     {
         TextItem[] texts = [.. Texts(scene.Items)];
-        Box[] boxes = [.. texts.Select(t => Box.Of(t)).Select(b => b.Grown(-0.3))];
+        Box[] boxes = [.. texts.Select(LabelBook.Tight)];
         var clashes = new List<string>();
         for (int i = 0; i < boxes.Length; i++)
             for (int j = i + 1; j < boxes.Length; j++)

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Breakdowns;
@@ -5,6 +6,10 @@ namespace Setout.Drawing.Breakdowns;
 /// <summary>Keeps what paper the labels have taken, so that no label lies on another.</summary>
 internal sealed class LabelBook
 {
+    /// <summary>Paper left between the ink of two labels.</summary>
+    private const double Clear = 0.3;
+
+    private static readonly SearchValues<char> s_tails = SearchValues.Create("gjpqyQ,;()[]{}/|_");
     private readonly List<Box> _taken = [];
 
     /// <summary>Everything taken so far.</summary>
@@ -17,7 +22,7 @@ internal sealed class LabelBook
     public bool TryTake(TextItem text, Box room)
     {
         Box ink = Tight(text);
-        if (!room.Holds(ink) || _taken.Any(ink.Overlaps)) return false;
+        if (!room.Holds(ink) || _taken.Any(ink.Grown(Clear).Overlaps)) return false;
         _taken.Add(ink);
         return true;
     }
@@ -30,11 +35,12 @@ internal sealed class LabelBook
         return new(at, phrase, size, Anchor.Middle, ink, turn, hasGround);
     }
 
-    /// <summary>The ink of marks and figures: capitals and digits have nothing under the baseline, so less is taken than for words.</summary>
+    /// <summary>The ink of a label: capitals and digits have nothing under the baseline, so less is taken than for words with tails.</summary>
     public static Box Tight(TextItem text)
     {
         bool hasFraction = text.Text.Runs.Any(r => r.Figure is { HasFraction: true });
-        double top = (TextMeasure.Ascent - (hasFraction ? 0.78 : 0.72)) * text.Size, bottom = (TextMeasure.Descent - (hasFraction ? 0.08 : 0.03)) * text.Size;
+        bool hasTails = text.Text.Runs.Any(r => r.Figure is null && r.Words.AsSpan().ContainsAny(s_tails));
+        double top = (TextMeasure.Ascent - (hasFraction ? 0.78 : 0.72)) * text.Size, bottom = hasTails ? 0 : (TextMeasure.Descent - (hasFraction ? 0.08 : 0.03)) * text.Size;
         Box box = Box.Of(text);
         return text.Turn == 0 ? box with { Top = box.Top + top, Bottom = box.Bottom - bottom } : box with { Left = box.Left + top, Right = box.Right - bottom };
     }

@@ -9,6 +9,7 @@ internal sealed class SheetBody
     private readonly SheetGround _sheet;
     private readonly SheetMarks _marks;
     private readonly InnerFigures _figures;
+    private readonly InnerLetters _letters;
     private readonly ImmutableArray<SceneItem>[] _keptWords;
     private readonly List<Phrase> _unnamed = [];
 
@@ -17,6 +18,8 @@ internal sealed class SheetBody
         _sheet = new(input, paper, view, outline);
         _marks = new(_sheet);
         _figures = new(_sheet);
+        _letters = new(_sheet);
+        _letters.Place();
         _marks.PlaceInside();
         _figures.Place();
         _marks.PlaceOutside();
@@ -33,7 +36,7 @@ internal sealed class SheetBody
         IEnumerable<Phrase> figures = _figures.Dropped.Select(cut => _sheet.OwnerOf(cut) is >= 0 and int owner
             ? Phrase.Of($"{_sheet.Input.Parts[owner].Mark}\u00A0to\u00A0").Add(cut.Figure)
             : cut.Figure);
-        Phrase all = figures.Concat(_unnamed).Aggregate(Phrase.Empty, (line, next) => line.IsEmpty ? next : line.Add("\u00A0· ").Add(next));
+        Phrase all = _letters.Dropped.Concat(figures).Concat(_unnamed).Aggregate(Phrase.Empty, (line, next) => line.IsEmpty ? next : line.Add("\u00A0· ").Add(next));
         return all.IsEmpty ? [] : TextMeasure.Wrap(Phrase.Of("not drawn for want of room: ").Add(all), size, width);
     }
 
@@ -49,7 +52,7 @@ internal sealed class SheetBody
             yield return new GroupItem(_sheet.Input.Parts[i].Key, _sheet.Input.Parts[i].Title,
                 [ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, Ink.Part, Wash.None), Clear(box), .. Grain(box, _sheet.Input.Parts[i].Key), .. _marks.Of(i)]);
         }
-        yield return new GroupItem("", "", [.. _sheet.Input.InnerCuts.Select(Line), .. _figures.Placed]);
+        yield return new GroupItem("", "", [.. _sheet.Input.InnerCuts.Select(Line), .. _figures.Placed, .. _letters.Placed]);
         yield return new GroupItem("", "", [ShapeItem.Rectangle(_sheet.Outline.Left, _sheet.Outline.Top, _sheet.Outline.Width, _sheet.Outline.Height, Ink.Outline, Wash.None)]);
     }
 

@@ -16,47 +16,58 @@ internal static class SheetEdges
     private static IEnumerable<SceneItem> Along(SheetInput input, BreakdownPaper paper, SheetView view, Box sheet, double overshoot)
     {
         PrimaryCut[] cuts = [.. input.PrimaryCuts.Where(c => c.Axis == SheetAxis.Along).OrderBy(c => c.At)];
-        double size = paper.FigureSize, drop = TextMeasure.CapHeight / 2 * size, letterDrop = TextMeasure.CapHeight / 2 * paper.MarkSize;
-        double[] wanted = [sheet.Top, .. cuts.Select(c => view.Y(c.At))];
-        double[] figures = Spread.Along(wanted, [.. wanted.Select(_ => size * 1.02)], 0.5);
-        double[] letters = Spread.Along([.. wanted.Skip(1)], [.. cuts.Select(_ => paper.MarkSize * 0.9)], 0.4);
+        PrimaryCut[] figured = [.. cuts.Where(InnerLetters.HasEdgeFigure)], lettered = [.. cuts.Where(InnerLetters.HasEdgeLetter)];
+        // Many narrow strips: figures and letters shrink so that all stand beside the sheet.
+        double room = sheet.Height + paper.FigureSize;
+        double size = Math.Clamp((room / (figured.Length + 1) / 1.02) - 0.5, BreakdownPaper.LeastSize, paper.FigureSize);
+        double letterSize = Math.Clamp((room / Math.Max(1, lettered.Length) / 0.9) - 0.4, BreakdownPaper.LeastSize, paper.MarkSize);
+        double drop = TextMeasure.CapHeight / 2 * size, letterDrop = TextMeasure.CapHeight / 2 * letterSize;
+        double low = sheet.Top - (paper.FigureSize * 0.55), high = sheet.Bottom + (paper.FigureSize * 0.55);
+        double[] wanted = [sheet.Top, .. figured.Select(c => view.Y(c.At))];
+        double[] figures = Spread.Along(wanted, [.. wanted.Select(_ => size * 1.02)], 0.5, low, high);
+        double[] letters = Spread.Along([.. lettered.Select(c => view.Y(c.At))], [.. lettered.Select(_ => letterSize * 0.9)], 0.4, low, high);
         double start = sheet.Left - overshoot, far = sheet.Right + overshoot;
         yield return new TextItem(new(start - 1.6, figures[0] + drop), Phrase.Of("0"), size, Anchor.End, Ink.Dimension);
-        for (int i = 0; i < cuts.Length; i++)
+        foreach (PrimaryCut cut in cuts)
         {
-            double y = wanted[i + 1];
-            double from = cuts[i].From is { } f ? view.X(f) : start, to = cuts[i].To is { } t ? view.X(t) : far;
-            bool reachesLeft = cuts[i].From is null, reachesRight = cuts[i].To is null;
-            var items = new List<SceneItem> { new LineItem(new(from, y), new(to, y), Ink.Pencil) };
-            // A cut that stops short of an edge is led to it in a thin line, so that its figure is still read at the edge.
-            if (!reachesLeft) items.Add(new LineItem(new(start, y), new(from, y), Ink.Dimension));
-            if (Math.Abs(figures[i + 1] - y) > 0.3) items.Add(new LineItem(new(start - 1.3, figures[i + 1]), new(start, y), Ink.Dimension));
-            double edge = reachesRight ? far : to;
-            if (Math.Abs(letters[i] - y) > 0.3) items.Add(new LineItem(new(edge, y), new(edge + 1.3, letters[i]), Ink.Pencil));
-            items.Add(new TextItem(new(start - 1.6, figures[i + 1] + drop), cuts[i].Figure, size, Anchor.End, Ink.Dimension));
-            items.Add(new TextItem(new(edge + 1.7, letters[i] + letterDrop - (0.06 * paper.MarkSize)), Phrase.Of(cuts[i].Letter).Bold(), paper.MarkSize, Anchor.Start, Ink.Pencil, 0, !reachesRight));
-            yield return new GroupItem("", Words(cuts[i]), [.. items]);
+            double y = view.Y(cut.At);
+            List<SceneItem> items = [new LineItem(new(cut.From is { } f ? view.X(f) : start, y), new(cut.To is { } t ? view.X(t) : far, y), Ink.Pencil)];
+            if (Array.IndexOf(figured, cut) is >= 0 and int n)
+            {
+                double at = figures[n + 1];
+                if (Math.Abs(at - y) > 0.3) items.Add(new LineItem(new(start - 1.3, at), new(start, y), Ink.Dimension));
+                items.Add(new TextItem(new(start - 1.6, at + drop), cut.Figure, size, Anchor.End, Ink.Dimension));
+            }
+            if (Array.IndexOf(lettered, cut) is >= 0 and int m)
+            {
+                double at = letters[m];
+                if (Math.Abs(at - y) > 0.3) items.Add(new LineItem(new(far, y), new(far + 1.3, at), Ink.Pencil));
+                items.Add(new TextItem(new(far + 1.7, at + letterDrop - (0.06 * letterSize)), Phrase.Of(cut.Letter).Bold(), letterSize, Anchor.Start, Ink.Pencil));
+            }
+            yield return new GroupItem("", Words(cut), [.. items]);
         }
     }
 
     private static IEnumerable<SceneItem> Across(SheetInput input, BreakdownPaper paper, SheetView view, Box sheet, double overshoot)
     {
         PrimaryCut[] cuts = [.. input.PrimaryCuts.Where(c => c.Axis == SheetAxis.Across).OrderBy(c => c.At)];
+        PrimaryCut[] edged = [.. cuts.Where(InnerLetters.HasEdgeFigure)];
         double size = paper.FigureSize;
-        double[] wanted = [.. cuts.Select(c => view.X(c.At))];
-        double[] figures = Spread.Along(wanted, [.. cuts.Select(c => TextMeasure.Width(c.Figure, size))], 1.2);
-        double[] letters = Spread.Along(wanted, [.. cuts.Select(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize))], 1.2);
+        double[] wanted = [.. edged.Select(c => view.X(c.At))];
+        double[] figures = Spread.Along(wanted, [.. edged.Select(c => TextMeasure.Width(c.Figure, size))], 1.2, sheet.Left, sheet.Right);
+        double[] letters = Spread.Along(wanted, [.. edged.Select(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize))], 1.2, sheet.Left, sheet.Right);
         double start = sheet.Top - overshoot, figureBase = start - 1.6, letterBase = figureBase - (size * 1.1);
-        for (int i = 0; i < cuts.Length; i++)
+        foreach (PrimaryCut cut in cuts)
         {
-            double x = wanted[i];
-            double from = cuts[i].From is { } f ? view.Y(f) : start, to = cuts[i].To is { } t ? view.Y(t) : sheet.Bottom + 2;
-            var items = new List<SceneItem> { new LineItem(new(x, from), new(x, to), Ink.Pencil) };
-            if (cuts[i].From is not null) items.Add(new LineItem(new(x, start), new(x, from), Ink.Dimension));
-            if (Math.Abs(figures[i] - x) > 0.3) items.Add(new LineItem(new(x, start), new(figures[i], start - 1.2), Ink.Dimension));
-            items.Add(new TextItem(new(figures[i], figureBase), cuts[i].Figure, size, Anchor.Middle, Ink.Dimension));
-            items.Add(new TextItem(new(letters[i], letterBase), Phrase.Of(cuts[i].Letter).Bold(), paper.MarkSize, Anchor.Middle, Ink.Pencil));
-            yield return new GroupItem("", Words(cuts[i]), [.. items]);
+            double x = view.X(cut.At);
+            List<SceneItem> items = [new LineItem(new(x, cut.From is { } f ? view.Y(f) : start), new(x, cut.To is { } t ? view.Y(t) : sheet.Bottom + 2), Ink.Pencil)];
+            if (Array.IndexOf(edged, cut) is >= 0 and int n)
+            {
+                if (Math.Abs(figures[n] - x) > 0.3) items.Add(new LineItem(new(x, start), new(figures[n], start - 1.2), Ink.Dimension));
+                items.Add(new TextItem(new(figures[n], figureBase), cut.Figure, size, Anchor.Middle, Ink.Dimension));
+                items.Add(new TextItem(new(letters[n], letterBase), Phrase.Of(cut.Letter).Bold(), paper.MarkSize, Anchor.Middle, Ink.Pencil));
+            }
+            yield return new GroupItem("", Words(cut), [.. items]);
         }
     }
 

@@ -45,7 +45,7 @@ public sealed record SheetPart(string Key, string Title, string Mark, SheetRect 
 /// <param name="Figure">The running dimension as written at the edge.</param>
 public sealed record PrimaryCut(string Letter, Length At, SheetAxis Axis, Phrase Figure)
 {
-    /// <summary>Where along its line it begins; null for the edge of the sheet.</summary>
+    /// <summary>Where along its line it begins; null for the edge of the sheet. A cut that begins inside has its figure at its own beginning.</summary>
     public Length? From { get; init; }
 
     /// <summary>Where along its line it ends; null for the far edge of the sheet.</summary>

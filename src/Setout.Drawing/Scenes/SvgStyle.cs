@@ -83,10 +83,11 @@ public static class SvgStyle
         return css.ToString();
     }
 
+    // No text-rendering: with geometricPrecision the browser set texts 1 to 3 % wider than the font says; as it is, they measured within 0.15 %.
     private static string Whole()
     {
         var css = new StringBuilder();
-        css.Append($".{RootClass}{{font-family:\"{Typeface.Family}\",\"Helvetica Neue\",Arial,\"Liberation Sans\",sans-serif;font-kerning:none;font-variant-ligatures:none;text-rendering:geometricPrecision;forced-color-adjust:none}}\n");
+        css.Append($".{RootClass}{{font-family:\"{Typeface.Family}\",\"Helvetica Neue\",Arial,\"Liberation Sans\",sans-serif;font-kerning:none;font-variant-ligatures:none;forced-color-adjust:none}}\n");
         css.Append($".{RootClass} path,.{RootClass} rect{{fill:none;stroke:none}}\n.{RootClass} text{{stroke:none;white-space:pre}}\n");
         foreach (Ink ink in Enum.GetValues<Ink>())
             css.Append(CultureInfo.InvariantCulture, $".{RootClass} .{LineClass(ink)}{{stroke-width:{Weight(ink)};stroke-linecap:{(ink is Ink.Outline or Ink.Part ? "square" : "round")};stroke-linejoin:{(ink == Ink.Grain ? "round" : "miter")}}}\n");

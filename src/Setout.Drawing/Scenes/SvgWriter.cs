@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace Setout.Drawing.Scenes;
@@ -52,10 +51,21 @@ public static class SvgWriter
     }
 
     /// <summary>A number as it stands in a drawing: at most three decimals, invariant, never minus nought.</summary>
-    public static string Number(double value)
+    public static string Number(double value) => Append(new(), Thousandths(value)).ToString();
+
+    private static long Thousandths(double value) => (long)Math.Round(value * 1000, MidpointRounding.AwayFromZero);
+
+    /// <summary>Written by hand: a drawing has tens of thousands of numbers, and formatting them was most of its time.</summary>
+    private static StringBuilder Append(StringBuilder svg, long thousandths)
     {
-        string text = Math.Round(value, 3, MidpointRounding.AwayFromZero).ToString("0.###", CultureInfo.InvariantCulture);
-        return text == "-0" ? "0" : text;
+        if (thousandths < 0) svg.Append('-');
+        (long whole, long rest) = Math.DivRem(Math.Abs(thousandths), 1000);
+        svg.Append(whole);
+        if (rest == 0) return svg;
+        svg.Append('.').Append((char)('0' + (rest / 100)));
+        if (rest % 100 != 0) svg.Append((char)('0' + (rest / 10 % 10)));
+        if (rest % 10 != 0) svg.Append((char)('0' + (rest % 10)));
+        return svg;
     }
 
     private static void Items(StringBuilder svg, IReadOnlyList<SceneItem> items, SvgOptions options)
@@ -67,10 +77,16 @@ public static class SvgWriter
                 case LineItem first:
                     int end = i + 1;
                     while (end < items.Count && items[end] is LineItem next && next.Ink == first.Ink) end++;
-                    Lines(svg, first.Ink, items.Skip(i).Take(end - i).Cast<LineItem>().Select(line => (line.From, line.To)));
+                    var path = new LinePath(svg, first.Ink);
+                    for (int line = i; line < end; line++) path.Add(((LineItem)items[line]).From, ((LineItem)items[line]).To);
+                    path.End();
                     i = end - 1;
                     break;
-                case HatchItem hatch: Lines(svg, Ink.Hatch, Strokes.Hatch(hatch)); break;
+                case HatchItem hatch:
+                    var hatching = new LinePath(svg, Ink.Hatch);
+                    foreach ((Point from, Point to) in Strokes.Hatch(hatch)) hatching.Add(from, to);
+                    hatching.End();
+                    break;
                 case ShapeItem shape: Shape(svg, shape); break;
                 case TextItem text: Text(svg, text); break;
                 case GroupItem group: Group(svg, group, options); break;
@@ -80,18 +96,32 @@ public static class SvgWriter
     }
 
     /// <summary>Lines of one ink become one path: a drawing of many grain lines stays a small document.</summary>
-    private static void Lines(StringBuilder svg, Ink ink, IEnumerable<(Point From, Point To)> lines)
+    private struct LinePath
     {
-        svg.Append("<path class=\"").Append(SvgStyle.LineClass(ink)).Append("\" d=\"");
-        string? pen = null;
-        foreach ((Point from, Point to) in lines)
+        private readonly StringBuilder _svg;
+        private (long X, long Y)? _pen;
+
+        public LinePath(StringBuilder svg, Ink ink)
         {
-            string start = At(from), end = At(to);
-            if (pen != start) svg.Append('M').Append(start);
-            svg.Append('L').Append(end);
-            pen = end;
+            _svg = svg;
+            svg.Append("<path class=\"").Append(SvgStyle.LineClass(ink)).Append("\" d=\"");
         }
-        svg.Append("\"/>\n");
+
+        public void Add(Point from, Point to)
+        {
+            (long X, long Y) start = (Thousandths(from.X), Thousandths(from.Y)), end = (Thousandths(to.X), Thousandths(to.Y));
+            if (_pen != start) Put('M', start);
+            Put('L', end);
+            _pen = end;
+        }
+
+        public readonly void End() => _svg.Append("\"/>\n");
+
+        private readonly void Put(char letter, (long X, long Y) at)
+        {
+            Append(_svg.Append(letter), at.X).Append(' ');
+            Append(_svg, at.Y);
+        }
     }
 
     private static void Shape(StringBuilder svg, ShapeItem shape)

@@ -1,3 +1,4 @@
+using CsCheck;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Testing;
@@ -48,6 +49,45 @@ public sealed class SheetDrawingTests
         foreach (InnerCut cut in input.InnerCuts) Assert.Contains(cut.Figure.PlainText, all, StringComparison.Ordinal);
     }
 
+    /// <summary>Any ripped sheet: strips from 3/8 in to 14 in, parts from 1/2 in to 40 in.</summary>
+    private static readonly Gen<SheetInput> s_sheets =
+        from strips in (
+            from sixteenths in Gen.OneOf(Gen.Int[6, 224], Gen.Int[6, 40])
+            from lengths in Gen.Int[8, 640].Array[1, 14]
+            select (sixteenths, lengths)).Array[1, 24]
+        select Sheet(strips);
+
+    private static SheetInput Sheet((int Width, int[] Lengths)[] strips)
+    {
+        int down = 0, n = 0;
+        var made = new List<Samples.Strip>();
+        foreach ((int width, int[] lengths) in strips)
+        {
+            if ((down += width + 2) > 48 * 16 - 16) break;
+            int along = 0;
+            (string, string)[] parts = [.. lengths.TakeWhile(l => (along += l + 2) <= 96 * 16).Select(l => ($"P{++n}", $"{l}/16"))];
+            made.Add(new(((char)('a' + made.Count)).ToString(), $"{width}/16", parts));
+        }
+        return Samples.Ripped("any sheet", "96", "48", "1/8", [.. made], "1");
+    }
+
+    [Fact]
+    public void Draw_AnySheet_NoTextClashesOrSpills() => s_sheets.Sample(input =>
+    {
+        Scene scene = SheetDrawing.Draw(input, s_page);
+        Assert.Empty(Clashes(scene));
+        Assert.Empty(Spilled(scene));
+    }, iter: 600);
+
+    [Fact]
+    public void Draw_AnySheet_EveryMarkIsThereOnceAndEveryFigureSomewhere() => s_sheets.Sample(input =>
+    {
+        string[] texts = [.. Texts(SheetDrawing.Draw(input, s_page).Items).Select(t => t.Text.PlainText)];
+        string all = string.Join('\n', texts);
+        Assert.All(input.Parts, p => Assert.Single(texts, t => t == p.Mark));
+        Assert.All(input.InnerCuts, c => Assert.Contains(c.Figure.PlainText, all, StringComparison.Ordinal));
+    }, iter: 600);
+
     [Fact]
     public void Draw_AnyText_IsNeverUnderSevenPoint()
     {
@@ -94,6 +134,9 @@ public sealed class SheetDrawingTests
         TextItem letter = Texts(scene.Items).Single(t => t.Text.PlainText == "a"), figure = Texts(scene.Items).Single(t => t.Text.PlainText == "40");
 
         Assert.True(letter.At.Y < figure.At.Y);
+        // Cut c begins at a, inside the sheet: its figure stands there, not at the edge; so does the letter of b, which ends there.
+        Assert.True(Texts(scene.Items).Single(t => t.Text.PlainText == "20").At.X > figure.At.X);
+        Assert.True(Texts(scene.Items).Single(t => t.Text.PlainText == "b").At.X < figure.At.X);
         Assert.Empty(Clashes(scene));
         Assert.Empty(Spilled(scene));
     }

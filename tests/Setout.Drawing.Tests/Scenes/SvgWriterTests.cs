@@ -1,7 +1,11 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using CsCheck;
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
+using Setout.Drawing.Tests.Breakdowns;
+using Setout.Drawing.Tests.Elevations;
 using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Scenes;
@@ -48,6 +52,23 @@ public sealed class SvgWriterTests
         Assert.Equal(bad, group.Attribute("aria-label")!.Value);
         Assert.Equal(bad, svg.Root!.Element(s_svg + "title")!.Value);
         Assert.DoesNotContain("<script", SvgWriter.Write(scene, SvgOptions.Inline), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Write_EveryDrawing_IsWellFormedAndNamed()
+    {
+        Scene[] scenes =
+        [
+            FrontElevation.Draw(PrintersBench.Input(), new(260, 150)).Scene,
+            SheetDrawing.Draw(Samples.Birch(), new(260, 180)),
+            SheetDrawing.Draw(Samples.SmallParts(), new(260, 180)),
+            .. BoardDrawing.Draw(Samples.Poplar(), new(260, 60)),
+        ];
+        foreach (Scene scene in scenes)
+        {
+            foreach (SvgOptions options in new[] { SvgOptions.Standalone, SvgOptions.Inline })
+                Assert.NotEqual("", Xml(scene, options).Root!.Element(s_svg + "title")!.Value);
+        }
     }
 
     [Fact]
