@@ -164,7 +164,7 @@ public static class SvgWriter
     private static void Pieces(StringBuilder svg, SetLine line, double size)
     {
         double pen = 0, rise = 0;
-        foreach (SetPiece piece in line.Pieces)
+        foreach (TextPiece piece in line.Pieces)
         {
             string dx = Number(piece.X - pen), dy = Number(rise - piece.Rise), face = FaceClass(piece.Face);
             svg.Append("<tspan");

@@ -11,12 +11,12 @@ namespace Setout.Drawing.Scenes;
 /// <param name="Rise">How far it is lifted above the baseline.</param>
 /// <param name="Size">Height of its em.</param>
 /// <param name="Width">How far it moves the pen.</param>
-public readonly record struct SetPiece(string Text, Face Face, double X, double Rise, double Size, double Width);
+public readonly record struct TextPiece(string Text, Face Face, double X, double Rise, double Size, double Width);
 
 /// <summary>A phrase set at a size: every writer draws these pieces, so a text is as wide on paper as on the screen.</summary>
 /// <param name="Pieces">In reading order; their texts together are the plain text of the phrase.</param>
 /// <param name="Width">From the first sign to the last.</param>
-public readonly record struct SetLine(ImmutableArray<SetPiece> Pieces, double Width);
+public readonly record struct SetLine(ImmutableArray<TextPiece> Pieces, double Width);
 
 /// <summary>Sets phrases into lines. The one place that knows how a fraction is built.</summary>
 public static class TextMeasure
@@ -56,7 +56,7 @@ public static class TextMeasure
     /// <summary>Sets a phrase.</summary>
     public static SetLine Set(Phrase phrase, double size)
     {
-        ImmutableArray<SetPiece>.Builder pieces = ImmutableArray.CreateBuilder<SetPiece>();
+        ImmutableArray<TextPiece>.Builder pieces = ImmutableArray.CreateBuilder<TextPiece>();
         double x = 0;
         void Put(string text, Face face, double scale, double rise)
         {

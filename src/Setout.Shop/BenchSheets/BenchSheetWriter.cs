@@ -11,7 +11,6 @@ using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Shop.BenchSheets;
 

@@ -6,7 +6,6 @@ using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Plans;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Shop.BenchSheets;
 

@@ -6,7 +6,6 @@ using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Plans;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Shop.Drawings;
 

@@ -7,7 +7,6 @@ using Setout.Core.Workings;
 using Setout.Drawing.Dimensioning;
 using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Shop.Drawings;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using System.Xml.Linq;
 using CsvHelper;
 using CsvHelper.Configuration;
@@ -37,11 +36,11 @@ public sealed class PlanFilesTests
     public void PlanJson_OfSample_MatchesThePublishedSchema(string name)
     {
         JsonSchema schema = JsonSchema.FromText(File.ReadAllText(Repository.PathOf("docs/schemas/plan.schema.json")));
-        JsonNode plan = JsonNode.Parse(PlanJson.Write(Sample.Plan(name)))!;
-        EvaluationResults results = schema.Evaluate(plan, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(results.IsValid, string.Join("; ", results.Details.Where(d => d.HasErrors).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}").Take(5)));
-        plan["unknown"] = 1;
-        Assert.False(schema.Evaluate(plan).IsValid);
+        using JsonDocument plan = JsonDocument.Parse(PlanJson.Write(Sample.Plan(name)));
+        EvaluationResults results = schema.Evaluate(plan.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        Assert.True(results.IsValid, string.Join("; ", (results.Details ?? []).Where(d => d.Errors is { Count: > 0 }).Select(d => $"{d.InstanceLocation}: {string.Join(", ", d.Errors!.Values)}").Take(5)));
+        using JsonDocument spoiled = JsonDocument.Parse(Encoding.UTF8.GetString(PlanJson.Write(Sample.Plan(name))).Replace("\"rule_set\"", "\"ruleset\"", StringComparison.Ordinal));
+        Assert.False(schema.Evaluate(spoiled.RootElement).IsValid);
     }
 
     [Theory]
