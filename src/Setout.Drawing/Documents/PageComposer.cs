@@ -75,8 +75,14 @@ public static class PageComposer
         strips.Add(SceneSetter.Set(setter, block, taken));
         if (block.Place != ScenePlace.WholePage) return;
         for (int i = begin; i < strips.Count; i++)
-            strips[i] = strips[i] with { LiesDown = strips[^1].LiesDown, BreaksBefore = i == begin };
+            strips[i] = (strips[^1].LiesDown ? Widened(setter, strips[i]) : strips[i]) with { LiesDown = strips[^1].LiesDown, BreaksBefore = i == begin };
     }
+
+    /// <summary>Rules across the column of a standing page made as long as those of a page lying down.</summary>
+    private static Strip Widened(Setter setter, Strip strip) => strip with
+    {
+        Pieces = [.. strip.Pieces.Select(p => p is RulePiece rule && rule.X2 == setter.Width ? rule with { X2 = setter.LyingWidth } : p)],
+    };
 
     private static IEnumerable<LayoutPiece> Foot(Setter setter, Stamp stamp, string section, int number, int count, double width, double height)
     {

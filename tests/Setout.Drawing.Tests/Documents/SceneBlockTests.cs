@@ -57,6 +57,14 @@ public sealed class SceneBlockTests
     }
 
     [Fact]
+    public void Compose_WholePageLyingDown_SectionRuleReachesTheMargin()
+    {
+        PageLayout page = PageComposer.Compose(PrintRoom.Document(new SceneBlock(Scene(240, 60), ScenePlace.WholePage))).Pages[0];
+
+        Assert.All(page.Pieces.OfType<RulePiece>(), r => Assert.Equal(page.Width - 15, r.X2, 6));
+    }
+
+    [Fact]
     public void Compose_TextTooSmallAfterScaling_IsReported()
     {
         Scene scene = Scene(600, 100) with { Items = [new TextItem(new(10, 10), Phrase.Of("a"), 4, Anchor.Start, Ink.Part)] };
