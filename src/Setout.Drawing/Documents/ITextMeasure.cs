@@ -19,7 +19,7 @@ public enum FaceStyle
 /// <summary>Which face a run is set in: decided here alone.</summary>
 internal static class FaceStyles
 {
-    public static FaceStyle Of(Run run) => run.IsBold ? FaceStyle.Heavy : FaceStyle.Regular;
+    public static FaceStyle Of(Run run) => run.IsBold ? FaceStyle.Heavy : run.IsItalic ? FaceStyle.Slanted : FaceStyle.Regular;
 }
 
 /// <summary>The one place where the setting of text asks about a font.</summary>

@@ -112,8 +112,17 @@ public static class WorkingLines
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
         yield return $"  = {format.Text(working.Expected).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
         if (working.Reading is not { } reading) yield break;
-        ExactLength over = working.Value - working.Expected;
-        yield return $"  read {format.Text(working.Value)} {suffix}, {reading.Origin.Words}: {(over.Sign == 0 ? "as expected" : $"{format.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}")}; the reading counts";
+        yield return $"  read {format.Text(working.Value)} {suffix}{Exactly(working.Value, unit)}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
+    }
+
+    /// <summary>A reading against what was expected: <c>1/16 in over</c>, <c>1/128 in under</c>, <c>as expected</c>.</summary>
+    public static string Over(ExactLength over, LengthUnit unit)
+    {
+        if (over.Sign == 0) return "as expected";
+        // A difference is small: it is shown finer than a size, so that 1/128 does not read as 1/64 or as nothing.
+        LengthFormat fine = unit == LengthUnit.Inch ? LengthFormat.Inches(256) : LengthFormat.Millimetres(2);
+        Figure figure = fine.Format(over.Abs());
+        return $"{(figure.IsExact ? "" : "about ")}{figure} {(over.Sign > 0 ? "over" : "under")}";
     }
 
     /// <summary>The exact value behind a figure that had to be rounded to be shown, or nothing.</summary>

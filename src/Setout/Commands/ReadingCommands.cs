@@ -122,8 +122,8 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         LengthFormat format = LengthFormat.For(before.Piece.Unit);
         Worked worked = after.Worked.Values[key];
         string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => format.Text(v)))})" : "";
-        string over = worked.Over.Sign == 0 ? "as expected" : $"{format.Text(worked.Over.Abs())} {(worked.Over.Sign > 0 ? "over" : "under")}";
-        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {format.Text(worked.Value)}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
+        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {format.Text(worked.Value)}{WorkingLines.Exactly(worked.Value, before.Piece.Unit)}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         Moved(terminal.Out, before, after, source.Log, format);
         foreach (Finding finding in after.Findings.Where(f => f.Severity > Severity.Note && !before.Findings.Contains(f))) Told.Finding(terminal.Out, files.Piece, finding);
         return ExitCode.Fine;
