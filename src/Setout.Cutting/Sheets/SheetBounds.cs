@@ -40,6 +40,7 @@ public static class SheetBounds
                     need += Int128.Min((Int128)a.Upright[i] * b.Upright[i], (Int128)a.Turned[i] * b.Turned[i]) * parts[i].Count;
                 for (int s = 0; s < stock.Length; s++)
                     covers[s] = new((Int128)a.Stock[s] * b.Stock[s], stock[s].Cost.Amount, stock[s].Limit ?? int.MaxValue);
+                if (method.Length > 0 && CannotRaise(need, covers, money, sheets)) continue;
                 if (CoveringBound.FewestPieces(need, covers) is not { } fewest) return null;
                 sheets = Math.Max(sheets, fewest);
                 if (CoveringBound.LeastMoney(need, covers) is not { } least) return null;
@@ -48,6 +49,20 @@ public static class SheetBounds
                 method = $"{a.Name} along, {b.Name} across";
             }
         return new(money, sheets, method);
+    }
+
+    // One kind of stock alone, as many as needed, is a layout of the covering knapsack: the bound cannot be above it.
+    private static bool CannotRaise(Int128 need, Cover[] covers, Money money, int sheets)
+    {
+        bool cheap = false, few = false;
+        foreach (Cover cover in covers)
+        {
+            if (cover.Limit < int.MaxValue || cover.Capacity <= 0) continue;
+            Int128 count = (need + cover.Capacity - 1) / cover.Capacity;
+            if (count <= sheets) few = true;
+            if (count <= int.MaxValue && cover.Cost * (int)count <= money.Amount) cheap = true;
+        }
+        return cheap && few;
     }
 
     private sealed record SizeTable(string Name, long[] Upright, long[] Turned, long[] Stock);
