@@ -16,10 +16,10 @@ namespace Setout.Cutting.Sheets.Search;
 internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMeter meter)
 {
     // Measured on the orders of the tests and on 40 made-up kitchens; smaller ruins found clearly fewer improvements.
-    private const int History = 40;
+    private const int History = 20;
     private const int MostSheets = 5;
     private const int MostPieces = 8;
-    private static readonly int[] s_blinks = [8, 32, 128, 128];
+    private static readonly int[] s_blinks = [8, 100, 1000, 1000, 1000, 1000];
 
     private readonly int[][] _orders = PartOrders.Of(model);
     private readonly List<Node> _nodes = [];
