@@ -14,7 +14,8 @@ namespace Setout.Cutting.Sheets;
 /// </summary>
 public static class SheetBounds
 {
-    private const int MostThresholds = 28;
+    // Thresholds a direction; fewer for very large orders, where the area decides and time would be lost.
+    private static int MostThresholds(int parts) => Math.Clamp(20_000 / parts, 6, 28);
 
     /// <summary>The bound for all parts that fit some stock; null when all stock together is proven too little for them.</summary>
     public static LayoutBound? Of(SheetInstance instance)
@@ -71,7 +72,7 @@ public static class SheetBounds
     {
         long Size(int part, Turn turn) => side(parts[part].Lying(turn)).Ticks + kerf;
         IEnumerable<long> sizes = Enumerable.Range(0, parts.Length).SelectMany(i => turns[i].Select(t => Size(i, t)));
-        return [.. SizeFunction.Family(whole, sizes, MostThresholds).Select(f => new SizeTable(
+        return [.. SizeFunction.Family(whole, sizes, MostThresholds(parts.Length)).Select(f => new SizeTable(
             f.Name,
             // A way of lying that fits no stock is replaced by the one that does, so the smaller product is always that of a real one.
             [.. parts.Select((_, i) => f.Of(Size(i, turns[i][0])))],

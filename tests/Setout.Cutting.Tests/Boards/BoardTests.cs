@@ -110,11 +110,11 @@ public class BoardTests
     [InlineData("Falkenauer_t60_00", 20)]
     [InlineData("Falkenauer_u120_00", 48)]
     [InlineData("N1C1W1_A", 25)]
-    [InlineData("Waescher_TEST0005", 28)]
+    [InlineData("Waescher_TEST0022", 15)]
     public void Solve_OutsideInstances_ReachesTheProvenOptimum(string id, int optimum)
     {
         // Optima: bounds table of BPPLIB, see data/README.md.
-        BoardOutcome outcome = Solve(OutsideData.Boards(id), 5_000_000);
+        BoardOutcome outcome = Solve(OutsideData.Boards(id), 3_000_000);
         Assert.Equal(optimum, outcome.Score.Boards);
         Assert.InRange(outcome.Bound.Count, 1, optimum);
     }
@@ -139,7 +139,7 @@ public class BoardTests
     [Fact]
     public void Solve_TwiceOrCancelled_IsTheSameOrStopped()
     {
-        BoardInstance instance = OutsideData.Boards("Waescher_TEST0005");
+        BoardInstance instance = OutsideData.Boards("Waescher_TEST0022");
         Assert.Equal(Solve(instance).Layout, Solve(instance).Layout);
         using var cancel = new CancellationTokenSource();
         cancel.Cancel();

@@ -27,9 +27,12 @@ internal sealed class GoalSheetSolver : ISheetSolver
         }
         SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
         SheetScore score = SheetObjective.Score(instance, layout);
-        SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
-        SheetScore tidyScore = SheetObjective.Score(instance, tidy);
-        if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
+        if (!meter.Cancelled)
+        {
+            SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
+            SheetScore tidyScore = SheetObjective.Score(instance, tidy);
+            if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
+        }
         return Conclude(instance, layout, score, bound, meter, foundBy);
     }
 

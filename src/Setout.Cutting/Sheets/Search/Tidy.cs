@@ -59,9 +59,6 @@ internal sealed class Tidy(SheetModel model, SearchMeter meter)
         return best;
     }
 
-    private SheetScore ScoreAlone(WorkSheet sheet)
-    {
-        SheetLayout layout = new TreeWriter(model).Write([sheet]);
-        return SheetObjective.Score(model.Instance, layout with { LeftOut = [] });
-    }
+    private SheetScore ScoreAlone(WorkSheet sheet) =>
+        SheetObjective.ScoreSheets([(model.Stock[sheet.Stock].Stock, new TreeWriter(model).Write(sheet).Root)]);
 }
