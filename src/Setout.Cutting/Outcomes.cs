@@ -79,7 +79,7 @@ public sealed record SolverOptions(long WorkBudget, int Seed)
     public static SolverOptions Default { get; } = new(DefaultWorkBudget, 1);
 
     /// <summary>Steps that keep an everyday job (150 parts) well under 0.3 s on a small machine; measured, see docs/cutting.md.</summary>
-    public const long DefaultWorkBudget = 10_000_000;
+    public const long DefaultWorkBudget = 3_000_000;
 }
 
 /// <summary>How far a search has come; reported now and then, not at every step.</summary>

@@ -14,7 +14,8 @@ namespace Setout.Cutting.Sheets;
 /// </summary>
 public static class SheetBounds
 {
-    private const int MostThresholds = 28;
+    // Thresholds a direction; fewer for very large orders, where the area decides and time would be lost.
+    private static int MostThresholds(int parts) => Math.Clamp(20_000 / parts, 6, 28);
 
     /// <summary>The bound for all parts that fit some stock; null when all stock together is proven too little for them.</summary>
     public static LayoutBound? Of(SheetInstance instance)
@@ -40,6 +41,7 @@ public static class SheetBounds
                     need += Int128.Min((Int128)a.Upright[i] * b.Upright[i], (Int128)a.Turned[i] * b.Turned[i]) * parts[i].Count;
                 for (int s = 0; s < stock.Length; s++)
                     covers[s] = new((Int128)a.Stock[s] * b.Stock[s], stock[s].Cost.Amount, stock[s].Limit ?? int.MaxValue);
+                if (method.Length > 0 && CannotRaise(need, covers, money, sheets)) continue;
                 if (CoveringBound.FewestPieces(need, covers) is not { } fewest) return null;
                 sheets = Math.Max(sheets, fewest);
                 if (CoveringBound.LeastMoney(need, covers) is not { } least) return null;
@@ -50,13 +52,27 @@ public static class SheetBounds
         return new(money, sheets, method);
     }
 
+    // One kind of stock alone, as many as needed, is a layout of the covering knapsack: the bound cannot be above it.
+    private static bool CannotRaise(Int128 need, Cover[] covers, Money money, int sheets)
+    {
+        bool cheap = false, few = false;
+        foreach (Cover cover in covers)
+        {
+            if (cover.Limit < int.MaxValue || cover.Capacity <= 0) continue;
+            Int128 count = (need + cover.Capacity - 1) / cover.Capacity;
+            if (count <= sheets) few = true;
+            if (count <= int.MaxValue && cover.Cost * (int)count <= money.Amount) cheap = true;
+        }
+        return cheap && few;
+    }
+
     private sealed record SizeTable(string Name, long[] Upright, long[] Turned, long[] Stock);
 
     private static SizeTable[] Tables(long whole, long kerf, SheetPart[] parts, Turn[][] turns, Length[] stock, Func<(Length Along, Length Across), Length> side)
     {
         long Size(int part, Turn turn) => side(parts[part].Lying(turn)).Ticks + kerf;
         IEnumerable<long> sizes = Enumerable.Range(0, parts.Length).SelectMany(i => turns[i].Select(t => Size(i, t)));
-        return [.. SizeFunction.Family(whole, sizes, MostThresholds).Select(f => new SizeTable(
+        return [.. SizeFunction.Family(whole, sizes, MostThresholds(parts.Length)).Select(f => new SizeTable(
             f.Name,
             // A way of lying that fits no stock is replaced by the one that does, so the smaller product is always that of a real one.
             [.. parts.Select((_, i) => f.Of(Size(i, turns[i][0])))],

@@ -18,9 +18,10 @@ public static class SheetChecker
         ImmutableArray<Violation> unknown = [.. KnownNames(instance, layout)];
         if (!unknown.IsEmpty) return unknown;
         ImmutableArray<Violation>.Builder found = ImmutableArray.CreateBuilder<Violation>();
+        Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         for (int i = 0; i < layout.Sheets.Length; i++)
         {
-            var sheet = new Simulated(instance, layout.Sheets[i], i + 1);
+            var sheet = new Simulated(instance, parts, layout.Sheets[i], i + 1);
             found.AddRange(PiecesArePositive(sheet));
             found.AddRange(PiecesAddUp(sheet));
             found.AddRange(EveryDivisionCuts(sheet));
@@ -55,8 +56,11 @@ public static class SheetChecker
     /// <summary>One sheet with every node where the saw would find it, in ticks from the untrimmed corner.</summary>
     private sealed class Simulated
     {
-        public Simulated(SheetInstance instance, LaidSheet sheet, int place)
+        private readonly Dictionary<string, SheetPart> _parts;
+
+        public Simulated(SheetInstance instance, Dictionary<string, SheetPart> parts, LaidSheet sheet, int place)
         {
+            _parts = parts;
             Instance = instance;
             Place = place;
             Stock = instance.Stock.First(s => s.Id == sheet.StockId);
@@ -75,7 +79,7 @@ public static class SheetChecker
         public List<Seen> Nodes { get; } = [];
 
         public IEnumerable<(Seen Seen, PartNode Node, SheetPart Part)> Parts =>
-            Nodes.Where(n => n.Node is PartNode).Select(n => (n, (PartNode)n.Node, Instance.Parts.First(p => p.Id == ((PartNode)n.Node).PartId)));
+            Nodes.Where(n => n.Node is PartNode).Select(n => (n, (PartNode)n.Node, _parts[((PartNode)n.Node).PartId]));
 
         public Violation Broken(string rule, string words) => new(rule, Place, words);
 

@@ -59,16 +59,24 @@ public static class SheetObjective
         Dictionary<string, SheetStock> stock = instance.Stock.ToDictionary(s => s.Id, StringComparer.Ordinal);
         Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         Area leftOut = layout.LeftOut.Aggregate(Area.Zero, (sum, p) => sum + (parts[p.PartId].Along * parts[p.PartId].Across * p.Count));
-        Money cost = layout.Sheets.Aggregate(Money.Zero, (sum, s) => sum + stock[s.StockId].Cost);
+        return ScoreSheets(layout.Sheets.Select(s => (stock[s.StockId], s.Root))) with { LeftOut = leftOut };
+    }
+
+    /// <summary>Judges sheets by themselves, whatever is not on them.</summary>
+    internal static SheetScore ScoreSheets(IEnumerable<(SheetStock Stock, CutNode Root)> sheets)
+    {
         var settings = new HashSet<(int Stage, GrainAxis Axis, Length Size)>();
+        Money cost = Money.Zero;
         Int128 worth = 0;
-        int crosscutFirst = 0;
-        foreach (LaidSheet sheet in layout.Sheets)
+        int count = 0, crosscutFirst = 0;
+        foreach ((SheetStock stock, CutNode root) in sheets)
         {
-            if (sheet.Root is Division { Axis: GrainAxis.Along }) crosscutFirst++;
-            Walk(sheet.Root, stock[sheet.StockId].TruedAlong, stock[sheet.StockId].TruedAcross, 0, settings, ref worth);
+            count++;
+            cost += stock.Cost;
+            if (root is Division { Axis: GrainAxis.Along }) crosscutFirst++;
+            Walk(root, stock.TruedAlong, stock.TruedAcross, 0, settings, ref worth);
         }
-        return new(leftOut, cost, layout.Sheets.Length, settings.Count + crosscutFirst, worth);
+        return new(Area.Zero, cost, count, settings.Count + crosscutFirst, worth);
     }
 
     /// <summary>The worth of one kept left-over.</summary>

@@ -70,10 +70,12 @@ internal sealed class BoardWork
         foreach ((int type, int count) in board.Parts) Pool[type] -= count;
     }
 
-    public void RemoveLast()
+    public void RemoveLast() => RemoveAt(Boards.Count - 1);
+
+    public void RemoveAt(int at)
     {
-        Filling board = Boards[^1];
-        Boards.RemoveAt(Boards.Count - 1);
+        Filling board = Boards[at];
+        Boards.RemoveAt(at);
         Left[board.Stock]++;
         Cost -= _model.Stock[board.Stock].Cost;
         PoolLength += board.Used;

@@ -3,8 +3,8 @@ namespace Setout.Cutting.Boards.Search;
 /// <summary>
 /// Bin completion: board by board, the longest part still waiting goes in, with one of the fillings around it that no waiting
 /// part can be added to; the least money for the length used first. A greedy pass gives the first layout; passes of growing width
-/// (so many fillings tried at each board) search on; a pass that was cut off nowhere proves its best. Then randomised greedy passes
-/// use up the budget.
+/// (so many fillings tried at each board) search on; a pass that was cut off nowhere proves its best. Then a few boards at a
+/// time are opened and filled anew until the budget is used up.
 /// Sources: Korf, "An improved algorithm for optimal bin packing", IJCAI 2003; the greedy pass is the minimum bin slack
 /// heuristic of Gupta and Ho, Production Planning and Control 10, 1999, as changed by Fleszar and Hindi, Computers and Operations
 /// Research 29, 2002. (Titles from memory.)
@@ -14,12 +14,14 @@ namespace Setout.Cutting.Boards.Search;
 internal sealed class CompletionSearch(BoardModel model, SeededRandom random, SearchMeter meter, Func<BoardWork, bool> proven)
 {
     private const int DeepestBoards = 500;
-    private static readonly int[] s_widths = [2, 3, 5, 9, int.MaxValue];
+    private const int History = 50;
+    private static readonly int[] s_widths = [2, 4, int.MaxValue];
 
     private readonly Completions _completions = new(model, meter);
     private readonly double _bestPrice = model.Stock.Where(s => s.Limit == int.MaxValue || s.Cost > 0)
         .Select(s => (double)s.Cost / s.Length).DefaultIfEmpty(0).Min() * (1 - 1e-9);
     private readonly bool _oneKind = model.Stock.Length == 1;
+    private readonly double _someMoney = 1e-3 * (1 + (double)model.Stock.Max(s => s.Cost));
     private bool _cutOff;
     private long _stopAt;
 
@@ -35,7 +37,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
 
     public void Run()
     {
-        Greedy(1);
+        Greedy(new BoardWork(model), 1, offer: true);
         bool deep = Best.Count <= DeepestBoards;
         for (int i = 0; deep && i < s_widths.Length && !Done(); i++)
         {
@@ -45,11 +47,57 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
             Branch(work, s_widths[i]);
             if (!_cutOff && BestWaiting == 0) Exhausted = true;
         }
+        if (BestWaiting == 0) Reopen();
         while (!Done())
         {
             meter.Rounds++;
-            Greedy(2 + random.Below(4));
+            Greedy(new BoardWork(model), 2 + random.Below(4), offer: true);
         }
+    }
+
+    // Opens a few boards of a whole layout and fills their parts anew; kept by late acceptance on how full the boards are.
+    private void Reopen()
+    {
+        var work = new BoardWork(model);
+        foreach (Filling board in Best) work.Add(board);
+        var history = new double[History];
+        Array.Fill(history, Unrest(work));
+        for (long round = 0; work.Boards.Count > 0 && !Done(); round++)
+        {
+            meter.Rounds++;
+            meter.Report(new(BestCost), Best.Count);
+            Filling[] before = [.. work.Boards];
+            double was = Unrest(work);
+            int open = Math.Min(work.Boards.Count, 2 + random.Below(4));
+            for (int i = 0; i < open; i++) work.RemoveAt(random.Below(work.Boards.Count));
+            meter.Add(work.Boards.Count);
+            Greedy(work, 1 + random.Below(3), offer: false);
+            double now = work.PoolLength == 0 ? Unrest(work) : double.MaxValue;
+            int slot = (int)(round % History);
+            if (now <= was || now <= history[slot])
+            {
+                Offer(work);
+            }
+            else
+            {
+                while (work.Boards.Count > 0) work.RemoveLast();
+                foreach (Filling board in before) work.Add(board);
+                now = was;
+            }
+            history[slot] = Math.Min(history[slot], now);
+        }
+    }
+
+    // Money, less for full boards: to fill some boards wholly at the cost of others is the way to save one.
+    private double Unrest(BoardWork work)
+    {
+        double sum = 0;
+        foreach (Filling board in work.Boards)
+        {
+            double full = (double)board.Used / model.Stock[board.Stock].Length;
+            sum += ((double)model.Stock[board.Stock].Cost + _someMoney) * (1 - (full * full / 2));
+        }
+        return sum;
     }
 
     private bool Done() => meter.Over || Exhausted || (BestWaiting == 0 && BestIsProven());
@@ -62,12 +110,11 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
     }
 
     /// <summary>Fills board after board by the best of its candidates, or by a random one of the first few.</summary>
-    private void Greedy(int width)
+    private void Greedy(BoardWork work, int width, bool offer)
     {
-        var work = new BoardWork(model);
         while (!meter.Cancelled)
         {
-            List<Filling> candidates = Candidates(work, out int longest);
+            List<Filling> candidates = Candidates(work, all: false, out int longest);
             if (longest < 0) break;
             if (candidates.Count == 0)
             {
@@ -77,10 +124,10 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
             }
             int pick = width == 1 ? 0 : Math.Min(candidates.Count - 1, random.OnceIn(3) ? random.Below(width) : 0);
             work.Add(candidates[pick]);
-            if (width > 1 && BestWaiting == 0 && Hopeless(work)) break;
+            if (offer && width > 1 && BestWaiting == 0 && Hopeless(work)) break;
         }
         _skipped.Clear();
-        Offer(work);
+        if (offer) Offer(work);
     }
 
     private readonly HashSet<int> _skipped = [];
@@ -99,7 +146,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
             return;
         }
         if (BestWaiting == 0 && Hopeless(work)) return;
-        List<Filling> candidates = Candidates(work, out int _);
+        List<Filling> candidates = Candidates(work, all: true, out int _);
         if (candidates.Count > width) _cutOff = true;
         for (int i = 0; i < Math.Min(width, candidates.Count); i++)
         {
@@ -130,7 +177,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         return least > BestCost || (least == BestCost && work.Boards.Count + (work.PoolLength > 0 ? 1 : 0) >= Best.Count);
     }
 
-    private List<Filling> Candidates(BoardWork work, out int longest)
+    private List<Filling> Candidates(BoardWork work, bool all, out int longest)
     {
         var found = new List<Filling>();
         longest = Array.FindIndex(work.Pool, c => c > 0);
@@ -140,7 +187,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         {
             if (work.Left[s] <= 0 || model.Types[longest].Length > model.Stock[s].Length) continue;
             long leastUsed = 0;
-            if (_oneKind && BestWaiting == 0)
+            if (_oneKind && BestWaiting == 0 && all)
             {
                 // What may be wasted in all if one board is to be saved.
                 Int128 spare = ((Int128)(Best.Count - 1 - work.Boards.Count) * model.Stock[s].Length) - work.PoolLength;

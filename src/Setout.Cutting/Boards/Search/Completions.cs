@@ -33,7 +33,7 @@ internal sealed class Completions(BoardModel model, SearchMeter meter)
         _counts[longest] = 1;
         Visit(longest, whole - model.Types[longest].Length, 1);
         _counts[longest] = 0;
-        meter.Add(steps + 1);
+        meter.Add(steps + (8 * found) + 1);
         return steps < MostSteps && found < MostFound;
 
         // Depth first, many copies of long parts first, so the first fillings found are those of first-fit decreasing.

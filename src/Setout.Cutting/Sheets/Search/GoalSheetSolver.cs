@@ -27,9 +27,12 @@ internal sealed class GoalSheetSolver : ISheetSolver
         }
         SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
         SheetScore score = SheetObjective.Score(instance, layout);
-        SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
-        SheetScore tidyScore = SheetObjective.Score(instance, tidy);
-        if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
+        if (!meter.Cancelled)
+        {
+            SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
+            SheetScore tidyScore = SheetObjective.Score(instance, tidy);
+            if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
+        }
         return Conclude(instance, layout, score, bound, meter, foundBy);
     }
 
@@ -39,17 +42,18 @@ internal sealed class GoalSheetSolver : ISheetSolver
         SheetScore? bestScore = null;
         string foundBy = "";
         bool blanks = Array.Exists(model.Stock, s => s.Cost == 0 && s.Limit < int.MaxValue);
-        foreach (bool useBlanks in blanks ? (bool[])[true, false] : [true])
-            foreach (FirstCut cut in Enum.GetValues<FirstCut>())
-                foreach (int[] order in PartOrders.Of(model))
-                {
-                    if (best is not null && meter.Over) return (best, foundBy);
-                    var layout = new WorkLayout(model);
-                    layout.Fill(order, cut, Goal.None, useBlanks, null, meter);
-                    if (best is not null && (Better(best, layout) || meter.Cancelled)) continue;
-                    SheetScore score = SheetObjective.Score(model.Instance, new TreeWriter(model).Write(layout.Sheets));
-                    if (bestScore is null || score < bestScore) (best, bestScore, foundBy) = (layout, score, $"quick layout, {cut} first");
-                }
+        foreach (int preferred in Enumerable.Range(-1, model.Stock.Length > 1 ? Math.Min(model.Stock.Length, 6) + 1 : 1))
+            foreach (bool useBlanks in blanks ? (bool[])[true, false] : [true])
+                foreach (FirstCut cut in Enum.GetValues<FirstCut>())
+                    foreach (int[] order in PartOrders.Of(model))
+                    {
+                        if (best is not null && meter.Over) return (best, foundBy);
+                        var layout = new WorkLayout(model);
+                        layout.Fill(order, cut, Goal.None, useBlanks, preferred, null, meter);
+                        if (best is not null && (Better(best, layout) || meter.Cancelled)) continue;
+                        SheetScore score = SheetObjective.Score(model.Instance, new TreeWriter(model).Write(layout.Sheets));
+                        if (bestScore is null || score < bestScore) (best, bestScore, foundBy) = (layout, score, $"quick layout, {cut} first");
+                    }
         return (best!, foundBy);
     }
 

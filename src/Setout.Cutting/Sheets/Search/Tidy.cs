@@ -50,7 +50,7 @@ internal sealed class Tidy(SheetModel model, SearchMeter meter)
                     parts.CopyTo(alone.Pool, 0);
                     alone.CountPool();
                     alone.Open(stock);
-                    alone.Fill(order, cut, new Goal(0, 0), useBlanks: false, null, meter);
+                    alone.Fill(order, cut, new Goal(0, 0), useBlanks: false, -1, null, meter);
                     if (alone.PoolCount > 0) continue;
                     SheetScore score = ScoreAlone(alone.Sheets[0]);
                     if (score < bestScore) (best, bestScore) = (alone.Sheets[0], score);
@@ -59,9 +59,6 @@ internal sealed class Tidy(SheetModel model, SearchMeter meter)
         return best;
     }
 
-    private SheetScore ScoreAlone(WorkSheet sheet)
-    {
-        SheetLayout layout = new TreeWriter(model).Write([sheet]);
-        return SheetObjective.Score(model.Instance, layout with { LeftOut = [] });
-    }
+    private SheetScore ScoreAlone(WorkSheet sheet) =>
+        SheetObjective.ScoreSheets([(model.Stock[sheet.Stock].Stock, new TreeWriter(model).Write(sheet).Root)]);
 }

@@ -12,8 +12,7 @@ namespace Setout.Cutting.Sheets.Search;
 internal sealed class TreeWriter(SheetModel model)
 {
     private readonly long _kerf = model.Instance.Kerf.Ticks;
-    private readonly Queue<(string Id, bool Flip)>[] _members =
-        [.. model.Types.Select(t => new Queue<(string, bool)>(t.Members.SelectMany(m => Enumerable.Repeat((m.Part.Id, m.Flip), m.Part.Count))))];
+    private readonly Queue<(string Id, bool Flip)>?[] _members = new Queue<(string, bool)>?[model.Types.Length];
 
     /// <summary>The layout of these sheets, fullest first, with everything that is not on them left out.</summary>
     public SheetLayout Write(IEnumerable<WorkSheet> sheets)
@@ -34,7 +33,8 @@ internal sealed class TreeWriter(SheetModel model)
         _ => [],
     };
 
-    private LaidSheet Write(WorkSheet sheet)
+    /// <summary>One sheet; it takes the next waiting parts of each type.</summary>
+    public LaidSheet Write(WorkSheet sheet)
     {
         SheetStock stock = model.Stock[sheet.Stock].Stock;
         long along = stock.TruedAlong.Ticks + _kerf, across = stock.TruedAcross.Ticks + _kerf;
@@ -87,7 +87,9 @@ internal sealed class TreeWriter(SheetModel model)
 
     private PartNode Part(Node node)
     {
-        (string id, bool flip) = _members[node.Type].Dequeue();
+        Queue<(string Id, bool Flip)> members = _members[node.Type]
+            ??= new(model.Types[node.Type].Members.SelectMany(m => Enumerable.Repeat((m.Part.Id, m.Flip), m.Part.Count)));
+        (string id, bool flip) = members.Dequeue();
         return new(id, node.Turned != flip ? Turn.Quarter : Turn.None);
     }
 

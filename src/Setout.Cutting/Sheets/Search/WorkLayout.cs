@@ -68,6 +68,9 @@ internal sealed class WorkLayout
 
     public decimal Cost { get; private set; }
 
+    /// <summary>One way of laying a part is overlooked in so many, where the caller gives a random source.</summary>
+    public int BlinkOnceIn { get; set; } = 64;
+
     public WorkLayout Clone() => new(this);
 
     public int Left(int stock) => _model.Stock[stock].Limit - _stockUsed[stock];
@@ -154,9 +157,10 @@ internal sealed class WorkLayout
     /// <param name="firstCut">How a free rectangle may be cut.</param>
     /// <param name="goal">What may be spent.</param>
     /// <param name="useBlanks">Whether blanks in hand may be opened.</param>
+    /// <param name="preferred">The kind of stock to open wherever the goal and the part allow it; -1 for the one that costs least for its use.</param>
     /// <param name="blinks">Overlooks a place now and then, so that the same hole is not filled the same way for ever; null for never.</param>
     /// <param name="meter">Counts a step for each free rectangle looked at.</param>
-    public void Fill(ReadOnlySpan<int> order, FirstCut firstCut, Goal goal, bool useBlanks, SeededRandom? blinks, SearchMeter meter)
+    public void Fill(ReadOnlySpan<int> order, FirstCut firstCut, Goal goal, bool useBlanks, int preferred, SeededRandom? blinks, SearchMeter meter)
     {
         foreach (int type in order)
         {
@@ -165,7 +169,7 @@ internal sealed class WorkLayout
                 if (meter.Cancelled) return;
                 if (!TryFind(type, firstCut, blinks, meter, out Spot spot))
                 {
-                    int stock = ChooseStock(type, goal, useBlanks, blinks);
+                    int stock = ChooseStock(type, goal, useBlanks, preferred, blinks);
                     if (stock < 0) break;
                     Open(stock);
                     if (!TryFind(type, firstCut, null, meter, out spot, Sheets.Count - 1)) break;
@@ -207,7 +211,6 @@ internal sealed class WorkLayout
             foreach (Node free in sheet.Free)
             {
                 steps++;
-                if (blinks is not null && blinks.OnceIn(BlinkOnceIn)) continue;
                 Try(free, s, part.Along, part.Across, false, ref best, ref least);
                 if (part.MayTurn) Try(free, s, part.Across, part.Along, true, ref best, ref least);
             }
@@ -215,16 +218,18 @@ internal sealed class WorkLayout
         meter.Add(steps + 1);
         return least < double.MaxValue;
 
+        bool Blink() => blinks is not null && blinks.OnceIn(BlinkOnceIn);
+
         void Try(Node free, int s, long along, long across, bool turned, ref Spot best, ref double least)
         {
             long restAlong = free.SizeAlong - along, restAcross = free.SizeAcross - across;
             if (restAlong < 0 || restAcross < 0) return;
-            if (firstCut != FirstCut.Crosscut)
+            if (firstCut != FirstCut.Crosscut && !Blink())
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.SizeAlong, restAcross);
                 if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Across));
             }
-            if (firstCut != FirstCut.Rip)
+            if (firstCut != FirstCut.Rip && !Blink())
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.SizeAcross);
                 if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Along));
@@ -232,12 +237,11 @@ internal sealed class WorkLayout
         }
     }
 
-    private const int BlinkOnceIn = 64;
-
     // The stock that costs least for the area it can usefully give; a random other one now and then.
-    private int ChooseStock(int type, Goal goal, bool useBlanks, SeededRandom? blinks)
+    private int ChooseStock(int type, Goal goal, bool useBlanks, int preferred, SeededRandom? blinks)
     {
-        int best = -1;
+        int best = -1, seen = 0;
+        bool any = blinks is not null && blinks.OnceIn(4);
         double least = double.MaxValue;
         for (int s = 0; s < _model.Stock.Length; s++)
         {
@@ -248,8 +252,8 @@ internal sealed class WorkLayout
             // Without prices the larger sheet is the better one; in hand comes before bought.
             double useful = Math.Min(stock.Area, PoolArea);
             double price = inHand ? -stock.Area : stock.Cost > 0 ? (double)stock.Cost / useful : -stock.Area / (1 + stock.Area);
-            if (blinks is not null && best >= 0 && blinks.OnceIn(6)) price = least - 1;
-            if (price < least) (least, best) = (price, s);
+            if (s == preferred) return s;
+            if (any ? blinks!.OnceIn(++seen) : price < least) (least, best) = (price, s);
         }
         return best;
     }
