@@ -51,7 +51,7 @@ internal static class Sharing
             Working working = sharer.Share.Value is { } value
                 ? new Stated(value, Origin.Given(sharer.Share.Place))
                 : new Sum([Term.From("whole", 1, whole), .. taken, .. given], Rational.Of(1, equal.Length));
-            sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, working, Rounding.Nearest, "to the nearest step; the chain is closed by the one that takes the rest");
+            sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, working, Rounding.Nearest, "to the nearest step");
         }
         ImmutableArray<Term> others = [.. sharers.Where((_, i) => i != taker).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).ToCut))];
         Sharer last = sharers[taker];
