@@ -1,3 +1,4 @@
+// Over 200 lines: the greedy pass, the wide passes and the reopening share one list of candidates and one best layout.
 namespace Setout.Cutting.Boards.Search;
 
 /// <summary>

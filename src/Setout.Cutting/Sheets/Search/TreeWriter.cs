@@ -1,4 +1,3 @@
-// Over 200 lines: from the search's tree to the saw's, in one pass down.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 
