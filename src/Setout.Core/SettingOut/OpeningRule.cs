@@ -39,7 +39,7 @@ internal static class OpeningRule
         string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
         ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, Book.ThicknessOf(m.Panel.Name)))];
-        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size))];
+        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, QuantityKey.Of(o.Key, what)))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 
         ExactLength along = division.IsAcross ? space.X : space.Z + book.Value(space.Height);
