@@ -19,6 +19,12 @@ internal static class BankRule
                 $"Name one of: {string.Join(", ", book.Piece.DrawerKinds.Keys.Order(StringComparer.Ordinal))}.", bank.Like.Place);
             return;
         }
+        if (!space.TakesSlides)
+        {
+            book.Note("frame.nothing-to-screw-to", Severity.Stop, space.Owner, $"The slides in {space.Name} have nothing to screw to between the posts.",
+                "Add 'slide panels: MATERIAL' to the opening of the frame.", space.Place);
+            return;
+        }
         if (book.PanelOf(kind.Front, space.Owner) is not { } front) return;
         TradeRule gapRule = TradeRules.Get(book.Piece.Unit == Measures.Text.LengthUnit.Inch ? "RV1" : "RV2");
         QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap between fronts",

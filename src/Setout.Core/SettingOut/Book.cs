@@ -71,6 +71,17 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     public void Note(string code, Severity severity, string key, string words, string remedy, Place place = default) =>
         Findings.Add(new(code, severity, key, words, remedy, place));
 
+    /// <summary>
+    /// Notes a finding unless the same place has it already: one wrong word that many drawers refer to is one thing to put right.
+    /// </summary>
+    public void NoteOnce(string code, Severity severity, string key, string words, string remedy, Place place)
+    {
+        if (!place.IsKnown || !Findings.Any(f => f.Code == code && f.Place == place)) Note(code, severity, key, words, remedy, place);
+    }
+
+    /// <summary>Whether a quantity has been read at the bench.</summary>
+    public bool IsRead(QuantityKey key) => pins.ContainsKey(key);
+
     /// <summary>The thickness of a material, defined once by <see cref="MaterialRule"/>.</summary>
     public static QuantityKey ThicknessOf(string material) => QuantityKey.Of(material, "thickness");
 
@@ -81,7 +92,7 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     public Panel? PanelOf(Named name, string user)
     {
         if (Piece.Materials.GetValueOrDefault(name.Text) is Panel panel) return panel;
-        Note("material.not-a-panel", Severity.Stop, user, $"{user} wants sheet goods, but '{name.Text}' is {Describe(name)}.",
+        NoteOnce("material.not-a-panel", Severity.Stop, user, $"{user} wants sheet goods, but '{name.Text}' is {Describe(name)}.",
             $"Name one of the panels: {Listed(Piece.Materials.Values.OfType<Panel>().Select(m => m.Name))}.", name.Place);
         return null;
     }
@@ -90,7 +101,7 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     public Stick? StickOf(Named name, string user)
     {
         if (Piece.Materials.GetValueOrDefault(name.Text) is Stick stick) return stick;
-        Note("material.not-a-stick", Severity.Stop, user, $"{user} wants sticks, but '{name.Text}' is {Describe(name)}.",
+        NoteOnce("material.not-a-stick", Severity.Stop, user, $"{user} wants sticks, but '{name.Text}' is {Describe(name)}.",
             $"Name one of the sticks: {Listed(Piece.Materials.Values.OfType<Stick>().Select(m => m.Name))}.", name.Place);
         return null;
     }
@@ -103,6 +114,7 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     {
         WorkedPiece worked = _evaluation.Finish();
         CheckSizes(worked);
+        CheckFronts();
         foreach (ClosedChain chain in Chains)
         {
             if (chain.Misfit(worked) is not { Sign: not 0 } misfit) continue;
@@ -122,9 +134,28 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
             {
                 if (!worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Value.Sign > 0) continue;
                 // What is too wide or too tall has its own finding; a size below nothing is only its echo.
-                if (Findings.Any(f => f.Severity == Severity.Stop && part.Key.StartsWith(f.Key, StringComparison.Ordinal) && f.Key.Length > 0)) continue;
+                if (Findings.Any(f => f.Severity == Severity.Stop && (part.Key == f.Key || part.Key.StartsWith(f.Key + ".", StringComparison.Ordinal)))) continue;
                 Note("part.no-size", Severity.Stop, part.Key, $"The {word} of {part.Name} comes out at {Say(cut.Value)}.",
                     $"Look at its working: setout why FILE {size.Exact}.", part.Place);
+            }
+        }
+    }
+
+    /// <summary>Fronts of two banks beside or above one another that take the same room; the first such pair says it all.</summary>
+    private void CheckFronts()
+    {
+        List<(Part Part, Placement Box)> fronts = [.. Parts.Where(p => p.Role == PartRole.FalseFront).SelectMany(p => p.Placements.Select(b => (p, b)))];
+        for (int i = 0; i < fronts.Count; i++)
+        {
+            for (int j = i + 1; j < fronts.Count; j++)
+            {
+                (Placement a, Placement b) = (fronts[i].Box, fronts[j].Box);
+                ExactLength across = ExactLength.Min(a.X + a.SizeX, b.X + b.SizeX) - ExactLength.Max(a.X, b.X);
+                ExactLength up = ExactLength.Min(a.Z + a.SizeZ, b.Z + b.SizeZ) - ExactLength.Max(a.Z, b.Z);
+                if (across.Sign <= 0 || up.Sign <= 0) continue;
+                Note("front.overlap", Severity.Stop, fronts[j].Part.Key, $"{fronts[i].Part.Name} and {fronts[j].Part.Name} overlap by {Say(ExactLength.Min(across, up))}.",
+                    "Give their kind a smaller overlay, or leave it out: an edge between two banks is then halved.", fronts[j].Part.Place);
+                return;
             }
         }
     }

@@ -2,6 +2,7 @@ using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
 
 namespace Setout.Core.SettingOut;
 
@@ -42,12 +43,14 @@ internal static class BoxRule
         book.Gaps.Add(new(side, $"{name}, slide play", Zero, most, $"0 to 1/32 in a side: {tolerance.Cited}"));
 
         (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, kind, drawer, ts, tb, end, length);
-        Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ);
-        Check(book, space, drawer, name, slot, built, side, height, bottom, most);
-        Finish(book, drawer, name, sides, slide, length, height, built, slotZ - space.Z);
+        // Half of the room above and below, or half of what there is where the height was given.
+        ExactLength half = lower.Length / 2, low = Max(Zero, Min(half, (book.Value(slot) - book.Value(height.AsCut)) / 2));
+        Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ + low);
+        CheckWidth(book, space, drawer, name, built, side, end, most);
+        CheckHeight(book, drawer, name, slot, height, lower);
+        CheckBottom(book, kind, drawer, name, bottom, book.Value(built));
+        Finish(book, drawer, name, sides, slide, length, height, built, slotZ + low - space.Z);
     }
-
-    private static readonly ExactLength Zero = ExactLength.Zero;
 
     /// <summary>The longest slide of the series that leaves the setback and the rear clearance.</summary>
     private static QuantityKey? PickSlide(Book book, Space space, DrawerKind kind, Drawer drawer)
@@ -62,14 +65,14 @@ internal static class BoxRule
         if (kind.SlideLength is { } given)
         {
             if (given.Value > depth)
-                book.Note("slide.too-long", Severity.Stop, key, $"The slide of {book.Say(given.Value)} does not fit: {book.Say(depth)} is usable.", "Give a shorter one, or leave it to be picked.", given.Place);
+                book.NoteOnce("slide.too-long", Severity.Stop, key, $"The slide of {book.Say(given.Value)} does not fit: {book.Say(depth)} is usable.", "Give a shorter one, or leave it to be picked.", given.Place);
             return book.Define(key, "slide.length", $"{name}, slide length", given.Stated);
         }
         var fits = series.Series.Where(s => s <= depth).ToList();
         if (fits.Count == 0)
         {
-            book.Note("slide.none-fits", Severity.Stop, key, $"No slide of the series fits {name}: {book.Say(depth)} is usable, the shortest is {book.Say(series.Series.Min())}.",
-                "Make the piece deeper.", drawer.Place);
+            book.NoteOnce("slide.none-fits", Severity.Stop, key, $"No slide of the series fits {name}: {book.Say(depth)} is usable, the shortest is {book.Say(series.Series.Min())}.",
+                "Make the piece deeper.", space.Place);
             return null;
         }
         ExactLength chosen = fits.Max();
@@ -112,13 +115,12 @@ internal static class BoxRule
     private static void Place(
         Book book, Space space, Drawer drawer, Panel sides, Panel bottom,
         (PartSize SideLength, PartSize SideHeight, PartSize EndLength, PartSize EndHeight, PartSize BottomWidth, PartSize BottomLength) sizes,
-        (QuantityKey Side, QuantityKey Bottom) thickness, ExactLength slotZ)
+        (QuantityKey Side, QuantityKey Bottom) thickness, ExactLength z)
     {
         string key = drawer.Key, name = $"drawer {key}";
         ExactLength ts = book.Value(thickness.Side), tb = book.Value(thickness.Bottom);
         ExactLength length = book.Value(sizes.SideLength.AsCut), height = book.Value(sizes.SideHeight.AsCut), end = book.Value(sizes.EndLength.AsCut);
         ExactLength x = space.X + ((book.Value(space.Width) - end - (ts * 2)) / 2), y = space.Y + TradeRules.Get("SS7").Length;
-        ExactLength z = slotZ + (TradeRules.Get("SS8").Length / 2);
         book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.BoxSide, sides.Name, sizes.SideLength, sizes.SideHeight, thickness.Side, 2, sides.Grain,
             [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place));
         book.Add(new($"{key}.end", $"{key}e", $"{name} front and back of the box", PartRole.BoxEnd, sides.Name, sizes.EndLength, sizes.EndHeight, thickness.Side, 2, sides.Grain,
@@ -131,52 +133,73 @@ internal static class BoxRule
             [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place));
     }
 
-    private static void Check(
-        Book book, Space space, Drawer drawer, string name, QuantityKey slot, QuantityKey built, QuantityKey play, PartSize height, Panel bottom, ExactLength most)
+    private static void CheckWidth(Book book, Space space, Drawer drawer, string name, QuantityKey built, QuantityKey play, PartSize end, ExactLength most)
     {
         string key = drawer.Key;
-        ExactLength room = book.Value(space.Width), box = book.Value(built), over = book.Value(play);
+        ExactLength room = book.Value(space.Width), box = book.Value(built), over = book.Value(play), fits = room - (TradeRules.Get("SS1").Length * 2);
         if (over < Zero)
         {
-            ExactLength fits = room - (TradeRules.Get("SS1").Length * 2);
-            book.Note("drawer.too-wide", Severity.Stop, key,
-                box >= room
-                    ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
-                    : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(-over)} too wide for the opening of {book.Say(room)}.",
-                $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+            string words = box >= room
+                ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
+                : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(-over)} too wide for the opening of {book.Say(room)}.";
+            // A box that stands on the bench is a fact to deal with; it does not stop the plan of all the rest.
+            if (book.IsRead(built))
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Plane {book.Say(-over / 2)} or a little more off each side, or cut its ends {book.Say(-over)} shorter and glue it up again.", drawer.Place);
+            else
+                book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+        }
+        else if (book.Value(end.ToCut).Sign <= 0)
+        {
+            book.Note("drawer.no-width", Severity.Stop, key, $"The opening of {book.Say(room)} leaves no room for {name} between its slides.", "Make the opening wider.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
         else if (over > most)
         {
             book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(most)} at most.",
                 $"Shim each slide by {book.Say((over - (most / 2)) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
-        ExactLength least = TradeRules.Get("SS11").Length;
-        if (book.Value(height.ToCut) > book.Value(slot))
+    }
+
+    private static void CheckHeight(Book book, Drawer drawer, string name, QuantityKey slot, PartSize height, TradeRule room)
+    {
+        string key = drawer.Key;
+        ExactLength least = TradeRules.Get("SS11").Length, tall = book.Value(height.ToCut), space = book.Value(slot);
+        if (tall > space)
         {
-            book.Note("drawer.too-tall", Severity.Stop, key, $"{name} is {book.Say(book.Value(height.ToCut))} tall in a space of {book.Say(book.Value(slot))}.",
+            book.Note("drawer.too-tall", Severity.Stop, key, $"{name} is {book.Say(tall)} tall in a space of {book.Say(space)}.",
                 "Make the box lower or its front taller.", drawer.BoxHeight?.Place ?? drawer.Place);
         }
-        else if (book.Value(height.ToCut) < least)
+        else if (tall.Sign <= 0)
         {
-            book.Note("drawer.too-low", Severity.Warn, key, $"The box of {name} is {book.Say(book.Value(height.ToCut))} tall, lower than a slide of {book.Say(least)}.",
+            book.Note("drawer.no-height", Severity.Stop, key, $"The space of {book.Say(space)} behind its front leaves no room for {name}.", "Make its front taller.", drawer.Front.Place.IsKnown ? drawer.Front.Place : drawer.Place);
+        }
+        else if (tall < least)
+        {
+            book.Note("drawer.too-low", Severity.Warn, key, $"The box of {name} is {book.Say(tall)} tall, lower than a slide of {book.Say(least)}.",
                 $"Make its front taller, or use a lower slide. ({TradeRules.Get("SS11").Cited})", drawer.Place);
         }
-        (string rule, ExactLength from) = box > ExactLength.FromInches(36) ? ("BX5", ExactLength.FromInches(36)) : ("BX4", ExactLength.FromInches(24));
-        // The label decides, not the reading: a 3/8 in sheet reads under 3/8.
-        ExactLength wanted = TradeRules.Get(rule).Length - ExactLength.FromInches(Rational.Of(1, 16));
-        if (box > from && book.Value(Book.ThicknessOf(bottom.Name)) < wanted)
+        else if (space - tall < room.Length)
         {
-            book.Note("drawer.thin-bottom", Severity.Note, key, $"{name} is {book.Say(box)} wide on a bottom of {book.Say(book.Value(Book.ThicknessOf(bottom.Name)))}.",
-                $"Over {book.Say(from)} a bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", drawer.Place);
+            book.Note("drawer.tight-height", Severity.Warn, key, $"{name} leaves {book.Say(space - tall)} above and below in all; {book.Say(room.Length)} is usual.",
+                $"Make the box lower, or be sure that the slide can be hooked in with so little. ({room.Cited})", drawer.BoxHeight?.Place ?? drawer.Place);
         }
     }
 
+    private static void CheckBottom(Book book, DrawerKind kind, Drawer drawer, string name, Panel bottom, ExactLength box)
+    {
+        (string rule, ExactLength from) = box > FromInches(36) ? ("BX5", FromInches(36)) : ("BX4", FromInches(24));
+        // The label decides, not the reading: a 3/8 in sheet reads under 3/8.
+        ExactLength wanted = TradeRules.Get(rule).Length - FromInches(Rational.Of(1, 16)), thick = book.Value(Book.ThicknessOf(bottom.Name));
+        if (box <= from || thick >= wanted || book.Findings.Any(f => f.Code == "material.unknown" && f.Key == bottom.Name)) return;
+        book.NoteOnce("drawer.thin-bottom", Severity.Note, drawer.Key, $"{name} is {book.Say(box)} wide on a bottom of {book.Say(thick)}.",
+            $"Over {book.Say(from)} a bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", kind.Bottom.Place);
+    }
+
     private static void Finish(
-        Book book, Drawer drawer, string name, Panel sides, QuantityKey slide, PartSize length, PartSize height, QuantityKey built, ExactLength slotUp)
+        Book book, Drawer drawer, string name, Panel sides, QuantityKey slide, PartSize length, PartSize height, QuantityKey built, ExactLength low)
     {
         string key = drawer.Key;
         QuantityKey up = book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum(
-            Term.From("box above the bottom of the opening", 1, slotUp + (TradeRules.Get("SS8").Length / 2), new(OriginKind.Worked, "from the fronts below it, and half the room")),
+            Term.From("box above the bottom of the opening", 1, low, new(OriginKind.Worked, "from the fronts below it, and half the room")),
             Term.From("half the box height", Rational.Of(1, 2), height.AsCut)));
         (string screw, string source) = Fastening.PocketScrew(book, book.Value(Book.ThicknessOf(sides.Name)));
         int screws = 4 * Math.Max(2, (int)(book.Value(height.ToCut).Inches / 3).Round(Rounding.Down));

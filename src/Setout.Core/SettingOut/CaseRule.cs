@@ -40,7 +40,7 @@ internal static class CaseRule
         int deckScrews = Fastening.ScrewsAlong(book.Value(deckWidth.AsCut));
         book.Hardware.Add(new(key, Fastening.ScrewFor(panel), 4 * deckScrews, "piece", $"4 ends, {deckScrews} each: {Fastening.SpacingWords}"));
 
-        if (back is not null) WriteBack(book, described, name, back, width, height, w, h, d);
+        if (back is not null) WriteBack(book, described, name, back, sideLength, deckLength, t, w, h, d);
 
         QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest);
         QuantityKey openHeight = book.Define(key, "opening.height", $"{name}, clear height inside",
@@ -68,13 +68,14 @@ internal static class CaseRule
         }
     }
 
-    private static void WriteBack(Book book, Case described, string name, Panel back, QuantityKey width, QuantityKey height, ExactLength w, ExactLength h, ExactLength d)
+    private static void WriteBack(Book book, Case described, string name, Panel back, PartSize side, PartSize deck, QuantityKey sheet, ExactLength w, ExactLength h, ExactLength d)
     {
         string key = described.Key;
         QuantityKey t = Book.ThicknessOf(back.Name);
-        // The grain of a back stands upright as that of the sides.
-        PartSize length = book.DefineSize(key, "back.length", $"{name} back, length", new Sum(Term.From("outside height", 1, height)), PartRole.Back);
-        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width", new Sum(Term.From("outside width", 1, width)), PartRole.Back);
+        // It must cover the case as it comes out, which rounding may leave a little wider than given. The grain stands upright as that of the sides.
+        PartSize length = book.DefineSize(key, "back.length", $"{name} back, length", new Sum(Term.From("side, as cut", 1, side.AsCut)), PartRole.Back);
+        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width",
+            new Sum(Term.From("top and bottom, as cut", 1, deck.AsCut), Term.From("sides", 2, sheet)), PartRole.Back);
         book.Add(new($"{key}.back", $"{key}b", $"{name} back", PartRole.Back, back.Name, length, across, t, 1, back.Grain,
             [new(Zero, d, Zero, w, book.Value(t), h)], described.Place));
         book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "screws all round"));

@@ -34,7 +34,9 @@ internal static class FrameRule
         ImmutableArray<Term> posts = [Term.From("posts, wide face to the front", postPairs, wide)];
         if (Sharing.Share(book, $"{name}, bays and posts in the width", width, posts, sharers, restIsCut: true) is not { } rails) return;
 
-        ExactLength p = book.Value(wide), pt = book.Value(thin), h = book.Value(postLength.AsCut), d = book.Value(depth), tie = book.Value(tieLength.AsCut);
+        ExactLength p = book.Value(wide), pt = book.Value(thin), h = book.Value(postLength.AsCut), tie = book.Value(tieLength.AsCut);
+        // As built: the ties decide how deep the frame comes out.
+        ExactLength d = tie + (pt * 2);
         ExactLength toeUp = book.Value(toe), topHigh = book.Value(topRail), topDeep = frame.TopRail == Laid.Flat ? p : pt;
         var postPlaces = ImmutableArray.CreateBuilder<Placement>();
         var tiePlaces = ImmutableArray.CreateBuilder<Placement>();
@@ -87,7 +89,7 @@ internal static class FrameRule
     {
         book.Dimensions.Add(new(width, true, Zero, x, 1));
         book.Dimensions.Add(new(height, false, Zero, h, 1));
-        book.Dimensions.Add(new(QuantityKey.Of(frame.Key, "toe"), false, Zero, frame.Toe.Value, 0));
+        book.Dimensions.Add(new(QuantityKey.Of(frame.Key, "toe"), false, Zero, book.Value(QuantityKey.Of(frame.Key, "toe")), 0));
         foreach ((Opening _, ExactLength bayX, PartSize rail) in spaces)
             book.Dimensions.Add(new(rail.AsCut, true, bayX, bayX + book.Value(rail.AsCut), 0));
     }
@@ -99,20 +101,14 @@ internal static class FrameRule
         QuantityKey height = book.Define(bay.Key, "height", $"{name}, clear height",
             new Sum(Term.From("post, as cut", 1, post.AsCut), Term.From("floor to bottom rail", -1, toe), Term.From("bottom rail, on edge", -1, wide),
                 Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, topRail)), Combining.Narrowest);
-        ExactLength z = frame.Toe.Value + book.Value(wide);
+        ExactLength z = book.Value(toe) + book.Value(wide);
         Panel? panel = bay.SlidePanels is { } named ? book.PanelOf(named, bay.Key) : null;
         if (panel is null)
         {
             if (bay.SlidePanels is not null) return;
-            if (bay.Content is DrawerBank)
-            {
-                book.Note("frame.nothing-to-screw-to", Severity.Stop, bay.Key, $"The slides in bay {bay.Key} have nothing to screw to between the posts.",
-                    "Add 'slide panels: MATERIAL' to the opening.", bay.Place);
-                return;
-            }
             QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest);
             QuantityKey deep = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "frame depth", depth, Combining.Narrowest);
-            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, "", bay.Place), bay.Content);
+            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, $"{frame.Key}.post", bay.Place, TakesSlides: false), bay.Content);
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);

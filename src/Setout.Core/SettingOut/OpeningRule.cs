@@ -39,7 +39,7 @@ internal static class OpeningRule
         string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
         ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, Book.ThicknessOf(m.Panel.Name)))];
-        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size))];
+        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, QuantityKey.Of(o.Key, what)))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 
         ExactLength along = division.IsAcross ? space.X : space.Z + book.Value(space.Height);
@@ -68,7 +68,7 @@ internal static class OpeningRule
             book.Dimensions.Add(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
 
             if (i < members.Count) WriteMember(book, space, members[i].Divider, members[i].Panel, division.IsAcross, division.IsAcross ? x + size : z);
-            Fill(book, new(opening.Key, opening.Key, name, width, height, depth, x, space.Y, z, edges, space.Of, space.Carrier, opening.Place), opening.Content);
+            Fill(book, new(opening.Key, opening.Key, name, width, height, depth, x, space.Y, z, edges, space.Of, space.Carrier, opening.Place, space.TakesSlides), opening.Content);
             ExactLength step = size + (i < members.Count ? book.Value(Book.ThicknessOf(members[i].Panel.Name)) : Zero);
             along = division.IsAcross ? along + step : along - step;
         }
@@ -81,9 +81,11 @@ internal static class OpeningRule
         string word = isAcross ? "partition" : "deck", name = $"{word} {divider.Key}";
         PartRole role = isAcross ? PartRole.Partition : PartRole.Deck;
         QuantityKey t = Book.ThicknessOf(panel.Name);
+        // Never to the nearest step: half a step too long would spread the case.
+        const string why = "down: it must go between";
         PartSize length = book.DefineSize(divider.Key, "length", $"{name}, length",
-            new Sum(Term.From(isAcross ? "clear height" : "clear width", 1, isAcross ? space.Height : space.Width)), role);
-        PartSize width = book.DefineSize(divider.Key, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth)), role);
+            new Sum(Term.From(isAcross ? "clear height" : "clear width", 1, isAcross ? space.Height : space.Width)), Rounding.Down, why);
+        PartSize width = book.DefineSize(divider.Key, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth)), Rounding.Down, why);
         ExactLength long_ = book.Value(length.AsCut), deep = book.Value(width.AsCut), thick = book.Value(t);
         Placement placement = isAcross
             ? new(at, space.Y, space.Z, thick, deep, long_)

@@ -10,7 +10,8 @@ namespace Setout.Core.SettingOut;
 /// <param name="What">What the size is called in its key.</param>
 /// <param name="Name">For people.</param>
 /// <param name="Share">Given, equal or the rest.</param>
-internal sealed record Sharer(string Owner, string What, string Name, ShareOfWhole Share);
+/// <param name="ReadAs">What it is read as at the bench, where that is another quantity of the same length; null for itself.</param>
+internal sealed record Sharer(string Owner, string What, string Name, ShareOfWhole Share, QuantityKey? ReadAs = null);
 
 /// <summary>
 /// Shares a whole among given sizes, equal shares and one rest, and closes the chain exactly: every share but one lands on the grid,
@@ -38,12 +39,14 @@ internal static class Sharing
                 "Give sizes to all but one, or leave the size out everywhere for equal shares.", second.Share.Place);
             return null;
         }
-        if (rest.Length == 0 && equal.Length == 0) return AllGiven(book, name, whole, between, sharers);
+        // When all are given the last one still closes the chain: what it gives up is less than a step.
+        if (rest.Length == 0 && equal.Length == 0 && !AddsUp(book, name, whole, between, sharers)) return null;
 
-        int taker = rest.Length == 1 ? rest[0] : equal[^1];
+        int taker = rest.Length == 1 ? rest[0] : equal.Length > 0 ? equal[^1] : sharers.Length - 1;
         var sizes = new PartSize[sharers.Length];
         ImmutableArray<Term> taken = [.. between.Select(t => t with { Times = -t.Times })];
-        ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).ToCut))];
+        // As cut: what came off the saw a little long or short is made up by what is not cut yet.
+        ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
         for (int i = 0; i < sharers.Length; i++)
         {
             Sharer sharer = sharers[i];
@@ -53,7 +56,8 @@ internal static class Sharing
                 : new Sum([Term.From("whole", 1, whole), .. taken, .. given], Rational.Of(1, equal.Length));
             sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, working, Rounding.Nearest, "to the nearest step");
         }
-        ImmutableArray<Term> others = [.. sharers.Where((_, i) => i != taker).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).ToCut))];
+        Sharer[] allOthers = [.. sharers.Where((_, i) => i != taker)];
+        ImmutableArray<Term> others = [.. allOthers.Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
         Sharer last = sharers[taker];
         var remainder = new Sum([Term.From("whole", 1, whole), .. taken, .. others]);
         if (restIsCut) sizes[taker] = book.DefineSize(last.Owner, last.What, last.Name, remainder, Rounding.Nearest, "to the nearest step");
@@ -62,29 +66,34 @@ internal static class Sharing
             QuantityKey key = book.Define(last.Owner, last.What, last.Name, remainder);
             sizes[taker] = Book.Uncut(key);
         }
-        book.Chains.Add(new(name, whole, [.. between, .. others.Select(t => t with { Times = -t.Times }), Term.From(last.Name, 1, sizes[taker].Exact)], sizes[taker].Exact));
+        // The chain is of what is read at the bench, so that it shows when readings no longer add up.
+        QuantityKey takesUp = last.ReadAs ?? sizes[taker].Exact;
+        book.Chains.Add(new(name, whole,
+            [.. between, .. allOthers.Select(s => Term.From(s.Name, 1, s.ReadAs ?? QuantityKey.Of(s.Owner, s.What).AsCut)), Term.From(last.Name, 1, takesUp)], takesUp));
         if (book.Value(sizes[taker].Exact).Sign <= 0)
         {
             book.Note("sharing.too-much", Severity.Stop, last.Owner,
                 $"{name}: the other sizes leave {book.Say(book.Value(sizes[taker].Exact))} for {last.Name}.", "Make one of them smaller.", last.Share.Place);
+            return null;
         }
         return [.. sizes];
     }
 
-    private static ImmutableArray<PartSize>? AllGiven(
-        Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers)
+    /// <summary>
+    /// Whether sizes that are all given fill the whole, to less than one step of the grid: nearer than that they cannot be set, and a
+    /// whole that a reading moved by a hair need not stop the plan.
+    /// </summary>
+    private static bool AddsUp(Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers)
     {
-        var sizes = sharers.Select(s => book.DefineSize(s.Owner, s.What, s.Name, new Stated(s.Share.Value!.Value, Origin.Given(s.Share.Place)),
-            Rounding.Nearest, "to the nearest step")).ToImmutableArray();
         ExactLength total = ExactLength.Zero;
         foreach (Term term in between) total += (term.Figure?.Value ?? book.Value(term.Of!.Value)) * term.Times;
-        foreach (PartSize size in sizes) total += book.Value(size.ToCut);
+        foreach (Sharer sharer in sharers) total += sharer.Share.Value!.Value;
         ExactLength over = total - book.Value(whole);
-        if (over.Sign == 0) return sizes;
+        if (over.Abs() < book.Grid.Step) return true;
         Sharer last = sharers[^1];
         book.Note("sharing.does-not-add-up", Severity.Stop, last.Owner,
             $"{name}: the sizes given add up to {book.Say(total)}, {book.Say(over.Abs())} {(over.Sign > 0 ? "more" : "less")} than the whole of {book.Say(book.Value(whole))}.",
             "Write rest for one of them.", last.Share.Place);
-        return null;
+        return false;
     }
 }

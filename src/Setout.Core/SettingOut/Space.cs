@@ -16,11 +16,12 @@ namespace Setout.Core.SettingOut;
 /// <param name="Z">From the floor.</param>
 /// <param name="Edges">What bounds it.</param>
 /// <param name="Of">The material of members inside, unless they name one.</param>
-/// <param name="Carrier">The key of the parts that slides are screwed to.</param>
+/// <param name="Carrier">The key of the parts beside it, which carry what is in it.</param>
 /// <param name="Place">Where it stands in the piece file.</param>
+/// <param name="TakesSlides">False between bare posts, where slides have nothing to screw to.</param>
 internal sealed record Space(
     string Owner, string Prefix, string Name, QuantityKey Width, QuantityKey Height, QuantityKey Depth,
-    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place);
+    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place, bool TakesSlides = true);
 
 /// <summary>The four sides of an opening.</summary>
 internal sealed record Edges(Edge Left, Edge Right, Edge Top, Edge Bottom);

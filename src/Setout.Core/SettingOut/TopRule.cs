@@ -20,7 +20,8 @@ internal static class TopRule
             new Sum(Term.From("outside width", 1, width), Term.From("overhang, left", 1, top.Left.Value, Said(top.Left)), Term.From("overhang, right", 1, top.Right.Value, Said(top.Right))), PartRole.Top);
         PartSize across = book.DefineSize(top.Key, "width", $"{name}, width",
             new Sum(Term.From("outside depth", 1, depth), Term.From("overhang, front", 1, top.Front.Value, Said(top.Front)), Term.From("overhang, back", 1, top.Back.Value, Said(top.Back))), PartRole.Top);
-        ExactLength z = book.Value(QuantityKey.Of(structure.Key, "height"));
+        // It lies on what was cut, not on what was given.
+        ExactLength z = book.Value(QuantityKey.Of(structure.Key, structure is Frame ? "post.length" : "side.length").AsCut);
         book.Add(new(top.Key, top.Key, name, PartRole.Top, panel.Name, length, across, t, 1, panel.Grain,
             [new(-top.Left.Value, -top.Front.Value, z, book.Value(length.AsCut), book.Value(across.AsCut), book.Value(t))], top.Place));
         QuantityKey total = book.Define(top.Key, "height", $"{name}, height above the floor",

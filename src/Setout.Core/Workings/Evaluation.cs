@@ -14,6 +14,7 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     private readonly List<QuantityKey> _order = [];
     private readonly Dictionary<QuantityKey, Worked?> _worked = [];
     private readonly List<Finding> _findings = [];
+    private readonly Queue<Quantity> _read = new();
 
     /// <summary>Adds a quantity.</summary>
     /// <exception cref="ArgumentException">The key is taken: keys are unique.</exception>
@@ -30,11 +31,24 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     public Worked? Work(QuantityKey asked)
     {
         if (_worked.TryGetValue(asked, out Worked? done)) return done;
+        Walk(asked, null);
+        // What a reading replaces is worked out last: nothing waits for it, and a ring that goes through a reading is no ring.
+        while (_read.TryDequeue(out Quantity? read))
+        {
+            foreach (QuantityKey from in read.Working.WorkedFrom) Walk(from, read.Key);
+            _worked[read.Key] = WorkOne(read);
+        }
+        return _worked[asked];
+    }
+
+    private void Walk(QuantityKey start, QuantityKey? asker)
+    {
         // A stack of our own: a chain of a hundred thousand quantities must not exhaust the machine's.
         var path = new List<QuantityKey>();
+        if (asker is { } asking) path.Add(asking);
         var onPath = new HashSet<QuantityKey>();
         var pending = new Stack<(QuantityKey Key, bool IsReturn)>();
-        pending.Push((asked, false));
+        pending.Push((start, false));
         while (pending.Count > 0)
         {
             (QuantityKey key, bool isReturn) = pending.Pop();
@@ -56,12 +70,18 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
                 Unknown(path, key);
                 continue;
             }
+            if (pins.TryGetValue(key, out Pin? pin))
+            {
+                ExactLength value = pin.Combined(quantity.Combining);
+                _worked[key] = new(quantity, value, value, pin);
+                _read.Enqueue(quantity);
+                continue;
+            }
             path.Add(key);
             onPath.Add(key);
             pending.Push((key, true));
             foreach (QuantityKey from in quantity.Working.WorkedFrom.Reverse()) pending.Push((from, false));
         }
-        return _worked[asked];
     }
 
     /// <summary>Works everything out and closes the books.</summary>
@@ -125,14 +145,23 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     {
         IEnumerable<QuantityKey> ring = path.SkipWhile(k => k != key).Append(key);
         _worked[key] = null;
-        _findings.Add(new("working.ring", Severity.Stop, key.Owner, $"These sizes are worked out from each other in a ring: {string.Join(" from ", ring)}.",
+        _findings.Add(new("working.ring", Severity.Stop, key.Owner, $"These sizes are worked out from each other in a ring: {Written(ring)}.",
             "Give one of them a size of its own."));
+    }
+
+    // A path of thousands could not be read: its two ends say where to look.
+    private static string Written(IEnumerable<QuantityKey> path)
+    {
+        QuantityKey[] keys = [.. path];
+        return keys.Length <= 12
+            ? string.Join(" from ", keys)
+            : $"{string.Join(" from ", keys[..6])} from ... {keys.Length - 10} more ... from {string.Join(" from ", keys[^4..])}";
     }
 
     private void Unknown(List<QuantityKey> path, QuantityKey key)
     {
         _worked[key] = null;
-        string asker = path.Count > 0 ? $" ({string.Join(" from ", path.Append(key))})" : "";
+        string asker = path.Count > 0 ? $" ({Written(path.Append(key))})" : "";
         _findings.Add(new("working.unknown-key", Severity.Stop, path.Count > 0 ? path[^1].Owner : key.Owner, $"There is no quantity {key}{asker}.",
             "Check the key; `setout parts` lists those of the parts."));
     }

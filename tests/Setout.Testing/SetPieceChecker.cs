@@ -1,0 +1,172 @@
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Testing;
+
+/// <summary>
+/// Looks at a piece set out as a woodworker would at the finished thing: do parts take the same room, does anything stand out, do the
+/// boxes run, are the gaps even. Exact arithmetic on where the parts are; shares only values with the rules.
+/// </summary>
+public static class SetPieceChecker
+{
+    // Side slides of the 1/2 in class take 12.7 mm a side; the rest common practice, no source.
+    private static readonly ExactLength s_slide = ExactLength.FromInches(Rational.Of(1, 2));
+    private static readonly ExactLength s_setback = Length.FromMillimetres(2);
+    private static readonly ExactLength s_behind = ExactLength.FromInches(Rational.Of(1, 8));
+
+    private sealed record Member(Part Part, int Number, Placement Box)
+    {
+        public override string ToString() => $"{Part.Key}#{Number}";
+    }
+
+    /// <summary>All that is wrong, in words; empty when nothing is.</summary>
+    public static IReadOnlyList<string> Violations(SetPiece set)
+    {
+        Member[] members = [.. set.Parts.SelectMany(p => p.Placements.Select((b, i) => new Member(p, i + 1, b)))];
+        return
+        [
+            .. set.Findings.Where(f => f.Severity == Severity.Stop).Select(f => $"stop: {f.Code} {f.Key}: {f.Words}"),
+            .. Chains(set), .. Sizes(set), .. Placed(set), .. Overlaps(set, members), .. Outside(set, members), .. Boxes(set, members), .. Fronts(set, members), .. Touching(set, members),
+            .. set.Gaps.Where(g => set.Worked[g.Key] < g.Least || set.Worked[g.Key] > g.Most).Select(g => $"gap {g.Name}: {set.Worked[g.Key]}"),
+        ];
+    }
+
+    private static IEnumerable<string> Chains(SetPiece set) =>
+        from chain in set.Chains
+        where chain.Misfit(set.Worked) is not { Sign: 0 }
+        select $"chain {chain.Name} is off by {chain.Misfit(set.Worked)}";
+
+    private static IEnumerable<string> Sizes(SetPiece set) =>
+        from part in set.Parts
+        from size in new[] { part.Length, part.Width }
+        where size.Exact != size.ToCut
+        let cut = set.Worked[size.ToCut]
+        where cut.Sign <= 0 || !set.Grid.Holds(cut)
+        select $"{size.ToCut} is {cut}";
+
+    private static IEnumerable<string> Placed(SetPiece set)
+    {
+        foreach (Part part in set.Parts)
+        {
+            if (part.Placements.Length != part.Count && part.Role != PartRole.Loose) yield return $"{part.Key}: {part.Count} of it, {part.Placements.Length} placed";
+            ExactLength[] cut = [.. new[] { set.Worked[part.Length.AsCut], set.Worked[part.Width.AsCut], set.Worked[part.Thickness] }.Order()];
+            foreach (Placement box in part.Placements)
+            {
+                ExactLength[] placed = [.. new[] { box.SizeX, box.SizeY, box.SizeZ }.Order()];
+                // A back is trimmed to the case after it is on.
+                bool fits = part.Role == PartRole.Back ? placed.Zip(cut).All(p => p.First <= p.Second) : placed.SequenceEqual(cut);
+                if (!fits) yield return $"{part.Key} is cut {string.Join(" x ", cut)} and placed {string.Join(" x ", placed)}";
+            }
+        }
+    }
+
+    private static IEnumerable<string> Overlaps(SetPiece set, Member[] members)
+    {
+        for (int i = 0; i < members.Length; i++)
+        {
+            for (int j = i + 1; j < members.Length; j++)
+            {
+                (Member a, Member b) = (members[i], members[j]);
+                ExactLength x = Shared(a.Box.X, a.Box.SizeX, b.Box.X, b.Box.SizeX), y = Shared(a.Box.Y, a.Box.SizeY, b.Box.Y, b.Box.SizeY), z = Shared(a.Box.Z, a.Box.SizeZ, b.Box.Z, b.Box.SizeZ);
+                if (x.Sign <= 0 || y.Sign <= 0 || z.Sign <= 0 || IsInItsGroove(set, a, b, x, y) || IsInItsGroove(set, b, a, x, y)) continue;
+                yield return $"{a} and {b} overlap by {x} x {y} x {z}";
+            }
+        }
+    }
+
+    /// <summary>A bottom may stand in the sides and ends of its own box, no deeper than their groove.</summary>
+    private static bool IsInItsGroove(SetPiece set, Member bottom, Member round, ExactLength x, ExactLength y)
+    {
+        string owner = Owner(bottom.Part.Key);
+        if (bottom.Part.Role != PartRole.BoxBottom || Owner(round.Part.Key) != owner) return false;
+        ExactLength groove = set.Worked[QuantityKey.Of(owner, "groove.depth").ToCut];
+        return round.Part.Role == PartRole.BoxSide ? x <= groove : round.Part.Role == PartRole.BoxEnd && y <= groove;
+    }
+
+    private static IEnumerable<string> Outside(SetPiece set, Member[] members)
+    {
+        if (set.Piece.Members.FirstOrDefault(m => m is Core.Pieces.Case or Core.Pieces.Frame) is not { } structure) yield break;
+        // What rounding the parts to the grid may add to a size over all: half a step for each that lands on the grid by itself.
+        ExactLength grain = set.Grid.Step.ToExact() / 2;
+        ExactLength width = set.Worked[QuantityKey.Of(structure.Key, "width")] + grain, height = set.Worked[QuantityKey.Of(structure.Key, "height")] + grain,
+            depth = set.Worked[QuantityKey.Of(structure.Key, "depth")] + grain;
+        foreach (Member member in members)
+        {
+            Placement box = member.Box;
+            bool inFront = member.Part.Role == PartRole.FalseFront, onTop = member.Part.Role == PartRole.Top;
+            if (!onTop && (box.X.Sign < 0 || box.X + box.SizeX > width)) yield return $"{member} stands out sideways";
+            if (!onTop && (box.Z.Sign < 0 || box.Z + box.SizeZ > height)) yield return $"{member} stands out above or below";
+            if (!onTop && !inFront && (box.Y.Sign < 0 || box.Y + box.SizeY > depth)) yield return $"{member} stands out in front or behind";
+            if (inFront && box.Y + box.SizeY != ExactLength.Zero) yield return $"{member} does not lie on the face";
+        }
+    }
+
+    private static SetOpening? BankOf(SetPiece set, Member member) => set.Openings.FirstOrDefault(o => o.Content == "drawers"
+        && Holds(o.Space.X, o.Space.SizeX, member.Box.X + (member.Box.SizeX / 2)) && Holds(o.Space.Z, o.Space.SizeZ, member.Box.Z + (member.Box.SizeZ / 2)));
+
+    private static IEnumerable<string> Boxes(SetPiece set, Member[] members)
+    {
+        foreach (IGrouping<string, Member> drawer in members.Where(m => m.Part.Role is PartRole.BoxSide or PartRole.BoxEnd).GroupBy(m => Owner(m.Part.Key)))
+        {
+            if (BankOf(set, drawer.First(m => m.Part.Role == PartRole.BoxEnd)) is not { } opening)
+            {
+                yield return $"drawer {drawer.Key} stands in no opening";
+                continue;
+            }
+            Placement room = opening.Space;
+            Member front = members.First(m => m.Part.Key == drawer.Key + ".front");
+            ExactLength left = drawer.Min(m => m.Box.X) - room.X, right = room.X + room.SizeX - drawer.Max(m => m.Box.X + m.Box.SizeX);
+            ExactLength low = drawer.Min(m => m.Box.Z), high = drawer.Max(m => m.Box.Z + m.Box.SizeZ);
+            ExactLength behind = room.Y + room.SizeY - drawer.Max(m => m.Box.Y + m.Box.SizeY);
+            if (left != right || left < s_slide || left > s_slide + ExactLength.FromInches(Rational.Of(1, 32))) yield return $"drawer {drawer.Key} has {left} and {right} beside it";
+            if (low < room.Z || high > room.Z + room.SizeZ) yield return $"drawer {drawer.Key} stands out of its opening in height";
+            if (low < front.Box.Z || high > front.Box.Z + front.Box.SizeZ) yield return $"drawer {drawer.Key} shows beside its front";
+            if (drawer.Min(m => m.Box.Y) - room.Y < s_setback || behind < s_behind) yield return $"drawer {drawer.Key} stands {behind} from the back";
+        }
+    }
+
+    private static IEnumerable<string> Fronts(SetPiece set, Member[] members)
+    {
+        foreach (var bank in members.Where(m => m.Part.Role == PartRole.FalseFront).GroupBy(m => BankOf(set, m)))
+        {
+            if (bank.Key is null)
+            {
+                yield return $"{bank.First()} covers no opening";
+                continue;
+            }
+            QuantityKey gap = set.Worked.Order.First(k => k.Owner == bank.Key.Key && k.Text.EndsWith(".front-gap", StringComparison.Ordinal));
+            Member[] fronts = [.. bank.OrderBy(m => m.Box.Z)];
+            foreach ((Member low, Member high) in fronts.Zip(fronts.Skip(1)))
+            {
+                ExactLength between = high.Box.Z - low.Box.Z - low.Box.SizeZ;
+                if (between != set.Worked[gap]) yield return $"{low} and {high} stand {between} apart";
+                if (low.Box.X != high.Box.X || low.Box.SizeX != high.Box.SizeX) yield return $"{low} and {high} are not in line";
+            }
+        }
+    }
+
+    /// <summary>Shelves, decks and partitions meet what carries them on one side and are under by less than a step on the other.</summary>
+    private static IEnumerable<string> Touching(SetPiece set, Member[] members)
+    {
+        Member[] solid = [.. members.Where(m => m.Part.Role is PartRole.Side or PartRole.Deck or PartRole.Partition or PartRole.Post or PartRole.Rail or PartRole.SlidePanel)];
+        foreach (Member member in members.Where(m => m.Part.Role is PartRole.Shelf or PartRole.Partition || (m.Part.Role == PartRole.Deck && !m.Part.Key.Contains('.', StringComparison.Ordinal))))
+        {
+            bool upright = member.Part.Role == PartRole.Partition;
+            (ExactLength from, ExactLength size) = upright ? (member.Box.Z, member.Box.SizeZ) : (member.Box.X, member.Box.SizeX);
+            var beside = solid.Where(s => s != member && Shared(member.Box.Y, member.Box.SizeY, s.Box.Y, s.Box.SizeY).Sign > 0
+                && (upright ? Shared(member.Box.X, member.Box.SizeX, s.Box.X, s.Box.SizeX) : Shared(member.Box.Z, member.Box.SizeZ, s.Box.Z, s.Box.SizeZ)).Sign > 0).ToList();
+            var before = beside.Select(s => from - (upright ? s.Box.Z + s.Box.SizeZ : s.Box.X + s.Box.SizeX)).Where(d => d.Sign >= 0).ToList();
+            var after = beside.Select(s => (upright ? s.Box.Z : s.Box.X) - from - size).Where(d => d > -set.Grid.Step.ToExact()).ToList();
+            if (before.Count == 0 || before.Min().Sign != 0) yield return $"{member} does not touch what is before it";
+            if (after.Count == 0 || after.Min().Sign < 0 || after.Min() >= set.Grid.Step.ToExact()) yield return $"{member} is {(after.Count == 0 ? "far" : after.Min())} from what is after it";
+        }
+    }
+
+    private static string Owner(string key) => new QuantityKey(key).Owner;
+
+    private static bool Holds(ExactLength from, ExactLength size, ExactLength at) => at >= from && at <= from + size;
+
+    private static ExactLength Shared(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) =>
+        ExactLength.Min(a + aSize, b + bSize) - ExactLength.Max(a, b);
+}
