@@ -61,6 +61,7 @@ public static class PlanJson
         json.WritePropertyName("parts");
         Parts(json, set);
         Quantities(json, set);
+        SetOutJson.Write(json, set);
         Layouts(json, plan);
         Buying(json, plan);
         Steps(json, set);

@@ -125,6 +125,18 @@ public static class WorkingLines
         return $"{(figure.IsExact ? "" : "about ")}{figure} {(over.Sign > 0 ? "over" : "under")}";
     }
 
+    /// <summary>For a quantity that was picked from a series: why, and where the pick would flip; nothing for any other.</summary>
+    public static IEnumerable<string> Of(SetPiece set, QuantityKey key)
+    {
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        foreach (Choice choice in set.Choices.Where(c => c.Key == key))
+        {
+            yield return $"  picked: {choice.Chosen}; {choice.Reason}";
+            if (choice.FlipsUpAt is { } up) yield return $"    the next longer from {choice.Decides} = {format.Text(up)}";
+            if (choice.FlipsDownBelow is { } down) yield return $"    the next shorter below {choice.Decides} = {format.Text(down)}";
+        }
+    }
+
     /// <summary>The exact value behind a figure that had to be rounded to be shown, or nothing.</summary>
     public static string Exactly(ExactLength value, LengthUnit unit)
     {

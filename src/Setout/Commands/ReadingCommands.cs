@@ -34,7 +34,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
         SetPiece set = source.SetOut();
         ImmutableArray<WrittenWorking> workings = Keys.WorkingsOf(set, settings.Key);
         if (settings.Json) Told.Json(terminal, PlanJson.WriteWorkings(workings, set.Piece.Unit));
-        else terminal.Out.WriteLine(string.Join("\n\n", workings.Select(w => string.Join('\n', WorkingLines.Of(w, set.Piece.Unit)))));
+        else terminal.Out.WriteLine(string.Join("\n\n", workings.Select(w => string.Join('\n', WorkingLines.Of(w, set.Piece.Unit).Concat(WorkingLines.Of(set, w.Key))))));
         return ExitCode.Fine;
     }
 }
