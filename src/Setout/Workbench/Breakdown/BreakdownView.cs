@@ -22,7 +22,7 @@ public sealed record BrokenMaterial(string Name, string Verdict, ImmutableArray<
 /// <param name="Cautions">What to mind; the last defers to local codes.</param>
 public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, ImmutableArray<BrokenMaterial> Materials, ImmutableArray<string> Cautions)
 {
-    private static readonly BreakdownPaper s_wide = new(220, 150), s_narrow = new(120, 220);
+    private static readonly BreakdownPaper s_wide = new(220, 150), s_narrow = new(88, 220);
 
     internal static BreakdownView Of(OpenPiece piece, Plan plan) => new(
         PieceHead.Of(piece, "break-down"), StoppedNotes.Of(piece, plan),

@@ -22,7 +22,7 @@ public sealed record OutlineLine(Phrase Words, string Href, string Key, bool IsC
 /// <param name="Members">The members and openings drawn.</param>
 public sealed record DrawingView(string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
 {
-    private static readonly PaperBox s_wide = new(220, 124), s_narrow = new(100, 130);
+    private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
     /// <summary>Null when there is nothing to draw.</summary>
     internal static DrawingView? Of(SetPiece set, string piece, string? asked)

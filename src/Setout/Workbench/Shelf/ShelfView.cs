@@ -1,12 +1,8 @@
 using System.Collections.Immutable;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
-using Setout.Drawing.Elevations;
-using Setout.Drawing.Scenes;
-using Setout.Shop.Drawings;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Shelf;
 
@@ -42,8 +38,6 @@ public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
             shelves: {down: [S1, S2]}
         """;
 
-    private static readonly PaperBox s_small = new(100, 62);
-
     internal static ShelfView Of(PieceFolder folder, PlanDesk desk) =>
         new(folder.Path ?? "", [.. folder.Names().Select(folder.Read).OfType<PieceFile>().Select(f => Piece(f, desk))]);
 
@@ -53,9 +47,8 @@ public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
         if (file.Source is not { } source)
             return new(file.Name + ".yaml", href, "", "", "cannot be read", true, [.. file.Findings.Select(f => Note.Of(f.Finding, file.Files!.FileOf(f.Text)))], file.Refusal);
         SetPiece set = desk.SetOut(file.Name, source);
-        string drawing = !set.IsStopped && PieceFront.Has(set) ? SvgWriter.Write(PieceFront.Draw(set, s_small).Scene, SvgOptions.Inline) : "";
         ImmutableArray<Finding> findings = desk.PlanIfReady(file.Name, source)?.Findings ?? set.Findings;
-        return new(set.Piece.Name, href, set.Piece.About, drawing, State(set, findings), findings.Any(f => f.Severity > Severity.Note), [], "");
+        return new(set.Piece.Name, href, set.Piece.About, SmallFront.Draw(set), State(set, findings), findings.Any(f => f.Severity > Severity.Note), [], "");
     }
 
     private static string State(SetPiece set, ImmutableArray<Finding> findings)
