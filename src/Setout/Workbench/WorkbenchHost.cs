@@ -1,23 +1,88 @@
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Setout.Commands;
+using Setout.Workbench.Assembling;
+using Setout.Workbench.BenchSheets;
+using Setout.Workbench.Breakdown;
+using Setout.Workbench.Buying;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.SetOut;
+using Setout.Workbench.Shelf;
+using Setout.Workbench.Shell;
 
 namespace Setout.Workbench;
 
 /// <summary>The workbench as a web server on this machine only.</summary>
 internal static class WorkbenchHost
 {
-    /// <summary>Runs it until it is cancelled; says its address once it answers.</summary>
+    /// <summary>Runs it until it is stopped; says its address once it answers.</summary>
+    /// <exception cref="UsageException">The port is taken.</exception>
     public static async Task RunAsync(int port, string? pieces, Terminal terminal, CancellationToken cancel)
     {
-        WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = [], ApplicationName = "setout" });
-        builder.Logging.ClearProviders();
-        builder.WebHost.ConfigureKestrel(server => server.ListenLocalhost(port));
-        await using WebApplication app = builder.Build();
-        app.MapGet("/", () => "Setout");
-        await app.StartAsync(cancel);
-        string address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-        await terminal.Out.WriteLineAsync($"Setout workbench: {address}  (pieces: {pieces ?? "none"})\nStop it with Ctrl-C. 'setout --help' lists the commands.");
+        await using WebApplication app = await StartAsync(port, pieces, terminal, cancel);
+        await terminal.Out.WriteLineAsync($"Setout workbench: {AddressOf(app)}\nPieces: {(pieces is null ? "none found; name a folder with --data DIR" : Path.GetFullPath(pieces))}\nStop it with Ctrl-C. 'setout --help' lists the commands.");
+        await terminal.Out.FlushAsync(cancel);
         await app.WaitForShutdownAsync(cancel);
+    }
+
+    /// <summary>Starts it.</summary>
+    /// <param name="port">0 for any free one.</param>
+    /// <param name="pieces">The folder of pieces; null for none.</param>
+    /// <param name="terminal">Where faults are told.</param>
+    /// <param name="cancel">Gives up starting.</param>
+    /// <exception cref="UsageException">The port is taken.</exception>
+    internal static async Task<WebApplication> StartAsync(int port, string? pieces, Terminal terminal, CancellationToken cancel)
+    {
+        WebApplication app = Build(port, pieces, terminal);
+        try
+        {
+            await app.StartAsync(cancel);
+            return app;
+        }
+        catch (IOException taken) when (taken.InnerException is AddressInUseException)
+        {
+            await app.DisposeAsync();
+            throw new UsageException($"Port {port} is taken{PortHolder.Of(port)}.", "Stop that, or let '--port 0' pick a free one.");
+        }
+        catch
+        {
+            await app.DisposeAsync();
+            throw;
+        }
+    }
+
+    /// <summary>Where it answers.</summary>
+    internal static string AddressOf(WebApplication app) => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+
+    private static WebApplication Build(int port, string? pieces, Terminal terminal)
+    {
+        // The content root is named so that a folder without reading rights underfoot cannot stop the start.
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ApplicationName = "setout", ContentRootPath = AppContext.BaseDirectory });
+        builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(server =>
+        {
+            server.AddServerHeader = false;
+            if (port == 0) server.Listen(System.Net.IPAddress.Loopback, 0);
+            else server.ListenLocalhost(port);
+        });
+        builder.Services.AddRazorComponents();
+        builder.Services.AddSingleton(new PieceFolder(pieces));
+        builder.Services.AddSingleton<PlanDesk>();
+        builder.Services.AddSingleton<PieceDoor>();
+
+        WebApplication app = builder.Build();
+        app.UseSafeHeaders();
+        app.UseOwnNamesOnly();
+        app.UsePlainFaults(terminal);
+        app.MapShelf();
+        app.MapSetOut();
+        app.MapBuying();
+        app.MapBreakdown();
+        app.MapAssembling();
+        app.MapBenchSheets();
+        app.MapAssets();
+        app.MapFallback("{**path}", (HttpContext http) => Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound));
+        return app;
     }
 }

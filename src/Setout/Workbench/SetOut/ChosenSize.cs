@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Plans;
+using Setout.Shop.Texts;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>A size with the workings behind it, from the sum to the figure as cut.</summary>
+/// <param name="Name">For people.</param>
+/// <param name="Figure">The figure that counts.</param>
+/// <param name="Workings">In order.</param>
+public sealed record SizeView(Phrase Name, Phrase Figure, ImmutableArray<WorkingView> Workings);
+
+/// <summary>A size nearby, to go on to.</summary>
+/// <param name="Words">Its name, short.</param>
+/// <param name="Figure">Its figure.</param>
+/// <param name="Href">Its working.</param>
+/// <param name="IsCurrent">Whether it is the one shown.</param>
+public sealed record SizeLink(Phrase Words, Phrase Figure, string Href, bool IsCurrent);
+
+/// <summary>What was chosen on the drawing or in a list.</summary>
+/// <param name="Asked">The key in the address; empty when nothing was chosen.</param>
+/// <param name="Sizes">Its sizes; empty when the key is not known.</param>
+/// <param name="Guess">For a key that is not known: the nearest that is; null where none is near.</param>
+/// <param name="GuessHref">Its working.</param>
+/// <param name="Owner">What the sizes nearby belong to.</param>
+/// <param name="Nearby">All sizes of the same owner.</param>
+public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, string? Guess, string? GuessHref, string Owner, ImmutableArray<SizeLink> Nearby)
+{
+    /// <summary>Nothing chosen.</summary>
+    public static ChosenSize None { get; } = new("", [], null, null, "", []);
+
+    internal static ChosenSize Of(OpenPiece piece, string? asked)
+    {
+        if (string.IsNullOrEmpty(asked)) return None;
+        SetPiece set = piece.Set;
+        ImmutableArray<PartSize> sizes = Resolve(set, asked);
+        if (sizes.Length == 0)
+        {
+            string? guess = NearestWord.Of(asked, set.Worked.Order.Select(k => k.Text).Concat(set.Parts.Select(p => p.Key)));
+            return new(asked.Length > 60 ? asked[..60] + "…" : asked, [], guess, guess is null ? null : Links.Size(piece.Name, guess), "", []);
+        }
+        ImmutableArray<SizeView> views = [.. sizes.Select(s => View(piece, s)).Where(v => v.Workings.Length > 0)];
+        (string owner, ImmutableArray<SizeLink> nearby) = NearbyOf(piece, sizes[0].Exact, [.. sizes.Select(s => s.Exact)]);
+        return new(asked, views, null, null, owner, nearby);
+    }
+
+    /// <summary>What a key means: a quantity, a size with its three figures, both sizes of a part, or width and height of an opening.</summary>
+    internal static ImmutableArray<PartSize> Resolve(SetPiece set, string asked)
+    {
+        var key = new QuantityKey(asked);
+        if (set.Worked.Values.ContainsKey(key)) return [Size(set, key)];
+        if (set.Parts.FirstOrDefault(p => p.Key == asked.Split('#')[0]) is { } part) return [.. new[] { part.Length, part.Width }.Distinct()];
+        return [.. new[] { "width", "height" }.Select(w => QuantityKey.Of(asked, w)).Where(set.Worked.Values.ContainsKey).Select(k => Size(set, k))];
+    }
+
+    private static PartSize Size(SetPiece set, QuantityKey key) =>
+        set.Worked.Values.ContainsKey(key.AsCut) ? new(key, key.ToCut, key.AsCut) : new(key, key, key);
+
+    private static SizeView View(OpenPiece piece, PartSize size)
+    {
+        LengthUnit unit = piece.Set.Piece.Unit;
+        ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
+        if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
+        return new(Words.In(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
+            [.. workings.Select(w => WorkingView.Of(w, unit, piece.Name))]);
+    }
+
+    private static (string Owner, ImmutableArray<SizeLink> Links) NearbyOf(OpenPiece piece, QuantityKey chosen, ImmutableArray<QuantityKey> current)
+    {
+        WorkedPiece worked = piece.Set.Worked;
+        LengthFormat bare = LengthFormat.For(piece.Set.Piece.Unit).Bare;
+        List<Worked> all =
+        [
+            .. worked.Order.Where(k => k.Owner == chosen.Owner && !k.Text.EndsWith(QuantityKey.ToCutSuffix, StringComparison.Ordinal)
+                && !k.Text.EndsWith(QuantityKey.AsCutSuffix, StringComparison.Ordinal) && worked.Values.ContainsKey(k)).Select(k => worked.Values[k]),
+        ];
+        if (all.Count < 2) return ("", []);
+        string owner = CommonStart([.. all.Select(w => w.Quantity.Name)]);
+        return (owner.Length == 0 ? chosen.Owner : owner,
+        [
+            .. all.Select(w =>
+            {
+                QuantityKey figure = worked.Values.ContainsKey(w.Quantity.Key.ToCut) ? w.Quantity.Key.ToCut : w.Quantity.Key;
+                return new SizeLink(Words.In(w.Quantity.Name[owner.Length..].TrimStart(',', ' ')), Phrase.Of(bare.Format(worked[figure])),
+                    Links.Size(piece.Name, w.Quantity.Key.Text), current.Contains(w.Quantity.Key));
+            }),
+        ]);
+    }
+
+    /// <summary>The words that all names begin with, whole words only, leaving each at least one of its own.</summary>
+    private static string CommonStart(ImmutableArray<string> names)
+    {
+        string first = names[0];
+        int length = names.Min(n => first.Zip(n).TakeWhile(p => p.First == p.Second).Count());
+        if (names.Any(n => n.Length == length || (length < n.Length && n[length] is not (' ' or ',')))) length = Math.Max(0, first.LastIndexOf(' ', Math.Max(0, length - 1)));
+        return first[..length].TrimEnd(',', ' ');
+    }
+}

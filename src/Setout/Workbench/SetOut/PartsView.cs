@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Drawing.Scenes;
+using Setout.Workbench.Shell;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>A line of the bench list.</summary>
+/// <param name="Key">The part.</param>
+/// <param name="Mark">The short mark pencilled on it.</param>
+/// <param name="Name">For people.</param>
+/// <param name="Href">Both its workings.</param>
+/// <param name="Count">How many, such as <c>2 off</c>.</param>
+/// <param name="Length">The figure to cut along the grain.</param>
+/// <param name="LengthHref">Its working.</param>
+/// <param name="Width">The figure to cut across it.</param>
+/// <param name="WidthHref">Its working.</param>
+public sealed record PartLine(string Key, string Mark, Phrase Name, string Href, string Count, Phrase Length, string LengthHref, Phrase Width, string WidthHref);
+
+/// <summary>The parts of one material.</summary>
+/// <param name="Material">Its name in the piece.</param>
+/// <param name="Thickness">Such as <c>23/32 in thick</c>.</param>
+/// <param name="ThicknessHref">Its working.</param>
+/// <param name="Lines">In the order set out.</param>
+public sealed record PartGroup(string Material, Phrase Thickness, string ThicknessHref, ImmutableArray<PartLine> Lines)
+{
+    internal static ImmutableArray<PartGroup> Of(SetPiece set, string piece)
+    {
+        LengthFormat format = LengthFormat.For(set.Piece.Unit), bare = format.Bare;
+        PartLine Line(Part part) => new(part.Key, part.Mark, Words.In(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
+            Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
+            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text));
+        return
+        [
+            .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),
+                Links.Size(piece, g.First().Thickness.Text), [.. g.Select(Line)])),
+        ];
+    }
+}

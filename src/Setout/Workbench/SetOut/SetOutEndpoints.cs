@@ -1,0 +1,11 @@
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>The page of the first stage.</summary>
+internal static class SetOutEndpoints
+{
+    public static void MapSetOut(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/piece/{name}", (string name, string? size, PieceDoor door) => door.Open(name, piece => Pages.Show<SetOutPage>(SetOutView.Of(piece, size))));
+}

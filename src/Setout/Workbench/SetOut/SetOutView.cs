@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Setout.Core.Craft;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>The first stage: the drawing, the working of what was chosen, the parts.</summary>
+/// <param name="Head">The head of the piece.</param>
+/// <param name="About">What the piece is.</param>
+/// <param name="Drawing">The front; null when there is nothing to draw.</param>
+/// <param name="Chosen">The chosen size.</param>
+/// <param name="Notes">Findings that want a look, and the first of the others.</param>
+/// <param name="MoreNotes">The rest.</param>
+/// <param name="IsLayingOut">Whether layouts are still being worked out, so that there may be more findings.</param>
+/// <param name="Cautions">Cautions of the piece; the last defers to local codes.</param>
+/// <param name="Parts">By material.</param>
+public sealed record SetOutView(
+    PieceHead Head, string About, DrawingView? Drawing, ChosenSize Chosen, ImmutableArray<Note> Notes, ImmutableArray<Note> MoreNotes,
+    bool IsLayingOut, ImmutableArray<string> Cautions, ImmutableArray<PartGroup> Parts)
+{
+    private const int PlainNotesShown = 2;
+
+    internal static SetOutView Of(OpenPiece piece, string? size)
+    {
+        SetPiece set = piece.Set;
+        ImmutableArray<Finding> findings = piece.Plan?.Findings ?? [.. set.Findings.OrderByDescending(f => f.Severity)];
+        ImmutableArray<Note> notes = Note.Of(findings, set, piece.Name, piece.File.Files!.Piece);
+        int shown = Math.Min(notes.Length, notes.Count(n => n.IsRed) + PlainNotesShown);
+        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size), ChosenSize.Of(piece, size),
+            notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name));
+    }
+
+    private static IEnumerable<string> CautionsOf(SetPiece set)
+    {
+        if (set.Openings.Any(o => o.Content == "drawers")) yield return Core.Craft.Cautions.Of("tip").Words;
+        if (set.Piece.Members.OfType<Case>().Any(c => c.IsHung)) yield return Core.Craft.Cautions.Of("hang").Words;
+        yield return Core.Craft.Cautions.Deference;
+    }
+}

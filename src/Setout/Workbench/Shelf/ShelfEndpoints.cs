@@ -1,0 +1,11 @@
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.Shelf;
+
+/// <summary>The first page.</summary>
+internal static class ShelfEndpoints
+{
+    public static void MapShelf(this IEndpointRouteBuilder routes) =>
+        routes.MapGet(Links.Shelf, (PieceFolder folder, PlanDesk desk) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk)));
+}

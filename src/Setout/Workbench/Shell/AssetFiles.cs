@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
+using Microsoft.Net.Http.Headers;
+using Setout.Drawing.Scenes;
+
+namespace Setout.Workbench.Shell;
+
+/// <summary>
+/// Style, script and fonts, all from inside the program: nothing is looked for beside it and no page asks another machine. Addresses carry
+/// a hash of the content, so a browser keeps them for good and still sees a new version at once.
+/// </summary>
+public static class AssetFiles
+{
+    private sealed record Asset(byte[] Content, string Type, string Tag);
+
+    private static readonly Lazy<ImmutableDictionary<string, Asset>> s_all = new(All);
+
+    /// <summary>The address of an asset.</summary>
+    /// <exception cref="KeyNotFoundException">There is none: a fault in the code.</exception>
+    public static string Url(string name) => $"/assets/{s_all.Value[name].Tag}/{name}";
+
+    /// <summary>Serves them.</summary>
+    internal static void MapAssets(this IEndpointRouteBuilder routes) => routes.MapGet("/assets/{tag}/{name}", (string tag, string name, HttpContext http) =>
+    {
+        if (!s_all.Value.TryGetValue(name, out Asset? asset) || asset.Tag != tag) return Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound);
+        http.Response.Headers[HeaderNames.CacheControl] = "public, max-age=31536000, immutable";
+        return Results.Bytes(asset.Content, asset.Type);
+    });
+
+    private static ImmutableDictionary<string, Asset> All()
+    {
+        var all = ImmutableDictionary.CreateBuilder<string, Asset>();
+        foreach (Face face in Enum.GetValues<Face>()) all.Add(Typeface.FileName(face), Of(Typeface.File(face), "font/ttf"));
+        all.Add("mark.svg", Of(Embedded("mark.svg"), "image/svg+xml"));
+        all.Add("workbench.js", Of(Embedded("workbench.js"), "text/javascript; charset=utf-8"));
+        all.Add("drawing.css", Of(Encoding.UTF8.GetBytes(SvgStyle.Sheet), "text/css; charset=utf-8"));
+        string faces = string.Concat(Enum.GetValues<Face>().Select(f => FontFace(f, $"../{all[Typeface.FileName(f)].Tag}/{Typeface.FileName(f)}")));
+        all.Add("workbench.css", Of([.. Encoding.UTF8.GetBytes(faces), .. Embedded("workbench.css")], "text/css; charset=utf-8"));
+        return all.ToImmutable();
+    }
+
+    private static string FontFace(Face face, string url)
+    {
+        (int weight, string style) = face switch { Face.SemiBold => (600, "normal"), Face.Italic => (400, "italic"), _ => (400, "normal") };
+        return $"@font-face{{font-family:\"{Typeface.Family}\";font-weight:{weight};font-style:{style};font-display:block;src:url(\"{url}\") format(\"truetype\")}}\n";
+    }
+
+    private static Asset Of(byte[] content, string type) => new(content, type, Convert.ToHexStringLower(SHA256.HashData(content))[..12]);
+
+    private static byte[] Embedded(string name)
+    {
+        using Stream stream = typeof(AssetFiles).Assembly.GetManifestResourceStream("workbench/" + name)
+            ?? throw new InvalidOperationException($"{name} is not inside the program.");
+        using var memory = new MemoryStream();
+        stream.CopyTo(memory);
+        return memory.ToArray();
+    }
+}

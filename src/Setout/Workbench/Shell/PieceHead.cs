@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
+using Setout.Drawing.Scenes;
+using Setout.Workbench.Pieces;
+
+namespace Setout.Workbench.Shell;
+
+/// <summary>A stage of the work, in the row along the top.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Href">Its page; null while there is none.</param>
+/// <param name="IsCurrent">Whether it is the page shown.</param>
+public sealed record Stage(string Name, string? Href, bool IsCurrent);
+
+/// <summary>The head of every page of a piece.</summary>
+/// <param name="Name">The piece's own name.</param>
+/// <param name="Href">Its first page.</param>
+/// <param name="Stages">In the order of the work.</param>
+/// <param name="Unit">Unit and grid, such as <c>inch · 1/32</c>.</param>
+/// <param name="BenchSheets">Where the bench sheets are fetched; null when the plan is stopped.</param>
+/// <param name="Paper">The paper it is printed on, <c>letter</c> or <c>a4</c>, as for the bench sheets.</param>
+/// <param name="Stand">What the page stands on: rule set, inputs, time of the files.</param>
+public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> Stages, Phrase Unit, string? BenchSheets, string Paper, string Stand)
+{
+    private static readonly (string Name, string? Word)[] s_stages =
+        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", null), ("Assemble", "assemble"), ("Fit", null), ("Finish", null)];
+
+    internal static PieceHead Of(OpenPiece piece, string current)
+    {
+        LengthFormat bare = LengthFormat.For(piece.Set.Piece.Unit).Bare;
+        string unit = piece.Set.Piece.Unit == LengthUnit.Inch ? "inch" : "mm";
+        bool isStopped = piece.Plan?.IsStopped ?? piece.Set.IsStopped;
+        return new(piece.Set.Piece.Name, Links.Stage(piece.Name, ""),
+            [.. s_stages.Select(s => new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current))],
+            Phrase.Of($"{unit} · grid ").Add(bare.Format(piece.Set.Grid.Step)),
+            isStopped ? null : Links.BenchSheets(piece.Name), piece.Set.Piece.Unit == LengthUnit.Inch ? "letter" : "a4",
+            $"Rule set {Core.SettingOut.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Files?.Stand()}");
+    }
+}

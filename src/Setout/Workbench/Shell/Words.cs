@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Rendering;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Drawing.Scenes;
+
+namespace Setout.Workbench.Shell;
+
+/// <summary>
+/// A phrase on a page. A fraction is set as one by the font, on the fraction alone, so that the whole number beside it stays whole and the
+/// copied text stays <c>23 1/4</c>. Written by hand because every space counts.
+/// </summary>
+public sealed partial class Words : ComponentBase
+{
+    /// <summary>What is said.</summary>
+    [Parameter, EditorRequired]
+    public Phrase Of { get; set; } = Phrase.Empty;
+
+    /// <summary>Plain words with the fractions in them made ready to be set as such; the text stays the same.</summary>
+    public static Phrase In(string words)
+    {
+        Phrase phrase = Phrase.Empty;
+        int from = 0;
+        foreach (Match match in Fraction().Matches(words))
+        {
+            if (match.Index > from) phrase = phrase.Add(words[from..match.Index]);
+            phrase = phrase.Add(new Figure(false, match.Groups["whole"].Value, int.Parse(match.Groups["above"].ValueSpan), int.Parse(match.Groups["below"].ValueSpan), "", ExactLength.Zero));
+            from = match.Index + match.Length;
+        }
+        return from < words.Length ? phrase.Add(words[from..]) : phrase;
+    }
+
+    /// <inheritdoc/>
+    protected override void BuildRenderTree(RenderTreeBuilder builder)
+    {
+        ImmutableArray<Run> runs = Of.Runs;
+        for (int i = 0; i < runs.Length; i++)
+        {
+            builder.OpenRegion(i);
+            if (runs[i].Figure is { HasFraction: true } figure) WriteFigure(builder, figure);
+            else builder.AddContent(0, runs[i].ToString());
+            builder.CloseRegion();
+        }
+    }
+
+    private static void WriteFigure(RenderTreeBuilder builder, Figure figure)
+    {
+        string fraction = $"{figure.Numerator}/{figure.Denominator}";
+        builder.OpenElement(0, "span");
+        builder.AddAttribute(1, "class", "figure");
+        builder.AddContent(2, figure.Number[..^fraction.Length]);
+        builder.OpenElement(3, "span");
+        builder.AddAttribute(4, "class", "fraction");
+        builder.AddContent(5, fraction);
+        builder.CloseElement();
+        builder.AddContent(6, figure.Unit.Length > 0 ? " " + figure.Unit : "");
+        builder.CloseElement();
+    }
+
+    [GeneratedRegex(@"(?:(?<whole>\b\d{1,6}) )?(?<![\d/.])(?<above>\d{1,3})/(?<below>\d{1,3})(?![\d/])")]
+    private static partial Regex Fraction();
+}

@@ -1,0 +1,91 @@
+// Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
+const swapped = '[data-swap]';
+const page = document.documentElement;
+page.classList.add('has-script');
+
+for (const button of document.querySelectorAll('[data-print]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => window.print());
+}
+
+function sizeUrl(key) {
+  const url = new URL(location.href);
+  url.searchParams.set('size', key);
+  url.hash = 'working';
+  return url;
+}
+
+function isSizeOfThisPage(url) {
+  return url.origin === location.origin && url.pathname === location.pathname && url.searchParams.has('size');
+}
+
+let latest = 0;
+async function show(url, remember) {
+  const turn = ++latest;
+  let text;
+  try {
+    const answer = await fetch(url, { headers: { Accept: 'text/html' } });
+    if (!answer.ok) throw new Error(answer.statusText);
+    text = await answer.text();
+  } catch {
+    location.assign(url);
+    return;
+  }
+  if (turn !== latest) return;
+  const fresh = new DOMParser().parseFromString(text, 'text/html');
+  const held = document.activeElement?.getAttribute('href');
+  for (const old of document.querySelectorAll(swapped)) {
+    const next = fresh.getElementById(old.id);
+    if (next) old.replaceWith(document.adoptNode(next));
+  }
+  if (remember) history.pushState(null, '', url);
+  const working = document.getElementById('working');
+  // A click on the drawing or on a term moves on to the working; a link that is still there keeps the focus, so that Tab goes on from it.
+  const same = held && document.activeElement === document.body ? document.querySelector(`a[href="${CSS.escape(held)}"]`) : null;
+  (same ?? (remember ? working : null))?.focus({ preventScroll: true });
+  const box = working?.getBoundingClientRect();
+  if (remember && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
+  say(working);
+}
+
+function say(working) {
+  let voice = document.getElementById('voice');
+  if (!voice) {
+    voice = document.createElement('p');
+    voice.id = 'voice';
+    voice.className = 'unseen';
+    voice.setAttribute('role', 'status');
+    document.body.append(voice);
+  }
+  voice.textContent = working?.querySelector('.working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+}
+
+document.addEventListener('click', event => {
+  if (event.defaultPrevented || event.button !== 0 || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) return;
+  const link = event.target.closest('a[href]');
+  if (link) {
+    const url = new URL(link.href);
+    if (!isSizeOfThisPage(url) || !document.getElementById('margin')) return;
+    event.preventDefault();
+    show(url, true);
+    return;
+  }
+  const group = event.target.closest('#drawing [data-key]');
+  if (group && getSelection().isCollapsed) show(sizeUrl(group.dataset.key.split('#')[0]), true);
+});
+
+window.addEventListener('popstate', () => {
+  if (document.getElementById('margin')) show(new URL(location.href), false);
+});
+
+// Pointing at a line of the outline shows its place on the drawing, and the other way round.
+function point(key, on) {
+  for (const group of document.querySelectorAll('#drawing [data-key]'))
+    if (group.dataset.key.split('#')[0] === key) group.classList.toggle('is-pointed', on);
+}
+for (const [kind, on] of [['mouseover', true], ['mouseout', false], ['focusin', true], ['focusout', false]]) {
+  document.addEventListener(kind, event => {
+    const line = event.target.closest?.('[data-outline], [data-part]');
+    if (line) point(line.dataset.outline ?? line.dataset.part, on);
+  });
+}

@@ -1,0 +1,78 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Setout.Tests.Browser;
+
+public sealed class EveryPageTests(Room room)
+{
+    private static readonly int[] s_widths = [1440, 1024, 390];
+
+    public static TheoryData<string> Pages
+    {
+        get
+        {
+            var pages = new TheoryData<string>("/");
+            foreach (string piece in Samples.Names)
+                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble" }) pages.Add($"/piece/{piece}{stage}");
+            pages.Add("/piece/luthiers-bench?size=L3.side");
+            return pages;
+        }
+    }
+
+    [Theory, MemberData(nameof(Pages))]
+    public async Task Page_AtEachWidthAndTheme_FitsAndAsksNothingOutside(string path)
+    {
+        foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            foreach (int width in s_widths)
+            {
+                await using Sheet sheet = await room.OpenAsync(width, scheme);
+                await sheet.Page.GotoAsync(path);
+                await sheet.Page.EvaluateAsync("() => document.fonts.ready.then(() => 0)");
+                int over = await sheet.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                Assert.True(over <= 0, $"{path} at {width} px, {scheme}: {over} px too wide");
+                Assert.True(sheet.Complaints.Count == 0, $"{path} at {width} px, {scheme}: {string.Join("; ", sheet.Complaints)}");
+                Assert.True(sheet.Foreign.Count == 0, $"{path} asked for {string.Join(", ", sheet.Foreign)}");
+            }
+        }
+    }
+
+    [Theory, MemberData(nameof(Pages))]
+    public async Task Page_InBothThemes_HasNoViolationThatAxeFinds(string path)
+    {
+        foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            foreach (int width in new[] { 1440, 390 })
+            {
+                await using Sheet sheet = await room.OpenAsync(width, scheme);
+                await sheet.Page.GotoAsync(path);
+                AxeResult found = await sheet.Page.RunAxe();
+                Assert.True(found.Violations.Length == 0,
+                    $"{path}, {scheme}, {width} px: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Page_InForcedColoursAndPrint_KeepsTheDrawing()
+    {
+        await using Sheet sheet = await room.OpenAsync();
+        await sheet.Page.GotoAsync("/piece/luthiers-bench?size=L3.front");
+        await sheet.Page.EmulateMediaAsync(new() { ForcedColors = ForcedColors.Active });
+        Assert.True(await sheet.Page.Locator(".for-desk svg").IsVisibleAsync());
+        await sheet.Page.EmulateMediaAsync(new() { ForcedColors = ForcedColors.None, Media = Media.Print });
+        Assert.True(await sheet.Page.Locator(".for-desk svg").IsVisibleAsync());
+        Assert.False(await sheet.Page.Locator(".stages").IsVisibleAsync());
+        string ink = await sheet.Page.EvaluateAsync<string>("() => getComputedStyle(document.querySelector('.is-chosen rect')).stroke");
+        Assert.Equal("rgb(0, 0, 0)", ink);
+    }
+
+    [Fact]
+    public async Task Page_WhenTypeIsSet_UsesTheEmbeddedTypeface()
+    {
+        await using Sheet sheet = await room.OpenAsync();
+        await sheet.Page.GotoAsync("/piece/luthiers-bench");
+        Assert.True(await sheet.Page.EvaluateAsync<bool>("() => document.fonts.ready.then(() => [...document.fonts].some(f => f.family.includes('IBM Plex Sans') && f.status === 'loaded'))"));
+    }
+}

@@ -1,0 +1,85 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Playwright;
+using Setout.Tests.Browser;
+using Setout.Workbench;
+
+[assembly: AssemblyFixture(typeof(Room))]
+
+namespace Setout.Tests.Browser;
+
+/// <summary>The workbench with the samples on a free port, and one browser, for all tests.</summary>
+public sealed class Room : IAsyncLifetime
+{
+    // The browser is Debian's; it asks nothing of the network by itself.
+    private static readonly string[] s_arguments =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private readonly TestTerminal _terminal = new();
+    private WebApplication? _app;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>Where the workbench answers, without a slash at the end.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>What the workbench told of faults.</summary>
+    public string Faults => _terminal.Error;
+
+    public async ValueTask InitializeAsync()
+    {
+        _app = await WorkbenchHost.StartAsync(0, Samples.Folder, _terminal.Terminal, default);
+        Address = WorkbenchHost.AddressOf(_app);
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = s_arguments });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null) await _browser.DisposeAsync();
+        _playwright?.Dispose();
+        if (_app is not null) await _app.DisposeAsync();
+    }
+
+    /// <summary>A window of its own.</summary>
+    internal async Task<Sheet> OpenAsync(int width = 1440, ColorScheme scheme = ColorScheme.Light, bool hasScript = true, string? address = null)
+    {
+        IBrowserContext context = await _browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 900 },
+            ColorScheme = scheme,
+            JavaScriptEnabled = hasScript,
+            BaseURL = address ?? Address,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        return new(context, await context.NewPageAsync(), address ?? Address);
+    }
+}
+
+/// <summary>A page with what it said and asked for.</summary>
+internal sealed class Sheet : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+
+    public Sheet(IBrowserContext context, IPage page, string address)
+    {
+        _context = context;
+        Page = page;
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning") Complaints.Add(message.Text);
+        };
+        page.PageError += (_, error) => Complaints.Add(error);
+        context.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(address + "/", StringComparison.Ordinal)) Foreign.Add(request.Url);
+        };
+    }
+
+    public IPage Page { get; }
+
+    public List<string> Complaints { get; } = [];
+
+    public List<string> Foreign { get; } = [];
+
+    public ValueTask DisposeAsync() => _context.DisposeAsync();
+}
