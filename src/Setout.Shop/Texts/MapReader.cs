@@ -240,6 +240,7 @@ internal sealed partial class MapReader
         var guessed = new HashSet<string>(StringComparer.Ordinal);
         foreach ((YamlScalar key, YamlNode _) in _map.Entries)
         {
+            if (_context.HasMore) return;
             if (_known.Contains(key.Text, StringComparer.Ordinal) || _told.Contains(key.Text)) continue;
             // A key that is missing is the likelier one to have been meant.
             string? guess = NearestWord.Of(key.Text, [.. _missing.Select(m => m.Key).Where(k => !guessed.Contains(k)), .. _known]);

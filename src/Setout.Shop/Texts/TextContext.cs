@@ -18,7 +18,9 @@ internal sealed class TextContext(TextLimits? limits = null)
     private readonly int _most = (limits ?? TextLimits.Usual).Findings;
     private readonly List<Finding> _findings = [];
     private readonly List<MapReader> _readers = [];
-    private bool _hasMore;
+
+    /// <summary>True when there was more to tell than the limit: nobody has to look for more.</summary>
+    public bool HasMore { get; private set; }
 
     /// <summary>The unit of bare numbers.</summary>
     public LengthUnit Unit { get; set; } = LengthUnit.Inch;
@@ -34,7 +36,7 @@ internal sealed class TextContext(TextLimits? limits = null)
     public void Add(Finding finding)
     {
         if (_findings.Count < _most) _findings.Add(finding);
-        else _hasMore = true;
+        else HasMore = true;
     }
 
     /// <summary>Every reader of a map is closed at the end, so that none can be forgotten.</summary>
@@ -46,11 +48,11 @@ internal sealed class TextContext(TextLimits? limits = null)
         foreach (MapReader reader in _readers)
         {
             // Naming the nearest key takes time: a text that is wrong everywhere is not looked at to its end.
-            if (_hasMore) break;
+            if (HasMore) break;
             reader.Close();
         }
         var ordered = _findings.OrderBy(f => f.Place.Line).ThenBy(f => f.Place.Column).ToList();
-        if (_hasMore)
+        if (HasMore)
             ordered.Add(new("text.too-many-findings", Severity.Stop, "", $"There is more that is wrong than the {_most} findings told.", "Mend these first.", ordered[^1].Place));
         return [.. ordered];
     }
