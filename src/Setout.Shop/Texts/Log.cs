@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
 
@@ -55,18 +56,63 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
     /// <summary>No facts.</summary>
     public static Log Empty { get; } = new([]);
 
-    /// <summary>The entries that have not been voided; voiding entries themselves are left out.</summary>
+    /// <summary>
+    /// The entries that have not been voided, in order; voiding entries themselves are left out. A voiding can itself be voided, and then
+    /// counts no more. It does not matter in which order entry and voiding stand, since logs kept apart may be merged.
+    /// </summary>
     public IEnumerable<LogEntry> Standing
     {
         get
         {
-            // A voiding can itself be voided: the last word counts.
+            // Whether a voiding stands is settled once every voiding of it is; the chain is followed from its last link.
+            var open = new Dictionary<string, int>(StringComparer.Ordinal);
+            var voidings = new Dictionary<string, VoidEntry>(StringComparer.Ordinal);
+            foreach (VoidEntry entry in Entries.OfType<VoidEntry>())
+            {
+                voidings[entry.Id] = entry;
+                open[entry.Entry] = open.GetValueOrDefault(entry.Entry) + 1;
+            }
+            var settled = new Queue<VoidEntry>(voidings.Values.Where(v => !open.ContainsKey(v.Id)));
             var voided = new HashSet<string>(StringComparer.Ordinal);
-            foreach (VoidEntry entry in Entries.OfType<VoidEntry>().Reverse())
+            while (settled.TryDequeue(out VoidEntry? entry))
+            {
                 if (!voided.Contains(entry.Id)) voided.Add(entry.Entry);
+                if (--open[entry.Entry] == 0 && voidings.TryGetValue(entry.Entry, out VoidEntry? next)) settled.Enqueue(next);
+            }
             return Entries.Where(e => e is not VoidEntry && !voided.Contains(e.Id));
         }
     }
+
+    /// <summary>
+    /// Both logs as one: entries with the same id count once, and those of the other log stand where their time puts them. Merging the
+    /// same log twice changes nothing.
+    /// </summary>
+    /// <param name="other">Whose entries are added; where both hold an id, the entry of this log stays.</param>
+    public Log Union(Log other)
+    {
+        var ids = new HashSet<string>(Entries.Select(e => e.Id), StringComparer.Ordinal);
+        LogEntry[] added = [.. other.Entries.Where(e => ids.Add(e.Id))];
+        if (added.Length == 0) return this;
+        var merged = ImmutableArray.CreateBuilder<LogEntry>(Entries.Length + added.Length);
+        int next = 0;
+        foreach (LogEntry entry in Entries)
+        {
+            while (next < added.Length && IsBefore(added[next], entry)) merged.Add(added[next++]);
+            merged.Add(entry);
+        }
+        merged.AddRange(added.AsSpan(next));
+        return new(merged.ToImmutable());
+    }
+
+    // At one time the id decides, so that both ways of merging give one order.
+    private static bool IsBefore(LogEntry a, LogEntry b)
+    {
+        int times = TimeOf(a).CompareTo(TimeOf(b));
+        return times < 0 || (times == 0 && string.CompareOrdinal(a.Id, b.Id) < 0);
+    }
+
+    private static DateTimeOffset TimeOf(LogEntry entry) =>
+        DateTimeOffset.TryParse(entry.At, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time) ? time : DateTimeOffset.MinValue;
 
     /// <summary>
     /// The readings that count, by the quantity they pin. A later reading supersedes an earlier one; readings at named spots stand together

@@ -1,41 +1,40 @@
-// Over 200 lines: the one place where values are taken out of a text, each with its error.
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.RegularExpressions;
-using Setout.Core.Measures;
-using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
 
 namespace Setout.Shop.Texts;
 
-/// <summary>What all readers of one text share: the unit of bare numbers and the findings so far.</summary>
-internal sealed class TextContext
-{
-    /// <summary>The longest size that is believed: 30 m.</summary>
-    public static readonly Length LongestSize = Length.FromMillimetres(30_000);
-
-    public LengthUnit Unit { get; set; } = LengthUnit.Inch;
-
-    public List<Finding> Findings { get; } = [];
-
-    public void Stop(string code, Place place, string words, string remedy, string key = "") =>
-        Findings.Add(new(code, Severity.Stop, key, words, remedy, place));
-}
-
-/// <summary>Takes the values of one map by name, notes what is wrong with its place, and at the end names what nobody asked for.</summary>
+/// <summary>
+/// Takes the values of one map by name and notes what is wrong with its place. Every key that is asked for, in whatever way, is known
+/// from then on; when the context closes, keys that nobody asked for are named with the nearest known one, and keys that are missing
+/// are named unless one of those was meant for them.
+/// </summary>
 internal sealed partial class MapReader
 {
+    /// <summary>The most letters of a word that names something.</summary>
+    public const int LongestWord = 100;
+
+    /// <summary>The most letters of a remark.</summary>
+    public const int LongestRemark = 500;
+
     private readonly TextContext _context;
     private readonly YamlMap _map;
     private readonly Dictionary<string, (YamlScalar Key, YamlNode Value)> _entries;
     private readonly List<string> _known = [];
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
+    private readonly List<(string Key, Finding Finding)> _missing = [];
+    private string _kind;
+    private bool _isAbandoned;
 
-    public MapReader(TextContext context, YamlMap map)
+    /// <param name="context">Of the text.</param>
+    /// <param name="map">To be read.</param>
+    /// <param name="kind">What kind of map this is; the name of its definition in the schema.</param>
+    public MapReader(TextContext context, YamlMap map, string kind)
     {
-        _context = context;
-        _map = map;
+        (_context, _map, _kind) = (context, map, kind);
         _entries = map.Entries.ToDictionary(e => e.Key.Text, e => e, StringComparer.Ordinal);
+        context.Opened(this);
     }
 
     public Place Place => _map.Place;
@@ -43,36 +42,110 @@ internal sealed partial class MapReader
     /// <summary>Where the value of a key stands, or the map itself.</summary>
     public Place PlaceOf(string key) => _entries.TryGetValue(key, out var entry) ? entry.Value.Place : _map.Place;
 
-    public bool Has(string key) => _entries.ContainsKey(key);
+    /// <summary>Where a key stands, or the map itself.</summary>
+    public Place KeyPlaceOf(string key) => _entries.TryGetValue(key, out var entry) ? entry.Key.Place : _map.Place;
 
-    /// <summary>A node, or null when the key is not there.</summary>
-    public YamlNode? Node(string key)
+    /// <summary>True when the key is there, which makes it a known one.</summary>
+    public bool Has(string key)
     {
-        _known.Add(key);
-        return _entries.TryGetValue(key, out var entry) ? entry.Value : null;
+        Know(key);
+        return IsThere(key);
     }
 
-    /// <summary>A text, or null.</summary>
-    public Named? Text(string key)
+    /// <summary>True when the key is there; it does not become a known one.</summary>
+    public bool IsThere(string key) => _entries.ContainsKey(key);
+
+    /// <summary>
+    /// Tells by its word what kind of map this is; null when none of the words is there (said in a finding, and nothing more is said about
+    /// this map).
+    /// </summary>
+    public string? Which(string words, string remedy, params ReadOnlySpan<(string Word, string Kind)> kinds)
     {
-        switch (Node(key))
+        string? found = null;
+        var all = new List<string>();
+        foreach ((string word, string kind) in kinds)
         {
-            case null: return null;
-            case YamlScalar { Text.Length: > 0 and <= 500 } scalar: return new(scalar.Text, scalar.Place);
-            case YamlScalar { Text.Length: > 500 } scalar:
-                _context.Stop("text.too-long", scalar.Place, $"'{key}' is longer than 500 letters.", "Shorten it.");
-                return null;
-            case { } other:
-                _context.Stop("text.wanted-word", other.Place, $"'{key}' wants a word.", $"Write '{key}: word'.");
-                return null;
+            all.Add(word);
+            if (!IsThere(word)) continue;
+            if (found is null)
+            {
+                (found, _kind) = (word, kind);
+                Know(word);
+            }
+            else if (_told.Add(word))
+            {
+                _context.Stop("text.two-kinds", KeyPlaceOf(word), $"This has both '{found}' and '{word}'.", "Keep the one that is meant.");
+            }
         }
+        if (found is not null) return found;
+        Mistyped(all, new("text.missing", Severity.Stop, "", words, remedy, _map.Place));
+        Abandon();
+        return null;
+    }
+
+    /// <summary>Says that a key is missing, unless another key here looks like it.</summary>
+    public void MissingOrMistyped(string key, Finding missing) => Mistyped([key], missing);
+
+    private void Mistyped(List<string> words, Finding missing)
+    {
+        foreach ((YamlScalar key, YamlNode _) in _map.Entries)
+        {
+            if (NearestWord.Of(key.Text, words) is not { } guess) continue;
+            _context.Stop("text.unknown-key", key.Place, $"'{TextContext.Shown(key.Text)}' is not known here.", $"Did you mean '{guess}'? Known here: {string.Join(", ", words)}.");
+            return;
+        }
+        _context.Add(missing);
+    }
+
+    /// <summary>Says no more about this map. Always false, to be returned.</summary>
+    public bool Abandon()
+    {
+        _isAbandoned = true;
+        return false;
+    }
+
+    /// <summary>A node, or null when the key is not there.</summary>
+    public YamlNode? Node(string key) => Has(key) ? _entries[key].Value : null;
+
+    /// <summary>A value on one line, or null; <paramref name="what"/> says what is wanted.</summary>
+    private YamlScalar? Scalar(string key, string code, string what, int most)
+    {
+        if (Node(key) is not { } node) return null;
+        if (node is YamlScalar { Text.Length: > 0 } scalar) return OneLine(scalar, key, most);
+        _context.Stop(code, node.Place, $"'{key}' wants {what}.", $"Write '{key}: ' and {what} on the same line.");
+        return null;
+    }
+
+    private YamlScalar? OneLine(YamlScalar scalar, string key, int most)
+    {
+        if (scalar.Text.Length > most)
+            _context.Stop("text.too-long", scalar.Place, $"'{key}' is longer than {most} letters.", "Shorten it.");
+        else if (scalar.Text.AsSpan().IndexOfAny('\n', '\r', '\t') >= 0)
+            _context.Stop("text.one-line", scalar.Place, $"'{key}' goes over several lines or holds a tab.", "Write it on one line, with blanks.");
+        else return scalar;
+        return null;
+    }
+
+    /// <summary>A word or a name, or null.</summary>
+    public Named? Text(string key, int most = LongestWord) => Scalar(key, "text.wanted-word", "a word", most) is { } scalar ? new(scalar.Text, scalar.Place) : null;
+
+    /// <summary>A remark, which may go over several lines; empty when it is not there.</summary>
+    public string Remark(string key)
+    {
+        if (Node(key) is not { } node) return "";
+        if (node is not YamlScalar scalar)
+            _context.Stop("text.wanted-word", node.Place, $"'{key}' wants words.", $"Write '{key}: ' and the words behind it.");
+        else if (scalar.Text.Length > LongestRemark)
+            _context.Stop("text.too-long", scalar.Place, $"'{key}' is longer than {LongestRemark} letters.", "Shorten it.");
+        else return scalar.Text;
+        return "";
     }
 
     /// <summary>A text that must be there.</summary>
     public Named Required(string key, string example)
     {
         if (Text(key) is { } text) return text;
-        if (!Has(key)) Missing(key, example);
+        if (!IsThere(key)) Missing(key, example);
         return new("", _map.Place);
     }
 
@@ -80,178 +153,113 @@ internal sealed partial class MapReader
     public string Key(string key)
     {
         Named text = Required(key, "K1");
-        if (text.Text.Length > 0 && !KeyPattern().IsMatch(text.Text))
+        return text.Text.Length > 0 && IsKey(text) ? text.Text : "";
+    }
+
+    private bool IsKey(Named text)
+    {
+        if (KeyPattern().IsMatch(text.Text)) return true;
+        _context.Stop("text.bad-key", text.Place, $"'{TextContext.Shown(text.Text)}' cannot be a key.", "A key is a letter followed by up to 23 letters, digits or hyphens, such as L3.");
+        return false;
+    }
+
+    /// <summary>The items of a list, each a map of a kind; an empty list when the key is not there.</summary>
+    public ImmutableArray<MapReader> Maps(string key, string kind, string example)
+    {
+        if (Node(key) is not { } node || node is YamlScalar { Text: "" }) return [];
+        if (node is not YamlList list)
         {
-            _context.Stop("text.bad-key", text.Place, $"'{text.Text}' cannot be a key.", "A key is a letter followed by up to 23 letters, digits or hyphens, such as L3.");
-            return "";
+            _context.Stop("text.wanted-list", node.Place, $"'{key}' wants a list.", "Write one item a line, each begun with '- '.");
+            return [];
         }
-        return text.Text;
-    }
-
-    /// <summary>A length, or null.</summary>
-    public Given? Length(string key, bool mayBeZero = false)
-    {
-        if (Text(key) is not { } text) return null;
-        return LengthOf(text, key, mayBeZero);
-    }
-
-    /// <summary>A length that must be there.</summary>
-    public Given RequiredLength(string key, string example, bool mayBeZero = false)
-    {
-        if (Length(key, mayBeZero) is { } given) return given;
-        if (!Has(key)) Missing(key, example);
-        return new(Core.Measures.Length.FromMillimetres(1), PlaceOf(key));
-    }
-
-    /// <summary>A length, an equal share (not there) or the word <c>rest</c>.</summary>
-    public ShareOfWhole Share(string key)
-    {
-        if (Text(key) is not { } text) return ShareOfWhole.Equal with { Place = _map.Place };
-        if (text.Text == "rest") return new(null, true, text.Place);
-        return LengthOf(text, key, false) is { } given ? new(given.Value, false, given.Place) : new(null, false, text.Place);
-    }
-
-    /// <summary>One of some words, or a fallback.</summary>
-    public T OneOf<T>(string key, T fallback, params (string Word, T Value)[] words)
-    {
-        if (Text(key) is not { } text) return fallback;
-        foreach ((string word, T value) in words)
-            if (word == text.Text) return value;
-        string list = string.Join(", ", words.Select(w => w.Word));
-        string near = NearestWord.Of(text.Text, words.Select(w => w.Word)) is { } guess ? $"Did you mean '{guess}'? " : "";
-        _context.Stop("text.unknown-word", text.Place, $"'{text.Text}' is not known for '{key}'.", $"{near}Use one of: {list}.");
-        return fallback;
-    }
-
-    /// <summary>A whole number within limits.</summary>
-    public int Whole(string key, int fallback, int least, int most)
-    {
-        if (Text(key) is not { } text) return fallback;
-        if (int.TryParse(text.Text, NumberStyles.Integer, CultureInfo.InvariantCulture, out int value) && value >= least && value <= most) return value;
-        _context.Stop("text.wanted-number", text.Place, $"'{text.Text}' is not a whole number from {least} to {most}.", $"Write '{key}: {Math.Max(least, 1)}'.");
-        return fallback;
-    }
-
-    /// <summary>An amount of money, or null.</summary>
-    public Money? Price(string key)
-    {
-        if (Text(key) is not { } text) return null;
-        if (decimal.TryParse(text.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value) && value is >= 0 and <= 1_000_000) return new(value);
-        _context.Stop("text.wanted-price", text.Place, $"'{text.Text}' is not an amount from 0 to 1000000.", $"Write '{key}: 62.50', without the currency.");
-        return null;
-    }
-
-    /// <summary>Two lengths as <c>96 x 48</c>, or null.</summary>
-    public (Given First, Given Second)? Size(string key)
-    {
-        if (Text(key) is not { } text) return null;
-        string[] halves = text.Text.Split('x', 'X', '×');
-        if (halves.Length != 2)
+        var maps = ImmutableArray.CreateBuilder<MapReader>();
+        foreach (YamlNode item in list.Items)
         {
-            _context.Stop("text.wanted-size", text.Place, $"'{text.Text}' is not a size.", "Write two lengths such as 96 x 48, along the grain first.");
-            return null;
+            if (item is YamlMap map) maps.Add(new(_context, map, kind));
+            else _context.Stop("text.wanted-map", item.Place, $"Each item of '{key}' wants keys with values.", $"Write for example '- {{{example}}}'.");
         }
-        return LengthOf(new(halves[0].Trim(), text.Place), key, false) is { } a && LengthOf(new(halves[1].Trim(), text.Place), key, false) is { } b ? (a, b) : null;
+        return maps.ToImmutable();
     }
 
-    /// <summary>The items of a list, each a map; an empty list when the key is not there.</summary>
-    public IEnumerable<MapReader> Maps(string key)
-    {
-        switch (Node(key))
-        {
-            case null: yield break;
-            case YamlList list:
-                foreach (YamlNode item in list.Items)
-                {
-                    if (item is YamlMap map) yield return new(_context, map);
-                    else _context.Stop("text.wanted-map", item.Place, $"Each item of '{key}' wants keys with values.", "Write for example '- key: value'.");
-                }
-                break;
-            case YamlScalar { Text: "" }: yield break;
-            case { } other:
-                _context.Stop("text.wanted-list", other.Place, $"'{key}' wants a list.", "Write one item a line, each begun with '- '.");
-                break;
-        }
-    }
+    /// <summary>True when the key is there with nothing in it, or is not there at all.</summary>
+    public bool IsEmpty(string key) => Node(key) is null or YamlScalar { Text: "" } or YamlList { Items.Length: 0 } or YamlMap { Entries.Length: 0 };
 
     /// <summary>The map under a key, or null.</summary>
-    public MapReader? Map(string key)
+    public MapReader? Map(string key, string kind)
     {
-        switch (Node(key))
-        {
-            case null: return null;
-            case YamlMap map: return new(_context, map);
-            case { } other:
-                _context.Stop("text.wanted-map", other.Place, $"'{key}' wants keys with values.", "Write them below it, indented.");
-                return null;
-        }
+        if (Node(key) is not { } node) return null;
+        if (node is YamlMap map) return new(_context, map, kind);
+        _context.Stop("text.wanted-map", node.Place, $"'{key}' wants keys with values.", "Write them below it, indented.");
+        return null;
     }
 
     /// <summary>The words of a list.</summary>
     public ImmutableArray<Named> Words(string key)
     {
-        switch (Node(key))
+        if (Node(key) is not { } node || node is YamlScalar { Text: "" }) return [];
+        if (node is not YamlList list)
         {
-            case null: return [];
-            case YamlList list:
-                var words = ImmutableArray.CreateBuilder<Named>();
-                foreach (YamlNode item in list.Items)
-                {
-                    if (item is YamlScalar { Text.Length: > 0 and <= 500 } scalar) words.Add(new(scalar.Text, scalar.Place));
-                    else _context.Stop("text.wanted-word", item.Place, $"Each item of '{key}' wants a word.", $"Write '{key}: [a, b]'.");
-                }
-                return words.ToImmutable();
-            case { } other:
-                _context.Stop("text.wanted-list", other.Place, $"'{key}' wants a list.", $"Write '{key}: [a, b]'.");
-                return [];
+            _context.Stop("text.wanted-list", node.Place, $"'{key}' wants a list.", $"Write '{key}: [a, b]'.");
+            return [];
         }
+        var words = ImmutableArray.CreateBuilder<Named>();
+        foreach (YamlNode item in list.Items)
+        {
+            if (item is not YamlScalar { Text.Length: > 0 } scalar)
+                _context.Stop("text.wanted-word", item.Place, $"Each item of '{key}' wants a word.", $"Write '{key}: [a, b]'.");
+            else if (OneLine(scalar, key, LongestWord) is { } word) words.Add(new(word.Text, word.Place));
+        }
+        return words.ToImmutable();
     }
 
+    /// <summary>The permanent keys of a list.</summary>
+    public ImmutableArray<Named> Keys(string key) => [.. Words(key).Where(IsKey)];
+
     /// <summary>The names and maps of a map of maps.</summary>
-    public IEnumerable<(Named Name, MapReader Map)> NamedMaps(string key)
+    public IEnumerable<(Named Name, MapReader Map)> NamedMaps(string key, string kind)
     {
-        if (Map(key) is not { } outer) yield break;
+        if (Node(key) is null or YamlScalar { Text: "" } || Map(key, "") is not { } outer) yield break;
+        outer.Abandon();
         foreach ((YamlScalar name, YamlNode value) in outer._map.Entries)
         {
             if (!KeyPattern().IsMatch(name.Text))
-                _context.Stop("text.bad-key", name.Place, $"'{name.Text}' cannot be a name here.", "Use a letter followed by up to 23 letters, digits or hyphens.");
-            else if (value is YamlMap map) yield return (new(name.Text, name.Place), new(_context, map));
+                _context.Stop("text.bad-key", name.Place, $"'{TextContext.Shown(name.Text)}' cannot be a name here.", "Use a letter followed by up to 23 letters, digits or hyphens.");
+            else if (value is YamlMap map) yield return (new(name.Text, name.Place), new(_context, map, kind));
             else _context.Stop("text.wanted-map", value.Place, $"'{name.Text}' wants keys with values.", "Write them below it, indented, or as {key: value}.");
         }
     }
 
-    /// <summary>Names every key that nobody asked for, with the nearest known one.</summary>
-    public void Done()
+    /// <summary>A key that has to be there is not.</summary>
+    public void Missing(string key, string example, string code = "text.missing", string? words = null) =>
+        _missing.Add((key, new(code, Severity.Stop, "", words ?? $"'{key}' is missing here.", $"Add '{key}: {example}'.", _map.Place)));
+
+    /// <summary>Names every key that nobody asked for, with the nearest known one, and every key that is missing.</summary>
+    public void Close()
     {
-        foreach ((YamlScalar key, YamlNode _) in _map.Entries.Where(e => !_known.Contains(e.Key.Text, StringComparer.Ordinal)))
+        if (_isAbandoned) return;
+        var guessed = new HashSet<string>(StringComparer.Ordinal);
+        foreach ((YamlScalar key, YamlNode _) in _map.Entries)
         {
-            string near = NearestWord.Of(key.Text, _known) is { } guess ? $"Did you mean '{guess}'? " : "";
-            _context.Stop("text.unknown-key", key.Place, $"'{Shown(key.Text)}' is not known here.", $"{near}Known here: {string.Join(", ", _known.Distinct())}.");
+            if (_context.HasMore) return;
+            if (_known.Contains(key.Text, StringComparer.Ordinal) || _told.Contains(key.Text)) continue;
+            // A key that is missing is the likelier one to have been meant.
+            string? guess = NearestWord.Of(key.Text, [.. _missing.Select(m => m.Key).Where(k => !guessed.Contains(k)), .. _known]);
+            if (guess is not null) guessed.Add(guess);
+            string near = guess is null ? "" : $"Did you mean '{guess}'? ";
+            _context.Stop("text.unknown-key", key.Place, $"'{TextContext.Shown(key.Text)}' is not known here.", $"{near}Known here: {string.Join(", ", _known)}.");
         }
+        foreach ((string key, Finding finding) in _missing)
+            if (!guessed.Contains(key)) _context.Add(finding);
     }
 
-    public void Missing(string key, string example) =>
-        _context.Stop("text.missing", _map.Place, $"'{key}' is missing here.", $"Add '{key}: {example}'.");
-
-    private Given? LengthOf(Named text, string key, bool mayBeZero)
+    private void Know(string key)
     {
-        ParseResult<ExactLength> read = LengthText.Parse(text.Text, _context.Unit);
-        if (!read.IsRead)
-        {
-            TextFault fault = read.Fault!;
-            _context.Stop(fault.Code, text.Place with { Column = text.Place.Column + fault.Position }, $"{key}: {fault.Words}", fault.Remedy);
-            return null;
-        }
-        if (read.Value.Sign < 0 || (read.Value.Sign == 0 && !mayBeZero) || read.Value > TextContext.LongestSize)
-        {
-            _context.Stop("text.absurd-size", text.Place, $"'{Shown(text.Text)}' cannot be the {key}.",
-                $"Write a length {(mayBeZero ? "from 0" : "above 0")} to 30 m.");
-            return null;
-        }
-        return new(read.Value, text.Place);
+        if (_known.Contains(key, StringComparer.Ordinal)) return;
+        _known.Add(key);
+        if (_kind.Length == 0) return;
+        if (!_context.Known.TryGetValue(_kind, out SortedSet<string>? keys)) _context.Known[_kind] = keys = new(StringComparer.Ordinal);
+        keys.Add(key);
     }
-
-    private static string Shown(string text) => text.Length > 60 ? text[..60] + "..." : text;
 
     [GeneratedRegex(@"^[A-Za-z][A-Za-z0-9\-]{0,23}\z")]
     private static partial Regex KeyPattern();

@@ -14,7 +14,9 @@ public static class NearestWord
             int distance = Distance(shortened.ToLowerInvariant(), word.ToLowerInvariant());
             if (distance < least) (best, least) = (word, distance);
         }
-        return best is not null && least <= Math.Max(1, Math.Max(best.Length, shortened.Length) / 3) ? best : null;
+        if (best is null || least > Math.Max(1, Math.Max(best.Length, shortened.Length) / 3)) return null;
+        // Of two letters, one changed makes another word: cm is not a slip for mm.
+        return least > 0 && best.Length <= 2 && shortened.Length <= 2 && !shortened.Order().SequenceEqual(best.Order()) ? null : best;
     }
 
     // Edits of one letter, and two neighbours changed about, each count one.

@@ -12,79 +12,65 @@ public static class ShopText
     /// <summary>The version of the shop file that this program reads.</summary>
     public const int Version = 1;
 
-    /// <summary>Reads a text.</summary>
-    public static TextRead<Shop> Read(string text, TextLimits? limits = null)
-    {
-        TextRead<YamlNode> tree = YamlTree.Read(text, limits);
-        if (tree.Value is null) return new(null, tree.Findings);
-        var context = new TextContext();
-        if (tree.Value is not YamlMap root)
-        {
-            context.Stop("text.wanted-map", tree.Value.Place, "A shop file is made of keys with values.", "Begin with 'setout-shop: 1'.");
-            return new(null, [.. context.Findings]);
-        }
-        var top = new MapReader(context, root);
-        if (!TextVersion.Check(context, top, "setout-shop", Version)) return new(null, [.. context.Findings]);
-        Shop shop = Read(context, top);
-        return new(shop, [.. context.Findings.OrderBy(f => f.Place.Line).ThenBy(f => f.Place.Column)]);
-    }
+    // A saw cut or an instrument's error of more than this is a slip of the pen: common practice, no source.
+    private static readonly Length s_coarsest = Length.FromInches(1);
+
+    /// <summary>Reads a text. Never throws for what is in it.</summary>
+    public static TextRead<Shop> Read(string text, TextLimits? limits = null) => Read(text, limits, new(limits));
+
+    internal static TextRead<Shop> Read(string text, TextLimits? limits, TextContext context) =>
+        TextKind.Shop.Read(text, limits, context, top => Read(context, top));
 
     private static Shop Read(TextContext context, MapReader top)
     {
         Shop usual = Shop.Usual;
-        string name = top.Text("name")?.Text ?? usual.Name, currency = top.Text("currency")?.Text ?? usual.Currency;
-        if (!top.Has("unit")) top.Missing("unit", "in");
-        context.Unit = top.OneOf("unit", LengthUnit.Inch, ("in", LengthUnit.Inch), ("mm", LengthUnit.Millimetre));
-        (Length sheetKerf, Length boardKerf) = Pair(top.Map("kerf"), usual.SheetKerf, usual.BoardKerf, mayBeZero: true);
-        (Length sheetTrim, Length boardTrim) = Pair(top.Map("trim"), usual.SheetTrim, usual.BoardTrim, mayBeZero: true);
+        string name = top.Text("name")?.Text ?? usual.Name, currency = top.Text("currency", most: 8)?.Text ?? usual.Currency;
+        context.Unit = top.Unit("unit");
+        (Length sheetKerf, Length boardKerf) = Pair(top.Map("kerf", "kerf"), usual.SheetKerf, usual.BoardKerf, s_coarsest);
+        (Length sheetTrim, Length boardTrim) = Pair(top.Map("trim", "trim"), usual.SheetTrim, usual.BoardTrim, null);
         (Length keepAlong, Length keepAcross, Length keepBoard) = (usual.KeepAlong, usual.KeepAcross, usual.KeepBoard);
-        if (top.Map("keep") is { } keep)
+        if (top.Map("keep", "keep") is { } keep)
         {
             if (keep.Size("sheets") is { } sheets) (keepAlong, keepAcross) = (Tick(sheets.First), Tick(sheets.Second));
             if (keep.Length("boards") is { } boards) keepBoard = Tick(boards);
-            keep.Done();
         }
         (Grid inch, Grid metric) = (usual.InchGrid, usual.MetricGrid);
-        if (top.Map("grid") is { } grids)
+        if (top.Map("grid", "grid") is { } grids)
         {
-            inch = PieceText.GridOf(grids, "in") ?? inch;
-            metric = PieceText.GridOf(grids, "mm") ?? metric;
-            grids.Done();
+            inch = grids.Grid("in", LengthUnit.Inch) ?? inch;
+            metric = grids.Grid("mm", LengthUnit.Millimetre) ?? metric;
         }
         ImmutableDictionary<string, Length> instruments = usual.Instruments;
-        if (top.Map("instruments") is { } tools)
+        if (top.Map("instruments", "instruments") is { } tools)
         {
             foreach (string tool in new[] { "tape", "rule", "calliper" })
-                if (tools.Length(tool) is { } accuracy) instruments = instruments.SetItem(tool, Tick(accuracy));
-            tools.Done();
+                if (tools.Length(tool, most: s_coarsest) is { } accuracy) instruments = instruments.SetItem(tool, Tick(accuracy));
         }
-        var stock = ImmutableArray.CreateBuilder<ShopStock>();
-        foreach (MapReader entry in top.Maps("stock"))
-        {
-            if (MaterialText.Identity(context, new("stock", entry.Place), entry) is not { } material) continue;
-            if (MaterialText.Entry(entry, material is Panel) is { } size) stock.Add(new(MaterialIdentity.Of(material), size));
-            entry.Done();
-        }
-        var prices = ImmutableDictionary.CreateBuilder<string, Money>();
-        foreach (MapReader entry in top.Maps("prices"))
-        {
-            string item = entry.Required("name", "Wood screw no. 8 x 1 1/2 in").Text;
-            if (entry.Price("price") is { } price) prices[item] = price;
-            else if (!entry.Has("price")) entry.Missing("price", "0.06");
-            entry.Done();
-        }
-        top.Done();
-        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, instruments, stock.ToImmutable(), prices.ToImmutable());
+        ImmutableArray<ShopStock> stock =
+            [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
+        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, instruments, stock, Prices(context, top));
     }
 
-    private static (Length Sheets, Length Boards) Pair(MapReader? map, Length sheets, Length boards, bool mayBeZero)
+    private static ImmutableDictionary<string, Money> Prices(TextContext context, MapReader top)
     {
-        if (map is null) return (sheets, boards);
-        if (map.Length("sheets", mayBeZero) is { } s) sheets = Tick(s);
-        if (map.Length("boards", mayBeZero) is { } b) boards = Tick(b);
-        map.Done();
-        return (sheets, boards);
+        var prices = ImmutableDictionary.CreateBuilder<string, Money>();
+        var places = new Dictionary<string, Place>(StringComparer.Ordinal);
+        foreach (MapReader entry in top.Maps("prices", "price-of", "name: Wood screw no. 8 x 1 1/2 in, price: 0.06"))
+        {
+            Named item = entry.Required("name", "Wood screw no. 8 x 1 1/2 in");
+            Money? price = entry.Price("price");
+            if (!entry.IsThere("price")) entry.Missing("price", "0.06");
+            if (item.Text.Length == 0) continue;
+            if (!places.TryAdd(item.Text, item.Place))
+                context.Stop("shop.price-twice", item.Place, $"'{TextContext.Shown(item.Text)}' has a price in line {places[item.Text].Line} already.", "Keep one of them.");
+            else if (price is { } known) prices[item.Text] = known;
+        }
+        return prices.ToImmutable();
     }
+
+    private static (Length Sheets, Length Boards) Pair(MapReader? map, Length sheets, Length boards, Length? most) => map is null
+        ? (sheets, boards)
+        : (map.Length("sheets", mayBeZero: true, most) is { } s ? Tick(s) : sheets, map.Length("boards", mayBeZero: true, most) is { } b ? Tick(b) : boards);
 
     private static Length Tick(Given given) => given.Value.ToNearestTick();
 }

@@ -1,0 +1,222 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Tests.Texts;
+
+public class SchemaTests
+{
+    // Every kind of map once, so that the readers ask for all they know.
+    private const string WholePiece = """
+        setout: 1
+        name: Everything
+        about: One of each.
+        unit: in
+        grid: 1/32
+        materials:
+          ply: {panel: hardwood plywood, label: 3/4, thickness: 23/32, grain: keep, sizes: [{size: 96 x 48, price: 60, have: 1, name: a, trim: 0}]}
+          stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0}]}
+          oak: {stick: oak, section: 2 x 2}
+        drawers:
+          kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20}
+        assembly:
+          - frame: F
+            name: frame
+            of: stud
+            width: 60
+            height: 30
+            depth: 24
+            toe: 0
+            top rails: on edge
+            across:
+              - {opening: A, width: 20, slide panels: ply, drawers: {like: kind, down: [{drawer: D1, front: rest, box width: 18, box height: 5}]}}
+              - {posts: P, of: stud}
+              - {opening: B, width: rest}
+          - case: C
+            name: case
+            of: ply
+            width: 60
+            height: 30
+            depth: 24
+            back: ply
+            hung: no
+            across:
+              - {opening: E, width: 20, shelves: {of: ply, setback: 0, down: [S1]}}
+              - {partition: Q, of: ply}
+              - {opening: G, width: rest, down: [{opening: H, height: 5}, {deck: K, of: ply}, {opening: L, height: rest}]}
+          - {top: T, name: top, of: ply, overhang: {front: 1, back: 0, left: 0, right: 0}}
+        parts:
+          - {part: X, name: x, of: ply, count: 2, length: 3, width: 4}
+        """;
+
+    private const string WholeShop = """
+        setout-shop: 1
+        name: all
+        currency: USD
+        unit: in
+        grid: {in: 1/32, mm: 0.5}
+        kerf: {sheets: 1/8, boards: 1/8}
+        trim: {sheets: 1/4, boards: 0}
+        keep: {sheets: 12 x 6, boards: 12}
+        instruments: {tape: 1/32, rule: 1/64, calliper: 0.001}
+        stock:
+          - {panel: hardwood plywood, label: 3/4, thickness: 0.71, grain: free, size: 96 x 48, price: 60, have: 1, name: a, trim: 0}
+          - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: 0}
+          - {stick: oak, section: 2 x 2, length: 60, price: 9, have: 1, name: c, trim: 0}
+        prices: [{name: Screw, price: 0.07}]
+        """;
+
+    private const string WholeLog = """
+        setout-log: 1
+        entries:
+          - {id: a, at: 2026-05-04T09:40:00Z, read: L.width, values: [20 3/4 in, 527 mm], with: tape, spot: top}
+          - {id: b, at: 2026-05-04T09:40:00+02:00, cut: [C.side], figures: [{of: C.side.length, is: 30 in}]}
+          - {id: c, at: 2026-05-04T09:40:00.25Z, assembled: [C.side], figures: []}
+          - {id: d, at: 2026-05-04T09:40:00Z, fitted: [D1], figures: []}
+          - {id: e, at: 2026-05-04T09:40:00Z, bought: [Screw], figures: []}
+          - {id: f, at: 2026-05-04T09:40:00Z, void: a}
+          - {id: g, at: 2026-05-04T09:40:00Z, allow: material.not-read, on: ply, because: read it twice}
+        """;
+
+    public static TheoryData<string, string> Whole => new() { { "piece", WholePiece }, { "shop", WholeShop }, { "log", WholeLog } };
+
+    /// <summary>The keys that the reader of a text knows, by the kind of map.</summary>
+    internal static SortedDictionary<string, SortedSet<string>> KnownKeys(string name) => Read(name, name switch { "piece" => WholePiece, "shop" => WholeShop, _ => WholeLog }).Known;
+
+    [Theory, MemberData(nameof(Whole))]
+    public void Schema_PropertiesOfEveryMap_AreTheKeysThatTheReaderKnows(string name, string text)
+    {
+        var known = Read(name, text).Known;
+        JsonObject schema = Node(name).AsObject();
+        string root = name == "piece" ? "setout" : $"setout-{name}";
+        foreach ((string kind, SortedSet<string> keys) in known)
+        {
+            JsonObject definition = kind == root ? schema : schema["$defs"]![kind]!.AsObject();
+            Assert.Equal(keys, definition["properties"]!.AsObject().Select(p => p.Key).Order(StringComparer.Ordinal));
+            Assert.False(definition["additionalProperties"]!.GetValue<bool>());
+        }
+        // No map of the schema is one that no reader reads.
+        var maps = schema["$defs"]!.AsObject().Where(d => d.Value!["properties"] is not null).Select(d => d.Key).Append(root);
+        Assert.Equal(known.Keys.Order(StringComparer.Ordinal), maps.Order(StringComparer.Ordinal));
+    }
+
+    [Theory, MemberData(nameof(Whole))]
+    public void Schema_EveryKeyThatIsWanted_IsWantedByTheReaderToo(string name, string text)
+    {
+        JsonObject schema = Node(name).AsObject();
+        foreach ((string path, JsonNode document) in Without(Json(text)))
+        {
+            bool isValid = Evaluate(name, document);
+            int findings = Read(name, document.ToJsonString(s_plain)).Findings;
+            Assert.True(isValid == (findings == 0), $"{name} without {path}: the schema says {isValid}, the reader has {findings} findings.");
+        }
+    }
+
+    [Fact]
+    public void Schema_Samples_Validate()
+    {
+        foreach (string file in Repository.PieceSamples) Assert.True(Evaluate("piece", Json(File.ReadAllText(file))), file);
+        Assert.True(Evaluate("shop", Json(Repository.Read("samples", "shop.yaml"))));
+        foreach (object[] row in Whole.Select(r => new object[] { r.Data.Item1, r.Data.Item2 })) Assert.True(Evaluate((string)row[0], Json((string)row[1])), (string)row[0]);
+    }
+
+    [Theory, MemberData(nameof(Whole))]
+    public void Schema_AnyKeyMistyped_Fails(string name, string text)
+    {
+        int tried = 0;
+        foreach (JsonNode document in Mistyped(Json(text)))
+        {
+            Assert.False(Evaluate(name, document), document.ToJsonString());
+            tried++;
+        }
+        Assert.True(tried > 10);
+    }
+
+    [Theory]
+    [InlineData("piece")]
+    [InlineData("shop")]
+    [InlineData("log")]
+    public void Schema_Itself_IsOfTheDraftItNamesAndDescribesEverything(string name)
+    {
+        Assert.True(MetaSchemas.Draft202012.Evaluate(JsonDocument.Parse(Text(name)).RootElement).IsValid);
+        foreach ((string key, JsonNode? definition) in Node(name)["$defs"]!.AsObject()) Assert.True(definition!["description"] is not null, key);
+    }
+
+    private static readonly JsonSerializerOptions s_plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static string Text(string name) => Repository.Read("docs", "schemas", $"{name}.schema.json");
+
+    private static JsonNode Node(string name) => JsonNode.Parse(Text(name))!;
+
+    private static readonly Dictionary<string, JsonSchema> s_schemas = new[] { "piece", "shop", "log" }.ToDictionary(n => n, n => JsonSchema.FromText(Text(n)));
+
+    private static bool Evaluate(string name, JsonNode document) => s_schemas[name].Evaluate(JsonSerializer.SerializeToElement(document)).IsValid;
+
+    private static (SortedDictionary<string, SortedSet<string>> Known, int Findings) Read(string name, string text)
+    {
+        var context = new TextContext() { MustNameUnit = name == "log" };
+        int findings = name switch
+        {
+            "piece" => PieceText.Read(text, null, context).Findings.Count(f => f.Code != "piece.two-structures"),
+            "shop" => ShopText.Read(text, null, context).Findings.Length,
+            _ => LogText.Read(text, null, context).Findings.Count(f => f.Code != "log.void-unknown"),
+        };
+        return (context.Known, findings);
+    }
+
+    private static JsonNode Json(string yaml) => Json(YamlTree.Read(yaml).Value!)!;
+
+    // As a reader of YAML sees it: what is plain and looks like a number is one.
+    private static JsonNode? Json(YamlNode node) => node switch
+    {
+        YamlMap map => new JsonObject(map.Entries.Select(e => KeyValuePair.Create(e.Key.Text, Json(e.Value)))),
+        YamlList list => new JsonArray([.. list.Items.Select(Json)]),
+        YamlScalar { Text: "" } => null,
+        YamlScalar scalar when decimal.TryParse(scalar.Text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out decimal number) => JsonValue.Create(number),
+        YamlScalar scalar => JsonValue.Create(scalar.Text),
+        _ => throw new ArgumentOutOfRangeException(nameof(node)),
+    };
+
+    private static IEnumerable<JsonObject> Maps(JsonNode? node) => node switch
+    {
+        JsonObject map => map.SelectMany(p => Maps(p.Value)).Prepend(map),
+        JsonArray list => list.SelectMany(Maps),
+        _ => [],
+    };
+
+    // The document once without each key. Materials and kinds of drawer are used by name, which neither looks at.
+    private static IEnumerable<(string Path, JsonNode Document)> Without(JsonNode whole)
+    {
+        int maps = Maps(whole).Count();
+        for (int i = 0; i < maps; i++)
+        {
+            foreach (string key in Maps(whole).ElementAt(i).Select(p => p.Key).ToList())
+            {
+                JsonNode copy = whole.DeepClone();
+                JsonObject map = Maps(copy).ElementAt(i);
+                map.Remove(key);
+                yield return ($"{map.GetPath()}.{key}", copy);
+            }
+        }
+    }
+
+    private static IEnumerable<JsonNode> Mistyped(JsonNode whole)
+    {
+        int maps = Maps(whole).Count();
+        for (int i = 0; i < maps; i++)
+        {
+            if (Maps(whole).ElementAt(i).GetPath() is "$.materials" or "$.drawers") continue;
+            foreach (string key in Maps(whole).ElementAt(i).Select(p => p.Key).ToList())
+            {
+                JsonNode copy = whole.DeepClone();
+                JsonObject map = Maps(copy).ElementAt(i);
+                JsonNode? value = map[key];
+                map.Remove(key);
+                map[key + "x"] = value?.DeepClone();
+                yield return copy;
+            }
+        }
+    }
+}
