@@ -49,7 +49,7 @@ public enum ReasonKind
 /// <param name="Words">The reason in words, with figures in millimetres.</param>
 public sealed record CuttingReason(ReasonKind Kind, string Subject, string Words);
 
-/// <summary>So many pieces of a part.</summary>
+/// <summary>So many of a part.</summary>
 /// <param name="PartId">The part.</param>
 /// <param name="Count">One or more.</param>
 public sealed record PartCount(string PartId, int Count);

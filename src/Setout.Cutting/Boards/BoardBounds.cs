@@ -28,7 +28,7 @@ public static class BoardBounds
             Int128 need = 0;
             foreach (BoardPart part in parts) need += (Int128)f.Of(part.Length.Ticks + kerf) * part.Count;
             Cover[] covers = [.. stock.Select(s => new Cover(f.Of(s.Trued.Ticks + kerf), s.Cost.Amount, s.Limit ?? int.MaxValue))];
-            if (CoveringBound.FewestPieces(need, covers) is not { } fewest) return null;
+            if (CoveringBound.FewestParts(need, covers) is not { } fewest) return null;
             boards = Math.Max(boards, fewest);
             if (CoveringBound.LeastMoney(need, covers) is not { } least) return null;
             if (method.Length > 0 && least <= money) continue;

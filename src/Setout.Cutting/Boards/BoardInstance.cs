@@ -12,8 +12,8 @@ public sealed record BoardInstance
     /// <summary>The longest board and the widest kerf an instance may name.</summary>
     public static Length Longest { get; } = Length.FromMillimetres(1_000_000);
 
-    /// <summary>The most pieces, all counts added, that an instance may ask for.</summary>
-    public const int MostPieces = 1_000_000;
+    /// <summary>The most parts, all counts added, that an instance may ask for.</summary>
+    public const int MostParts = 1_000_000;
 
     /// <summary>Makes and checks an instance.</summary>
     /// <param name="parts">May be empty; ids unique.</param>
@@ -49,7 +49,7 @@ public sealed record BoardInstance
     public Length KeepFrom { get; }
 
     /// <summary>All counts added.</summary>
-    public int Pieces => Parts.Sum(p => p.Count);
+    public int PartsInAll => Parts.Sum(p => p.Count);
 
     /// <summary>True when the part fits some stock of which there is at least one.</summary>
     public bool CanBeLaid(BoardPart part) => Stock.Any(s => s.Limit != 0 && part.Length <= s.Trued);
@@ -75,7 +75,7 @@ public sealed record BoardInstance
     private static void CheckParts(ImmutableArray<BoardPart> parts)
     {
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        long pieces = 0;
+        long count = 0;
         foreach (BoardPart part in parts)
         {
             if (string.IsNullOrEmpty(part.Id)) throw new ArgumentException("A part has an empty id.", nameof(parts));
@@ -83,9 +83,9 @@ public sealed record BoardInstance
             if (part.Length.Sign <= 0 || part.Length > Longest)
                 throw new ArgumentException($"Part {part.Id} is {part.Length} long; it must be above 0 and at most {Longest}.", nameof(parts));
             if (part.Count < 1) throw new ArgumentException($"Part {part.Id} is asked for {part.Count} times; it must be 1 or more.", nameof(parts));
-            pieces += part.Count;
+            count += part.Count;
         }
-        if (pieces > MostPieces) throw new ArgumentException($"{pieces} pieces are asked for; at most {MostPieces} are laid out at once.", nameof(parts));
+        if (count > MostParts) throw new ArgumentException($"{count} parts are asked for; at most {MostParts} are laid out at once.", nameof(parts));
     }
 
     private static void CheckStock(ImmutableArray<BoardStock> stock)

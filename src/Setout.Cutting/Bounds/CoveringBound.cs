@@ -9,27 +9,27 @@ namespace Setout.Cutting.Bounds;
 internal readonly record struct Cover(Int128 Capacity, decimal Cost, int Limit);
 
 /// <summary>
-/// The least money, and the fewest pieces of stock, whose capacities add up to a need: an integer covering knapsack. Money
+/// The least money, and the fewest sheets or boards, whose capacities add up to a need: an integer covering knapsack. Money
 /// is found by depth-first branch and bound over the kinds of stock, cheapest per capacity first; when that takes too long its linear
-/// relaxation (fill up by price, the last piece in part) is given instead, which is weaker but as valid.
+/// relaxation (fill up by price, the last in part) is given instead, which is weaker but as valid.
 /// </summary>
 internal static class CoveringBound
 {
     private const int MostNodes = 5_000;
 
-    /// <summary>The fewest pieces of stock that hold the need, or null when all together hold less.</summary>
-    public static int? FewestPieces(Int128 need, IEnumerable<Cover> stock)
+    /// <summary>The fewest sheets or boards that hold the need, or null when all together hold less.</summary>
+    public static int? FewestParts(Int128 need, IEnumerable<Cover> stock)
     {
-        int pieces = 0;
+        int slices = 0;
         foreach (Cover cover in stock.Where(c => c.Capacity > 0).OrderByDescending(c => c.Capacity))
         {
             if (need <= 0) break;
-            Int128 wanted = Pieces(need, cover.Capacity);
-            if (wanted <= cover.Limit) return checked(pieces + (int)Int128.Min(wanted, int.MaxValue - pieces));
-            pieces += cover.Limit;
+            Int128 wanted = Slices(need, cover.Capacity);
+            if (wanted <= cover.Limit) return checked(slices + (int)Int128.Min(wanted, int.MaxValue - slices));
+            slices += cover.Limit;
             need -= cover.Capacity * cover.Limit;
         }
-        return need <= 0 ? pieces : null;
+        return need <= 0 ? slices : null;
     }
 
     /// <summary>The least money for stock that holds the need, or null when all together hold less.</summary>
@@ -48,7 +48,7 @@ internal static class CoveringBound
         return new(nodes > MostNodes ? relaxed : best);
     }
 
-    private static Int128 Pieces(Int128 need, Int128 capacity) => (need + capacity - 1) / capacity;
+    private static Int128 Slices(Int128 need, Int128 capacity) => (need + capacity - 1) / capacity;
 
     private static void Branch(Int128 need, Cover[] paid, int from, decimal spent, ref decimal best, ref int nodes)
     {
@@ -61,7 +61,7 @@ internal static class CoveringBound
         decimal rest = Relaxed(need, paid, from);
         if (rest == decimal.MaxValue || spent + rest >= best) return;
         Cover cover = paid[from];
-        int most = (int)Int128.Min(Pieces(need, cover.Capacity), cover.Limit);
+        int most = (int)Int128.Min(Slices(need, cover.Capacity), cover.Limit);
         for (int count = most; count >= 0 && nodes <= MostNodes; count--)
             Branch(need - (cover.Capacity * count), paid, from + 1, spent + (cover.Cost * count), ref best, ref nodes);
     }
@@ -72,7 +72,7 @@ internal static class CoveringBound
         decimal money = 0;
         for (int i = from; i < paid.Length; i++)
         {
-            Int128 wanted = Pieces(need, paid[i].Capacity);
+            Int128 wanted = Slices(need, paid[i].Capacity);
             if (wanted <= paid[i].Limit)
             {
                 decimal share = (decimal)((double)need / (double)paid[i].Capacity * (1 - 1e-12));

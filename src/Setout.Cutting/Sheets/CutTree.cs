@@ -4,8 +4,8 @@ using Setout.Core.Measures;
 namespace Setout.Cutting.Sheets;
 
 /// <summary>
-/// What becomes of one rectangle of wood: a part, a left-over (kept or waste), or a division into pieces. A node does not
-/// state its own size: the root has the size of its trued stock, and each piece of a division takes its size from the
+/// What becomes of one rectangle of wood: a part, a left-over (kept or waste), or a division into slices. A node does not
+/// state its own size: the root has the size of its trued stock, and each slice of a division takes its size from the
 /// division along the axis and from its parent in the other direction. See docs/decisions on the cut tree.
 /// </summary>
 public abstract record CutNode;
@@ -29,33 +29,33 @@ public sealed record WasteNode : CutNode
     public static WasteNode Instance { get; } = new();
 }
 
-/// <summary>One piece of a division.</summary>
+/// <summary>One slice of a division.</summary>
 /// <param name="Size">Its size in the direction of the division's axis; above zero.</param>
 /// <param name="Content">What becomes of it.</param>
-public sealed record CutPiece(Length Size, CutNode Content);
+public sealed record Slice(Length Size, CutNode Content);
 
 /// <summary>
-/// The rectangle is cut from edge to edge into pieces that follow each other along <paramref name="Axis"/> from the
+/// The rectangle is cut from edge to edge into slices that follow each other along <paramref name="Axis"/> from the
 /// reference edge, one kerf between neighbours. Axis Across means rips (the blade runs along the grain), axis Along means crosscuts.
-/// Pieces, kerfs between them and <paramref name="Dust"/> add up exactly to the rectangle's extent.
+/// Slices, kerfs between them and <paramref name="Dust"/> add up exactly to the rectangle's extent.
 /// </summary>
-/// <param name="Axis">The direction in which the pieces follow each other.</param>
-/// <param name="Pieces">One or more; a division makes at least one cut, so a single piece needs dust.</param>
+/// <param name="Axis">The direction in which the slices follow each other.</param>
+/// <param name="Slices">One or more; a division makes at least one cut, so a single slice needs dust.</param>
 /// <param name="Dust">
-/// What lies beyond the last piece when that is too thin to be a piece: above zero and at most one kerf, and one last cut
-/// turns it into dust. Zero when the last piece ends at the rectangle's far edge, or is the left-over itself.
+/// What lies beyond the last slice when that is too thin to be a slice: above zero and at most one kerf, and one last cut
+/// turns it into dust. Zero when the last slice ends at the rectangle's far edge, or is the left-over itself.
 /// </param>
-public sealed record Division(GrainAxis Axis, ImmutableArray<CutPiece> Pieces, Length Dust) : CutNode
+public sealed record Division(GrainAxis Axis, ImmutableArray<Slice> Slices, Length Dust) : CutNode
 {
     /// <summary>How many cuts this division takes: one between neighbours, and one more where the last sliver goes to dust.</summary>
-    public int Cuts => Pieces.Length - 1 + (Dust.Sign > 0 ? 1 : 0);
+    public int Cuts => Slices.Length - 1 + (Dust.Sign > 0 ? 1 : 0);
 
     /// <inheritdoc/>
     public bool Equals(Division? other) =>
-        other is not null && Axis == other.Axis && Dust == other.Dust && SameArrays.Equal(Pieces, other.Pieces);
+        other is not null && Axis == other.Axis && Dust == other.Dust && SameArrays.Equal(Slices, other.Slices);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Axis, Dust, SameArrays.Hash(Pieces));
+    public override int GetHashCode() => HashCode.Combine(Axis, Dust, SameArrays.Hash(Slices));
 }
 
 /// <summary>One sheet or blank of a layout.</summary>

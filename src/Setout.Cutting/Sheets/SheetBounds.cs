@@ -42,7 +42,7 @@ public static class SheetBounds
                 for (int s = 0; s < stock.Length; s++)
                     covers[s] = new((Int128)a.Stock[s] * b.Stock[s], stock[s].Cost.Amount, stock[s].Limit ?? int.MaxValue);
                 if (method.Length > 0 && CannotRaise(need, covers, money, sheets)) continue;
-                if (CoveringBound.FewestPieces(need, covers) is not { } fewest) return null;
+                if (CoveringBound.FewestParts(need, covers) is not { } fewest) return null;
                 sheets = Math.Max(sheets, fewest);
                 if (CoveringBound.LeastMoney(need, covers) is not { } least) return null;
                 if (method.Length > 0 && least <= money) continue;

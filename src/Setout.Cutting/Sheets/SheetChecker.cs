@@ -22,8 +22,8 @@ public static class SheetChecker
         for (int i = 0; i < layout.Sheets.Length; i++)
         {
             var sheet = new Simulated(instance, parts, layout.Sheets[i], i + 1);
-            found.AddRange(PiecesArePositive(sheet));
-            found.AddRange(PiecesAddUp(sheet));
+            found.AddRange(SlicesArePositive(sheet));
+            found.AddRange(SlicesAddUp(sheet));
             found.AddRange(EveryDivisionCuts(sheet));
             found.AddRange(DustIsNoWiderThanKerf(sheet));
             found.AddRange(InsideStockAndTrims(sheet));
@@ -87,17 +87,17 @@ public static class SheetChecker
         {
             Nodes.Add(new(node, fromAlong, fromAcross, along, across));
             if (node is not Division division) return;
-            foreach (CutPiece piece in division.Pieces)
+            foreach (Slice slice in division.Slices)
             {
                 if (division.Axis == GrainAxis.Along)
                 {
-                    Visit(piece.Content, fromAlong, fromAcross, piece.Size.Ticks, across);
-                    fromAlong += piece.Size.Ticks + Instance.Kerf.Ticks;
+                    Visit(slice.Content, fromAlong, fromAcross, slice.Size.Ticks, across);
+                    fromAlong += slice.Size.Ticks + Instance.Kerf.Ticks;
                 }
                 else
                 {
-                    Visit(piece.Content, fromAlong, fromAcross, along, piece.Size.Ticks);
-                    fromAcross += piece.Size.Ticks + Instance.Kerf.Ticks;
+                    Visit(slice.Content, fromAlong, fromAcross, along, slice.Size.Ticks);
+                    fromAcross += slice.Size.Ticks + Instance.Kerf.Ticks;
                 }
             }
         }
@@ -124,34 +124,34 @@ public static class SheetChecker
     private static IEnumerable<string> PartIds(CutNode node) => node switch
     {
         PartNode part => [part.PartId],
-        Division division => division.Pieces.SelectMany(p => PartIds(p.Content)),
+        Division division => division.Slices.SelectMany(p => PartIds(p.Content)),
         _ => [],
     };
 
-    private static IEnumerable<Violation> PiecesArePositive(Simulated sheet) =>
+    private static IEnumerable<Violation> SlicesArePositive(Simulated sheet) =>
         from seen in sheet.Nodes
         where seen.Node is Division
-        from piece in ((Division)seen.Node).Pieces
-        where piece.Size.Ticks <= 0
-        select sheet.Broken(nameof(PiecesArePositive), $"a piece {Where(seen)} has the size {piece.Size}");
+        from slice in ((Division)seen.Node).Slices
+        where slice.Size.Ticks <= 0
+        select sheet.Broken(nameof(SlicesArePositive), $"a slice {Where(seen)} has the size {slice.Size}");
 
-    private static IEnumerable<Violation> PiecesAddUp(Simulated sheet)
+    private static IEnumerable<Violation> SlicesAddUp(Simulated sheet)
     {
         foreach (Seen seen in sheet.Nodes)
         {
             if (seen.Node is not Division division) continue;
             long extent = division.Axis == GrainAxis.Along ? seen.Along : seen.Across;
             long sum = division.Dust.Ticks;
-            foreach (CutPiece piece in division.Pieces) sum += piece.Size.Ticks;
-            sum += sheet.Instance.Kerf.Ticks * (division.Pieces.Length - 1);
+            foreach (Slice slice in division.Slices) sum += slice.Size.Ticks;
+            sum += sheet.Instance.Kerf.Ticks * (division.Slices.Length - 1);
             if (sum != extent)
-                yield return sheet.Broken(nameof(PiecesAddUp), $"pieces, kerfs and dust {Where(seen)} add up to {Mm(sum)}, the blank is {Mm(extent)}");
+                yield return sheet.Broken(nameof(SlicesAddUp), $"slices, kerfs and dust {Where(seen)} add up to {Mm(sum)}, the blank is {Mm(extent)}");
         }
     }
 
     private static IEnumerable<Violation> EveryDivisionCuts(Simulated sheet) =>
         from seen in sheet.Nodes
-        where seen.Node is Division { Pieces.Length: 0 } or Division { Pieces.Length: 1, Dust.Ticks: 0 }
+        where seen.Node is Division { Slices.Length: 0 } or Division { Slices.Length: 1, Dust.Ticks: 0 }
         select sheet.Broken(nameof(EveryDivisionCuts), $"a division {Where(seen)} makes no cut");
 
     private static IEnumerable<Violation> DustIsNoWiderThanKerf(Simulated sheet) =>
@@ -167,21 +167,21 @@ public static class SheetChecker
                where seen.Node is not Division
                where seen.FromAlong < trim.AlongStart.Ticks || seen.FromAcross < trim.AcrossStart.Ticks
                    || seen.FromAlong + seen.Along > endAlong || seen.FromAcross + seen.Across > endAcross
-               select sheet.Broken(nameof(InsideStockAndTrims), $"a piece of {Mm(seen.Along)} by {Mm(seen.Across)} {Where(seen)} leaves the trued sheet, which ends at {Mm(endAlong)} by {Mm(endAcross)}");
+               select sheet.Broken(nameof(InsideStockAndTrims), $"a slice of {Mm(seen.Along)} by {Mm(seen.Across)} {Where(seen)} leaves the trued sheet, which ends at {Mm(endAlong)} by {Mm(endAcross)}");
     }
 
     private static IEnumerable<Violation> KerfBetweenParts(Simulated sheet)
     {
-        Seen[] pieces = [.. sheet.Nodes.Where(n => n.Node is not Division)];
+        Seen[] slices = [.. sheet.Nodes.Where(n => n.Node is not Division)];
         long kerf = sheet.Instance.Kerf.Ticks;
-        for (int i = 0; i < pieces.Length; i++)
-            for (int j = i + 1; j < pieces.Length; j++)
+        for (int i = 0; i < slices.Length; i++)
+            for (int j = i + 1; j < slices.Length; j++)
             {
-                Seen a = pieces[i], b = pieces[j];
+                Seen a = slices[i], b = slices[j];
                 bool apart = a.FromAlong + a.Along + kerf <= b.FromAlong || b.FromAlong + b.Along + kerf <= a.FromAlong
                     || a.FromAcross + a.Across + kerf <= b.FromAcross || b.FromAcross + b.Across + kerf <= a.FromAcross;
                 if (!apart)
-                    yield return sheet.Broken(nameof(KerfBetweenParts), $"the pieces {Where(a)} and {Where(b)} lie closer than the kerf of {Mm(kerf)}");
+                    yield return sheet.Broken(nameof(KerfBetweenParts), $"the slices {Where(a)} and {Where(b)} lie closer than the kerf of {Mm(kerf)}");
             }
     }
 

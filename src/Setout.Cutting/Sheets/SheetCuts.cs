@@ -9,16 +9,16 @@ public enum CutStepKind
     /// <summary>Trues one edge of the untrimmed stock.</summary>
     Trim,
 
-    /// <summary>Divides a blank into pieces.</summary>
+    /// <summary>Divides a blank into slices.</summary>
     Divide,
 }
 
 /// <summary>One step of breaking a sheet down: all cuts of one division, or the truing of one edge.</summary>
 /// <param name="Kind">What it does.</param>
-/// <param name="Stage">0 for truing, 1 for divisions of the trued sheet, 2 for divisions of its pieces, and so on.</param>
+/// <param name="Stage">0 for truing, 1 for divisions of the trued sheet, 2 for divisions of its slices, and so on.</param>
 /// <param name="Axis">The direction the positions are measured in; the blade runs the other way. Across means rips.</param>
 /// <param name="Blank">The rectangle that is cut, from the trued reference corner; for truing, the stock as it is before that cut.</param>
-/// <param name="Path">The way to the blank's node: index of the piece in each division, from the root; empty for the whole sheet.</param>
+/// <param name="Path">The way to the blank's node: index of the slice in each division, from the root; empty for the whole sheet.</param>
 /// <param name="Positions">
 /// Where each cut's near side lies, from the blank's near edge, in order: running dimensions. The blade takes one kerf beyond each. For truing,
 /// the distance of the trued edge from the blank's near edge: the blade then lies on the waste side of it.
@@ -60,8 +60,8 @@ public static class SheetCuts
         Length from = Length.Zero;
         for (int i = 0; i < division.Cuts; i++)
         {
-            positions.Add(from + division.Pieces[i].Size);
-            from += division.Pieces[i].Size + kerf;
+            positions.Add(from + division.Slices[i].Size);
+            from += division.Slices[i].Size + kerf;
         }
         return new(CutStepKind.Divide, path.Length + 1, division.Axis, blank, path, positions.ToImmutable());
     }

@@ -28,7 +28,7 @@ public sealed record SheetRectangle(Length FromAlong, Length FromAcross, Length 
 /// <param name="PartId">The part; empty for left-overs.</param>
 /// <param name="Turn">How the part lies; none for left-overs.</param>
 /// <param name="Place">Where it lies.</param>
-/// <param name="Path">The way to its node: index of the piece in each division, from the root.</param>
+/// <param name="Path">The way to its node: index of the slice in each division, from the root.</param>
 public sealed record PlacedRectangle(FaceKind Kind, string PartId, Turn Turn, SheetRectangle Place, ImmutableArray<int> Path);
 
 /// <summary>Turns the tree of a laid sheet into rectangles for drawing.</summary>
@@ -54,7 +54,7 @@ public static class SheetFace
         instance.Stock.FirstOrDefault(s => s.Id == sheet.StockId)
         ?? throw new ArgumentException($"The sheet is laid on stock {sheet.StockId}, which the instance does not have.", nameof(sheet));
 
-    /// <summary>Every node with its rectangle, parents before children, a piece and all that is in it before the next piece.</summary>
+    /// <summary>Every node with its rectangle, parents before children, a slice and all that is in it before the next slice.</summary>
     internal static IEnumerable<(CutNode Node, SheetRectangle Place, ImmutableArray<int> Path)> Nodes(CutNode root, SheetStock stock, Length kerf)
     {
         var open = new Stack<(CutNode Node, SheetRectangle Place, ImmutableArray<int> Path)>();
@@ -63,16 +63,16 @@ public static class SheetFace
         {
             yield return at;
             if (at.Node is not Division division) continue;
-            var children = new List<(CutNode, SheetRectangle, ImmutableArray<int>)>(division.Pieces.Length);
+            var children = new List<(CutNode, SheetRectangle, ImmutableArray<int>)>(division.Slices.Length);
             Length from = Length.Zero;
-            for (int i = 0; i < division.Pieces.Length; i++)
+            for (int i = 0; i < division.Slices.Length; i++)
             {
-                CutPiece piece = division.Pieces[i];
+                Slice slice = division.Slices[i];
                 SheetRectangle place = division.Axis == GrainAxis.Along
-                    ? at.Place with { FromAlong = at.Place.FromAlong + from, Along = piece.Size }
-                    : at.Place with { FromAcross = at.Place.FromAcross + from, Across = piece.Size };
-                children.Add((piece.Content, place, at.Path.Add(i)));
-                from += piece.Size + kerf;
+                    ? at.Place with { FromAlong = at.Place.FromAlong + from, Along = slice.Size }
+                    : at.Place with { FromAcross = at.Place.FromAcross + from, Across = slice.Size };
+                children.Add((slice.Content, place, at.Path.Add(i)));
+                from += slice.Size + kerf;
             }
             for (int i = children.Count - 1; i >= 0; i--) open.Push(children[i]);
         }

@@ -12,8 +12,8 @@ public sealed record SheetInstance
     /// <summary>The longest side and the widest kerf an instance may name: one kilometre keeps every area within 128 bits.</summary>
     public static Length Longest { get; } = Length.FromMillimetres(1_000_000);
 
-    /// <summary>The most pieces, all counts added, that an instance may ask for.</summary>
-    public const int MostPieces = 1_000_000;
+    /// <summary>The most parts, all counts added, that an instance may ask for.</summary>
+    public const int MostParts = 1_000_000;
 
     /// <summary>Makes and checks an instance.</summary>
     /// <param name="parts">May be empty; ids unique.</param>
@@ -51,7 +51,7 @@ public sealed record SheetInstance
     public KeepRule Keep { get; }
 
     /// <summary>All counts added.</summary>
-    public int Pieces => Parts.Sum(p => p.Count);
+    public int PartsInAll => Parts.Sum(p => p.Count);
 
     /// <summary>True when the part can lie so on the trued stock.</summary>
     public static bool Fits(SheetPart part, Turn turn, SheetStock stock)
@@ -94,7 +94,7 @@ public sealed record SheetInstance
     private static void CheckParts(ImmutableArray<SheetPart> parts)
     {
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        long pieces = 0;
+        long count = 0;
         foreach (SheetPart part in parts)
         {
             if (string.IsNullOrEmpty(part.Id)) throw new ArgumentException("A part has an empty id.", nameof(parts));
@@ -103,9 +103,9 @@ public sealed record SheetInstance
             CheckSide(part.Across, $"Part {part.Id} across the grain", nameof(parts));
             if (part.Count < 1) throw new ArgumentException($"Part {part.Id} is asked for {part.Count} times; it must be 1 or more.", nameof(parts));
             if (!Enum.IsDefined(part.Grain)) throw new ArgumentException($"Part {part.Id} has the unknown grain rule {part.Grain}.", nameof(parts));
-            pieces += part.Count;
+            count += part.Count;
         }
-        if (pieces > MostPieces) throw new ArgumentException($"{pieces} pieces are asked for; at most {MostPieces} are laid out at once.", nameof(parts));
+        if (count > MostParts) throw new ArgumentException($"{count} parts are asked for; at most {MostParts} are laid out at once.", nameof(parts));
     }
 
     private static void CheckStock(ImmutableArray<SheetStock> stock)

@@ -44,7 +44,7 @@ public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Settin
 /// <item>Area of parts left out: none, unless they fit no stock or stock ran out.</item>
 /// <item>Money for stock. Blanks in hand cost nothing, so they are used where that saves a sheet.</item>
 /// <item>Sheets and blanks used.</item>
-/// <item>Settings: how many different figures fence and stop are set to. Pieces that hold parts and share direction, size and
+/// <item>Settings: how many different figures fence and stop are set to. Slices that hold parts and share direction, size and
 /// stage (depth in the cut tree, so that they can be cut one after the other) share one setting. A sheet whose
 /// first division is a crosscut counts one more, because a whole sheet is easier to rip than to crosscut.</item>
 /// <item>Worth of what is left: the sum, over left-overs worth keeping, of the square of their area in whole square
@@ -90,10 +90,10 @@ public static class SheetObjective
     {
         if (node is KeepNode) worth += WorthOf(along, across);
         if (node is not Division division) return;
-        foreach (CutPiece piece in division.Pieces)
+        foreach (Slice slice in division.Slices)
         {
-            if (piece.Content is PartNode or Division) settings.Add((stage, division.Axis, piece.Size));
-            Walk(piece.Content, division.Axis == GrainAxis.Along ? piece.Size : along, division.Axis == GrainAxis.Along ? across : piece.Size, stage + 1, settings, ref worth);
+            if (slice.Content is PartNode or Division) settings.Add((stage, division.Axis, slice.Size));
+            Walk(slice.Content, division.Axis == GrainAxis.Along ? slice.Size : along, division.Axis == GrainAxis.Along ? across : slice.Size, stage + 1, settings, ref worth);
         }
     }
 }

@@ -41,7 +41,7 @@ public class SizeFunctionTests
                         if (fewest is null || a + b + c < fewest) fewest = a + b + c;
                     }
             Assert.Equal(least, CoveringBound.LeastMoney(need, stock)?.Amount);
-            Assert.Equal(fewest, CoveringBound.FewestPieces(need, stock));
+            Assert.Equal(fewest, CoveringBound.FewestParts(need, stock));
         }
     }
 }

@@ -22,13 +22,13 @@ internal static class SheetBuild
 
     public static PartNode Lies(string id, Turn turn = Turn.None) => new(id, turn);
 
-    public static CutPiece Piece(long size, CutNode content) => new(Mm(size), content);
+    public static Slice Slice(long size, CutNode content) => new(Mm(size), content);
 
-    public static CutPiece Piece(Length size, CutNode content) => new(size, content);
+    public static Slice Slice(Length size, CutNode content) => new(size, content);
 
-    public static Division Rips(Length dust, params ReadOnlySpan<CutPiece> pieces) => new(GrainAxis.Across, [.. pieces], dust);
+    public static Division Rips(Length dust, params ReadOnlySpan<Slice> slices) => new(GrainAxis.Across, [.. slices], dust);
 
-    public static Division Crosscuts(Length dust, params ReadOnlySpan<CutPiece> pieces) => new(GrainAxis.Along, [.. pieces], dust);
+    public static Division Crosscuts(Length dust, params ReadOnlySpan<Slice> slices) => new(GrainAxis.Along, [.. slices], dust);
 
     public static SheetLayout Layout(params ReadOnlySpan<LaidSheet> sheets) => new([.. sheets], []);
 

@@ -17,35 +17,35 @@ public class SheetCheckerTests
     private static SheetLayout GoodLayout(CutNode? end = null, CutNode? rest = null, Length? dust = null, Length? firstLong = null, Turn turn = Turn.None) =>
         Layout(new LaidSheet("ply", Rips(
             dust ?? Length.Zero,
-            Piece(250, Crosscuts(Length.Zero, Piece(firstLong ?? Mm(400), Lies("door", turn)), Piece(400, Lies("door")), Piece(179, end ?? KeepNode.Instance))),
-            Piece(337, rest ?? KeepNode.Instance))));
+            Slice(250, Crosscuts(Length.Zero, Slice(firstLong ?? Mm(400), Lies("door", turn)), Slice(400, Lies("door")), Slice(179, end ?? KeepNode.Instance))),
+            Slice(337, rest ?? KeepNode.Instance))));
 
     [Fact]
     public void Check_GoodLayout_FindsNothing() => Assert.Empty(SheetChecker.Check(Good(), GoodLayout()));
 
     [Fact]
-    public void PiecesAddUp_PieceOneTickLong_Fails()
+    public void SlicesAddUp_SliceOneTickLong_Fails()
     {
-        Assert.Contains("PiecesAddUp", Rules(Good(), GoodLayout(firstLong: Mm(400) + Tick)));
-        Assert.Contains("PiecesAddUp", Rules(Good(), GoodLayout(firstLong: Mm(400) - Tick)));
+        Assert.Contains("SlicesAddUp", Rules(Good(), GoodLayout(firstLong: Mm(400) + Tick)));
+        Assert.Contains("SlicesAddUp", Rules(Good(), GoodLayout(firstLong: Mm(400) - Tick)));
     }
 
     [Theory]
     [InlineData(1)]
     [InlineData(-1)]
-    public void PiecesAddUp_KerfOneTickOff_Fails(long ticks) =>
-        Assert.Contains("PiecesAddUp", Rules(Good(kerf: Mm(3) + Length.FromTicks(ticks)), GoodLayout()));
+    public void SlicesAddUp_KerfOneTickOff_Fails(long ticks) =>
+        Assert.Contains("SlicesAddUp", Rules(Good(kerf: Mm(3) + Length.FromTicks(ticks)), GoodLayout()));
 
     [Fact]
-    public void PiecesAddUp_TrimOneTickWider_Fails() =>
-        Assert.Contains("PiecesAddUp", Rules(Good(trim: s_trim with { AcrossEnd = Mm(6) + Tick }), GoodLayout()));
+    public void SlicesAddUp_TrimOneTickWider_Fails() =>
+        Assert.Contains("SlicesAddUp", Rules(Good(trim: s_trim with { AcrossEnd = Mm(6) + Tick }), GoodLayout()));
 
     [Fact]
-    public void InsideStockAndTrims_PieceEndsAtTrim_PassesAndOneTickPastFails()
+    public void InsideStockAndTrims_SliceEndsAtTrim_PassesAndOneTickPastFails()
     {
         static SheetLayout Strip(Length rest) => Layout(new LaidSheet("ply", Rips(Length.Zero,
-            Piece(250, Crosscuts(Length.Zero, Piece(400, Lies("door")), Piece(400, Lies("door")), Piece(179, KeepNode.Instance))),
-            Piece(rest, KeepNode.Instance))));
+            Slice(250, Crosscuts(Length.Zero, Slice(400, Lies("door")), Slice(400, Lies("door")), Slice(179, KeepNode.Instance))),
+            Slice(rest, KeepNode.Instance))));
         Assert.DoesNotContain("InsideStockAndTrims", Rules(Good(), Strip(Mm(337))));
         Assert.Contains("InsideStockAndTrims", Rules(Good(), Strip(Mm(337) + Tick)));
     }
@@ -55,14 +55,14 @@ public class SheetCheckerTests
         Assert.Contains("InsideStockAndTrims", Rules(Good(trim: s_trim with { AlongStart = Mm(10) + Tick }), GoodLayout()));
 
     [Fact]
-    public void KerfBetweenParts_InnerPieceSpillsOneTickIntoKerf_Fails()
+    public void KerfBetweenParts_InnerSliceSpillsOneTickIntoKerf_Fails()
     {
-        // The first piece is divided again along the grain; its inner pieces reach one tick past its end, into the saw's path.
+        // The first slice is divided again along the grain; its inner slices reach one tick past its end, into the saw's path.
         static SheetLayout Nested(Length inner) => Layout(new LaidSheet("ply", Rips(Length.Zero,
-            Piece(250, Crosscuts(Length.Zero,
-                Piece(440, Crosscuts(Length.Zero, Piece(400, Lies("door")), Piece(inner, WasteNode.Instance))),
-                Piece(400, Lies("door")), Piece(139, WasteNode.Instance))),
-            Piece(337, KeepNode.Instance))));
+            Slice(250, Crosscuts(Length.Zero,
+                Slice(440, Crosscuts(Length.Zero, Slice(400, Lies("door")), Slice(inner, WasteNode.Instance))),
+                Slice(400, Lies("door")), Slice(139, WasteNode.Instance))),
+            Slice(337, KeepNode.Instance))));
         Assert.Empty(Rules(Good(), Nested(Mm(37))));
         Assert.Contains("KerfBetweenParts", Rules(Good(), Nested(Mm(37) + Tick)));
     }
@@ -71,9 +71,9 @@ public class SheetCheckerTests
     public void DustIsNoWiderThanKerf_DustOfOneKerf_PassesAndOneTickMoreFails()
     {
         // Across: 250 + 3 + 334 leaves 3, exactly one kerf.
-        static SheetLayout Dusty(Length piece, Length dust) => Layout(new LaidSheet("ply", Rips(dust,
-            Piece(250, Crosscuts(Length.Zero, Piece(400, Lies("door")), Piece(400, Lies("door")), Piece(179, KeepNode.Instance))),
-            Piece(piece, KeepNode.Instance))));
+        static SheetLayout Dusty(Length slice, Length dust) => Layout(new LaidSheet("ply", Rips(dust,
+            Slice(250, Crosscuts(Length.Zero, Slice(400, Lies("door")), Slice(400, Lies("door")), Slice(179, KeepNode.Instance))),
+            Slice(slice, KeepNode.Instance))));
         Assert.Empty(Rules(Good(), Dusty(Mm(334), Mm(3))));
         Assert.Contains("DustIsNoWiderThanKerf", Rules(Good(), Dusty(Mm(334) - Tick, Mm(3) + Tick)));
     }
@@ -83,24 +83,24 @@ public class SheetCheckerTests
         Assert.Contains("DustIsNoWiderThanKerf", Rules(Good(), GoodLayout(dust: -Tick)));
 
     [Fact]
-    public void PiecesArePositive_PieceOfOneTick_PassesAndZeroFails()
+    public void SlicesArePositive_SliceOfOneTick_PassesAndZeroFails()
     {
         static SheetLayout Sliver(Length sliver) => Layout(new LaidSheet("ply", Rips(Length.Zero,
-            Piece(250, Crosscuts(Length.Zero, Piece(400, Lies("door")), Piece(400, Lies("door")), Piece(179, KeepNode.Instance))),
-            Piece(Mm(334) - sliver, KeepNode.Instance),
-            Piece(sliver, WasteNode.Instance))));
+            Slice(250, Crosscuts(Length.Zero, Slice(400, Lies("door")), Slice(400, Lies("door")), Slice(179, KeepNode.Instance))),
+            Slice(Mm(334) - sliver, KeepNode.Instance),
+            Slice(sliver, WasteNode.Instance))));
         Assert.Empty(Rules(Good(), Sliver(Tick)));
-        Assert.Contains("PiecesArePositive", Rules(Good(), Sliver(Length.Zero)));
+        Assert.Contains("SlicesArePositive", Rules(Good(), Sliver(Length.Zero)));
     }
 
     [Fact]
-    public void EveryDivisionCuts_OnePieceWithDust_PassesAndWithoutFails()
+    public void EveryDivisionCuts_OneSliceWithDust_PassesAndWithoutFails()
     {
         SheetInstance skim = new([Part("top", 985, 590)], [Stock("ply", 1000, 600, 40, null, s_trim with { AlongEnd = Mm(5) - Tick })], Mm(3), KeepRule.Nothing);
-        Assert.Empty(Rules(skim, Layout(new LaidSheet("ply", Crosscuts(Tick, Piece(985, Lies("top")))))));
+        Assert.Empty(Rules(skim, Layout(new LaidSheet("ply", Crosscuts(Tick, Slice(985, Lies("top")))))));
         SheetInstance exact = new([Part("top", 985, 590)], [Stock("ply", 1000, 600, 40, null, s_trim)], Mm(3), KeepRule.Nothing);
         Assert.Empty(Rules(exact, Layout(new LaidSheet("ply", Lies("top")))));
-        Assert.Contains("EveryDivisionCuts", Rules(exact, Layout(new LaidSheet("ply", Crosscuts(Length.Zero, Piece(985, Lies("top")))))));
+        Assert.Contains("EveryDivisionCuts", Rules(exact, Layout(new LaidSheet("ply", Crosscuts(Length.Zero, Slice(985, Lies("top")))))));
     }
 
     [Theory]

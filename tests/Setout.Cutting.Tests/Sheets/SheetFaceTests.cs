@@ -12,9 +12,9 @@ public class SheetFaceTests
         [Stock("ply", 1000, 600, 40, null, new EdgeTrim(Mm(10), Mm(5), Mm(4), Mm(6)))]);
 
     private static readonly LaidSheet s_sheet = new("ply", Rips(Length.Zero,
-        Piece(250, Crosscuts(Length.Zero, Piece(400, Lies("a")), Piece(400, Lies("a")), Piece(179, KeepNode.Instance))),
-        Piece(200, Crosscuts(Mm(2), Piece(983, Lies("b")))),
-        Piece(134, KeepNode.Instance)));
+        Slice(250, Crosscuts(Length.Zero, Slice(400, Lies("a")), Slice(400, Lies("a")), Slice(179, KeepNode.Instance))),
+        Slice(200, Crosscuts(Mm(2), Slice(983, Lies("b")))),
+        Slice(134, KeepNode.Instance)));
 
     [Fact]
     public void Flatten_TwoStrips_PlacesFromTrueCornerWithKerfBetween()

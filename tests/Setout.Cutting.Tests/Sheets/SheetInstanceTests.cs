@@ -16,7 +16,7 @@ public class SheetInstanceTests
         Assert.Contains("Part shelf across the grain is -1 mm", Thrown(Part("shelf", 10, -1)).Message);
         Assert.Contains("asked for 0 times", Thrown(Part("shelf", 10, 10, 0)).Message);
         Assert.Contains("empty id", Thrown(Part("", 10, 10)).Message);
-        Assert.Contains("1000001 pieces", Thrown(Part("shelf", 10, 10, SheetInstance.MostPieces + 1)).Message);
+        Assert.Contains("1000001 parts", Thrown(Part("shelf", 10, 10, SheetInstance.MostParts + 1)).Message);
         Assert.Contains("must be above 0 and at most", Thrown(Part("shelf", 1_000_001, 10)).Message);
         Assert.Contains("Two parts have the id a", Assert.Throws<ArgumentException>(() => Instance([Part("a", 1, 1), Part("a", 2, 2)], [s_ply])).Message);
     }

@@ -111,7 +111,7 @@ public class SheetSolverTests
         SheetOutcome outcome = Solve(Instance([Part("shelf", 800, 300, 12)], [Stock("ply", 2440, 1220, 60)]));
         Division root = Assert.IsType<Division>(outcome.Layout.Sheets[0].Root);
         Assert.Equal(GrainAxis.Across, root.Axis);
-        Assert.All(root.Pieces.Where(p => p.Content is Division), p => Assert.Equal(Mm(300), p.Size));
+        Assert.All(root.Slices.Where(p => p.Content is Division), p => Assert.Equal(Mm(300), p.Size));
         Assert.Equal(2, outcome.Score.Settings);
     }
 

@@ -16,16 +16,16 @@ public class SpoiledLayoutTests
 
     public static TheoryData<string, Func<CutNode, CutNode?>> Spoils() => new()
     {
-        { "shift", node => node is Division { Pieces.Length: > 1 } d ? d with { Pieces = d.Pieces.SetItem(0, d.Pieces[0] with { Size = d.Pieces[0].Size + Tick }) } : null },
-        { "shift one against the next", node => node is Division { Pieces.Length: > 1 } d && (d.Pieces[0].Content is PartNode || d.Pieces[1].Content is PartNode)
-            ? d with { Pieces = d.Pieces.SetItem(0, d.Pieces[0] with { Size = d.Pieces[0].Size + Tick }).SetItem(1, d.Pieces[1] with { Size = d.Pieces[1].Size - Tick }) } : null },
+        { "shift", node => node is Division { Slices.Length: > 1 } d ? d with { Slices = d.Slices.SetItem(0, d.Slices[0] with { Size = d.Slices[0].Size + Tick }) } : null },
+        { "shift one against the next", node => node is Division { Slices.Length: > 1 } d && (d.Slices[0].Content is PartNode || d.Slices[1].Content is PartNode)
+            ? d with { Slices = d.Slices.SetItem(0, d.Slices[0] with { Size = d.Slices[0].Size + Tick }).SetItem(1, d.Slices[1] with { Size = d.Slices[1].Size - Tick }) } : null },
         { "drop", node => node is PartNode ? WasteNode.Instance : null },
         { "turn", node => node is PartNode { PartId: not "rail" } p ? p with { Turn = Turn.Quarter } : null },
         { "turn in its place", node => node is PartNode { PartId: "rail" } p ? p with { Turn = p.Turn == Turn.None ? Turn.Quarter : Turn.None } : null },
         { "exchange", node => node is PartNode { PartId: "side" } p ? p with { PartId = "shelf" } : null },
-        { "duplicate", node => node is Division { Pieces.Length: > 0 } d ? d with { Pieces = d.Pieces.Insert(0, d.Pieces[0]) } : null },
-        { "exceed", node => node is Division d ? d with { Pieces = d.Pieces.SetItem(d.Pieces.Length - 1, d.Pieces[^1] with { Size = d.Pieces[^1].Size + Mm(1) }) } : null },
-        { "lose a piece", node => node is Division { Pieces.Length: > 1 } d ? d with { Pieces = d.Pieces.RemoveAt(0) } : null },
+        { "duplicate", node => node is Division { Slices.Length: > 0 } d ? d with { Slices = d.Slices.Insert(0, d.Slices[0]) } : null },
+        { "exceed", node => node is Division d ? d with { Slices = d.Slices.SetItem(d.Slices.Length - 1, d.Slices[^1] with { Size = d.Slices[^1].Size + Mm(1) }) } : null },
+        { "lose a slice", node => node is Division { Slices.Length: > 1 } d ? d with { Slices = d.Slices.RemoveAt(0) } : null },
         { "dust one tick more", node => node is Division d ? d with { Dust = d.Dust + Tick } : null },
         { "call kept waste", node => node is KeepNode ? WasteNode.Instance : null },
         { "call waste kept", node => node is WasteNode ? KeepNode.Instance : null },
@@ -61,8 +61,8 @@ public class SpoiledLayoutTests
     {
         if (spoil(node) is { } bad) yield return bad;
         if (node is not Division division) yield break;
-        for (int i = 0; i < division.Pieces.Length; i++)
-            foreach (CutNode content in SpoiledTrees(division.Pieces[i].Content, spoil))
-                yield return division with { Pieces = division.Pieces.SetItem(i, division.Pieces[i] with { Content = content }) };
+        for (int i = 0; i < division.Slices.Length; i++)
+            foreach (CutNode content in SpoiledTrees(division.Slices[i].Content, spoil))
+                yield return division with { Slices = division.Slices.SetItem(i, division.Slices[i] with { Content = content }) };
     }
 }

@@ -2,7 +2,7 @@ namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
 /// Ruin and recreate under a goal. The search holds a layout that may spend strictly less than the best one known, so some
-/// parts do not fit and wait in a pool. A round takes some pieces off a few sheets (a part, or a division with all that is
+/// parts do not fit and wait in a pool. A round takes some slices off a few sheets (a part, or a division with all that is
 /// in it, so that larger free rectangles come back), lays the pool again in one of several orders with an occasional blink, and
 /// is kept when the area in the pool is not larger than it was some rounds ago (late acceptance). When the pool is empty the
 /// layout is the new best, and the goal moves below it.
@@ -18,7 +18,7 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
     // Measured on the orders of the tests and on 40 made-up kitchens; smaller ruins found clearly fewer improvements.
     private const int History = 20;
     private const int MostSheets = 5;
-    private const int MostPieces = 8;
+    private const int MostParts = 8;
     private static readonly int[] s_blinks = [8, 100, 1000, 1000, 1000, 1000];
 
     private readonly int[][] _orders = PartOrders.Of(model);
@@ -105,7 +105,7 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
                 layout.Close(at);
                 continue;
             }
-            int wanted = 1 + random.Below(MostPieces);
+            int wanted = 1 + random.Below(MostParts);
             for (int taken = 0; taken < wanted && sheet.PartCount > 0;)
             {
                 _nodes.Clear();

@@ -5,8 +5,8 @@ namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
 /// Turns search trees into exact cut trees in ticks. Sizes are computed anew from the parts: each division is as large as
-/// its parts need, what is left over is gathered at its far edge, pieces of equal size follow each other, and a rest that is no wider
-/// than the kerf becomes dust. Sizes in here still carry one kerf more than the wood; a piece loses it when it is written.
+/// its parts need, what is left over is gathered at its far edge, slices of equal size follow each other, and a rest that is no wider
+/// than the kerf becomes dust. Sizes in here still carry one kerf more than the wood; a slice loses it when it is written.
 /// </summary>
 internal sealed class TreeWriter(SheetModel model)
 {
@@ -28,7 +28,7 @@ internal sealed class TreeWriter(SheetModel model)
     private static IEnumerable<string> Ids(CutNode node) => node switch
     {
         PartNode part => [part.PartId],
-        Division division => division.Pieces.SelectMany(p => Ids(p.Content)),
+        Division division => division.Slices.SelectMany(p => Ids(p.Content)),
         _ => [],
     };
 
@@ -56,24 +56,24 @@ internal sealed class TreeWriter(SheetModel model)
     {
         if (node.Kind == NodeKind.Part) return WritePart(node, along, across);
         GrainAxis axis = node.Kind == NodeKind.Along ? GrainAxis.Along : GrainAxis.Across;
-        var pieces = new List<(long Size, CutNode Content)>();
-        IEnumerable<(Node Node, long Size, long Other)> needs = node.Pieces!
+        var slices = new List<(long Size, CutNode Content)>();
+        IEnumerable<(Node Node, long Size, long Other)> needs = node.Slices!
             .Where(p => p.Kind != NodeKind.Free)
             .Select(p => (Node: p, Need: Need(p)))
             .Select(p => (p.Node, Size: axis == GrainAxis.Along ? p.Need.Along : p.Need.Across, Other: axis == GrainAxis.Along ? p.Need.Across : p.Need.Along))
             .OrderByDescending(p => p.Size).ThenByDescending(p => p.Other);
-        foreach ((Node piece, long size, long _) in needs)
+        foreach ((Node slice, long size, long _) in needs)
         {
-            CutNode content = axis == GrainAxis.Along ? Write(piece, size, across) : Write(piece, along, size);
+            CutNode content = axis == GrainAxis.Along ? Write(slice, size, across) : Write(slice, along, size);
             // A division of a division in the same direction is one division.
             if (content is Division inner && inner.Axis == axis && inner.Dust == Length.Zero)
-                pieces.AddRange(inner.Pieces.Select(p => (p.Size.Ticks + _kerf, p.Content)));
-            else pieces.Add((size, content));
+                slices.AddRange(inner.Slices.Select(p => (p.Size.Ticks + _kerf, p.Content)));
+            else slices.Add((size, content));
         }
-        return Divide(axis, along, across, pieces);
+        return Divide(axis, along, across, slices);
     }
 
-    // Both directions may be too large where a part lies alone: the larger rest is cut off in one piece.
+    // Both directions may be too large where a part lies alone: the larger rest is cut off in one slice.
     private CutNode WritePart(Node node, long along, long across)
     {
         (long needAlong, long needAcross) = Need(node);
@@ -92,12 +92,12 @@ internal sealed class TreeWriter(SheetModel model)
         return new(id, node.Turned != flip ? Turn.Quarter : Turn.None);
     }
 
-    private CutNode Divide(GrainAxis axis, long along, long across, List<(long Size, CutNode Content)> pieces)
+    private CutNode Divide(GrainAxis axis, long along, long across, List<(long Size, CutNode Content)> slices)
     {
-        long left = (axis == GrainAxis.Along ? along : across) - pieces.Sum(p => p.Size);
-        if (left == 0 && pieces.Count == 1) return pieces[0].Content;
-        ImmutableArray<CutPiece>.Builder cut = ImmutableArray.CreateBuilder<CutPiece>(pieces.Count + 1);
-        foreach ((long size, CutNode content) in pieces) cut.Add(new(Length.FromTicks(size - _kerf), content));
+        long left = (axis == GrainAxis.Along ? along : across) - slices.Sum(p => p.Size);
+        if (left == 0 && slices.Count == 1) return slices[0].Content;
+        ImmutableArray<Slice>.Builder cut = ImmutableArray.CreateBuilder<Slice>(slices.Count + 1);
+        foreach ((long size, CutNode content) in slices) cut.Add(new(Length.FromTicks(size - _kerf), content));
         if (left > _kerf)
         {
             Length size = Length.FromTicks(left - _kerf), other = Length.FromTicks((axis == GrainAxis.Along ? across : along) - _kerf);
@@ -115,10 +115,10 @@ internal sealed class TreeWriter(SheetModel model)
             return node.Turned ? (b, a) : (a, b);
         }
         long along = 0, across = 0;
-        foreach (Node piece in node.Pieces!)
+        foreach (Node slice in node.Slices!)
         {
-            if (piece.Kind == NodeKind.Free) continue;
-            (long a, long b) = Need(piece);
+            if (slice.Kind == NodeKind.Free) continue;
+            (long a, long b) = Need(slice);
             along = node.Kind == NodeKind.Along ? along + a : Math.Max(along, a);
             across = node.Kind == NodeKind.Across ? across + b : Math.Max(across, b);
         }

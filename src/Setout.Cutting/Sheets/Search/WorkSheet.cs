@@ -10,10 +10,10 @@ internal enum NodeKind
     /// <summary>A part.</summary>
     Part,
 
-    /// <summary>Pieces that follow each other along the grain.</summary>
+    /// <summary>Slices that follow each other along the grain.</summary>
     Along,
 
-    /// <summary>Pieces that follow each other across the grain.</summary>
+    /// <summary>Slices that follow each other across the grain.</summary>
     Across,
 }
 
@@ -30,7 +30,7 @@ internal sealed class Node(long along, long across)
 
     public bool Turned { get; set; }
 
-    public List<Node>? Pieces { get; set; }
+    public List<Node>? Slices { get; set; }
 
     public Node? Parent { get; set; }
 
@@ -40,9 +40,9 @@ internal sealed class Node(long along, long across)
     public Node Clone(Node? parent)
     {
         var copy = new Node(SizeAlong, SizeAcross) { Kind = Kind, Type = Type, Turned = Turned, Parent = parent, Promise = Promise };
-        if (Pieces is null) return copy;
-        copy.Pieces = new List<Node>(Pieces.Count + 2);
-        foreach (Node piece in Pieces) copy.Pieces.Add(piece.Clone(copy));
+        if (Slices is null) return copy;
+        copy.Slices = new List<Node>(Slices.Count + 2);
+        foreach (Node slice in Slices) copy.Slices.Add(slice.Clone(copy));
         return copy;
     }
 }
@@ -55,7 +55,7 @@ internal sealed class Node(long along, long across)
 internal readonly record struct Spot(int Sheet, Node Free, bool Turned, NodeKind First);
 
 /// <summary>
-/// A sheet during the search: an n-ary tree of edge-to-edge cuts. A division has at most one free piece, because pieces may
+/// A sheet during the search: an n-ary tree of edge-to-edge cuts. A division has at most one free slice, because slices may
 /// follow each other in any order; so wood that is freed at two places of one strip becomes one.
 /// </summary>
 internal sealed class WorkSheet
@@ -145,19 +145,19 @@ internal sealed class WorkSheet
         while (true)
         {
             node.Kind = NodeKind.Free;
-            node.Pieces = null;
+            node.Slices = null;
             if (node.Parent is not { } parent) break;
-            List<Node> pieces = parent.Pieces!;
-            Node? other = pieces.Find(p => p.Kind == NodeKind.Free && p != node);
+            List<Node> slices = parent.Slices!;
+            Node? other = slices.Find(p => p.Kind == NodeKind.Free && p != node);
             if (other is not null)
             {
                 if (parent.Kind == NodeKind.Along) node.SizeAlong += other.SizeAlong;
                 else node.SizeAcross += other.SizeAcross;
-                pieces.Remove(other);
+                slices.Remove(other);
             }
-            pieces.Remove(node);
-            pieces.Add(node);
-            if (pieces.Count > 1) break;
+            slices.Remove(node);
+            slices.Add(node);
+            if (slices.Count > 1) break;
             node = parent; // nothing else is left in the division, so it is free as a whole
         }
         FindFree();
@@ -170,8 +170,8 @@ internal sealed class WorkSheet
         static void Visit(Node node, List<Node> into, bool divisions)
         {
             if (node.Kind == NodeKind.Part) into.Add(node);
-            if (node.Pieces is null) return;
-            foreach (Node piece in node.Pieces) Visit(piece, into, divisions);
+            if (node.Slices is null) return;
+            foreach (Node slice in node.Slices) Visit(slice, into, divisions);
             if (divisions) into.Add(node);
         }
         Visit(Root, into, divisions);
@@ -187,8 +187,8 @@ internal sealed class WorkSheet
             return 1;
         }
         int taken = 0;
-        if (node.Pieces is not null)
-            foreach (Node piece in node.Pieces) taken += Collect(piece, pool);
+        if (node.Slices is not null)
+            foreach (Node slice in node.Slices) taken += Collect(slice, pool);
         return taken;
     }
 
@@ -199,21 +199,21 @@ internal sealed class WorkSheet
         free.Turned = laid.Turned;
     }
 
-    // A free piece of a division of the same kind is divided within that division, so kinds alternate down the tree.
+    // A free slice of a division of the same kind is divided within that division, so kinds alternate down the tree.
     private void Divide(Node free, NodeKind kind, Node first, Node rest)
     {
         if (free.Parent is { } parent && parent.Kind == kind)
         {
-            int at = parent.Pieces!.IndexOf(free);
+            int at = parent.Slices!.IndexOf(free);
             first.Parent = parent;
             rest.Parent = parent;
-            parent.Pieces[at] = first;
-            parent.Pieces.Add(rest);
+            parent.Slices[at] = first;
+            parent.Slices.Add(rest);
         }
         else
         {
             free.Kind = kind;
-            free.Pieces = new List<Node>(4) { first, rest };
+            free.Slices = new List<Node>(4) { first, rest };
             first.Parent = free;
             rest.Parent = free;
         }
@@ -228,8 +228,8 @@ internal sealed class WorkSheet
         void Visit(Node node)
         {
             if (node.Kind == NodeKind.Free) AddFree(node);
-            if (node.Pieces is null) return;
-            foreach (Node piece in node.Pieces) Visit(piece);
+            if (node.Slices is null) return;
+            foreach (Node slice in node.Slices) Visit(slice);
         }
     }
 
