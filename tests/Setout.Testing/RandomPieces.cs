@@ -14,6 +14,7 @@ public sealed class RandomPieces
 {
     private readonly Random _random;
     private int _keys;
+    private bool _isFrame;
 
     private RandomPieces(int seed) => _random = new(seed);
 
@@ -44,6 +45,7 @@ public sealed class RandomPieces
 
     private Frame Frame()
     {
+        _isFrame = true;
         int count = _random.Next(1, 4);
         int rest = _random.Next(-1, count);
         var items = ImmutableArray.CreateBuilder<DivisionItem>();
@@ -68,7 +70,8 @@ public sealed class RandomPieces
 
     private Division Division(bool isAcross, bool otherUsed)
     {
-        int count = _random.Next(2, 4), rest = _random.Next(-1, count);
+        // A frame is too low for three openings with drawers above each other.
+        int count = _isFrame ? 2 : _random.Next(2, 4), rest = _random.Next(-1, count);
         var items = ImmutableArray.CreateBuilder<DivisionItem>();
         for (int i = 0; i < count; i++)
         {
@@ -80,7 +83,8 @@ public sealed class RandomPieces
 
     private DrawerBank Drawers(int most)
     {
-        int count = _random.Next(1, most + 1), rest = _random.Next(-1, count);
+        // Where the height is shared already, equal fronts: what given ones leave could be too low for a box.
+        int count = _random.Next(1, most + 1), rest = most > 2 ? _random.Next(-1, count) : -1;
         return new(Described.Named("box"), [.. Enumerable.Range(0, count).Select(i => Described.Drawer(Key("D"), ShareOf(i, rest, 2.6, 3.2)))]);
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 
@@ -11,11 +12,14 @@ namespace Setout.Core.Materials;
 /// <param name="Source">Where it comes from.</param>
 public sealed record TradeRule(string Id, string Words, string Figure, string Basis, string Source)
 {
+    // Read once: every drawer asks for a dozen of them.
+    private static readonly ConcurrentDictionary<string, ImmutableArray<ExactLength>> s_read = new(StringComparer.Ordinal);
+
     /// <summary>The figure as a length.</summary>
-    public ExactLength Length => CsvFacts.Length(Figure);
+    public ExactLength Length => Series is [var only] ? only : throw new InvalidOperationException($"{Id} is a series: {Figure}.");
 
     /// <summary>The figure as a series of lengths.</summary>
-    public ImmutableArray<ExactLength> Series => [.. Figure.Split(';', StringSplitOptions.TrimEntries).Select(CsvFacts.Length)];
+    public ImmutableArray<ExactLength> Series => s_read.GetOrAdd(Figure, f => [.. f.Split(';', StringSplitOptions.TrimEntries).Select(CsvFacts.Length)]);
 
     /// <summary>The source with its basis in words.</summary>
     public string Cited => Source == "common practice, no source" ? Source : $"{Source} ({Id})";

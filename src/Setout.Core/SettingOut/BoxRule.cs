@@ -168,9 +168,10 @@ internal static class BoxRule
             book.Note("drawer.too-tall", Severity.Stop, key, $"{name} is {book.Say(tall)} tall in a space of {book.Say(space)}.",
                 "Make the box lower or its front taller.", drawer.BoxHeight?.Place ?? drawer.Place);
         }
-        else if (tall.Sign <= 0)
+        else if (tall <= book.Value(QuantityKey.Of(key, "groove.up")) + book.Value(QuantityKey.Of(key, "groove.width")))
         {
-            book.Note("drawer.no-height", Severity.Stop, key, $"The space of {book.Say(space)} behind its front leaves no room for {name}.", "Make its front taller.", drawer.Front.Place.IsKnown ? drawer.Front.Place : drawer.Place);
+            book.Note("drawer.no-height", Severity.Stop, key, $"{name} comes out {book.Say(tall)} tall in a space of {book.Say(space)}: too low for sides that hold its bottom.",
+                "Make its front taller, or its box if its height is given.", drawer.BoxHeight?.Place ?? (drawer.Front.Place.IsKnown ? drawer.Front.Place : drawer.Place));
         }
         else if (tall < least)
         {

@@ -16,6 +16,11 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     private readonly List<Finding> _findings = [];
     private readonly Queue<Quantity> _read = new();
 
+    // Of one walk at a time; kept, because a piece is thousands of short walks.
+    private readonly List<QuantityKey> _path = [];
+    private readonly HashSet<QuantityKey> _onPath = [];
+    private readonly Stack<(QuantityKey Key, bool IsReturn)> _pending = new();
+
     /// <summary>Adds a quantity.</summary>
     /// <exception cref="ArgumentException">The key is taken: keys are unique.</exception>
     public void Define(Quantity quantity)
@@ -44,10 +49,9 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     private void Walk(QuantityKey start, QuantityKey? asker)
     {
         // A stack of our own: a chain of a hundred thousand quantities must not exhaust the machine's.
-        var path = new List<QuantityKey>();
+        (List<QuantityKey> path, HashSet<QuantityKey> onPath, Stack<(QuantityKey Key, bool IsReturn)> pending) = (_path, _onPath, _pending);
+        path.Clear();
         if (asker is { } asking) path.Add(asking);
-        var onPath = new HashSet<QuantityKey>();
-        var pending = new Stack<(QuantityKey Key, bool IsReturn)>();
         pending.Push((start, false));
         while (pending.Count > 0)
         {

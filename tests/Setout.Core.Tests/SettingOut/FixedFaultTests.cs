@@ -95,6 +95,15 @@ public class FixedFaultTests
         Assert.Equal(["drawer.too-wide", "part.no-size"], set.Findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Code).Order());
     }
 
+    [Theory]
+    [InlineData("19/32", "drawer.no-height")] // the groove ends 3/8 + 7/32 = 19/32 up
+    [InlineData("5/8", "drawer.too-low")]
+    public void Drawer_TooLowToHoldItsBottom_Stops(string height, string code)
+    {
+        SetPiece set = SetOut(Grid.ThirtySecond, [Case(Of("20"), Of("12"), Of("14"), new DrawerBank(Named("box"), [new Drawer("D", default, null, Given(height), Place.None)]))]);
+        Assert.Equal(code, Assert.Single(set.Findings).Code);
+    }
+
     [Fact]
     public void Drawer_OverTheWholeWindowOfAnyGrid_HasItsPlayWithinLimits()
     {
