@@ -52,6 +52,7 @@ public static partial class LogText
 
     private static LogEntry? Entry(TextContext context, MapReader map)
     {
+        map.Expect("id", "at");
         string? word = map.Which("This entry does not say what happened.", "Begin it with read, cut, assembled, fitted, bought, void or allow.",
             ("read", "reading"), ("cut", "cut"), ("assembled", "assembled"), ("fitted", "fitted"), ("bought", "bought"), ("void", "void"), ("allow", "allow"));
         if (word is null) return null;

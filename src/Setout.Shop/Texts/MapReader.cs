@@ -1,3 +1,4 @@
+// Over 200 lines: the one place where nodes are taken out of a map, each with its error (values: MapReader.Values.cs).
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Setout.Core.Pieces;
@@ -55,6 +56,12 @@ internal sealed partial class MapReader
     /// <summary>True when the key is there; it does not become a known one.</summary>
     public bool IsThere(string key) => _entries.ContainsKey(key);
 
+    /// <summary>Makes keys known that stand in every kind of map of a list, so that they may come before the word that tells the kind.</summary>
+    public void Expect(params ReadOnlySpan<string> keys)
+    {
+        foreach (string key in keys) Know(key);
+    }
+
     /// <summary>
     /// Tells by its word what kind of map this is; null when none of the words is there (said in a finding, and nothing more is said about
     /// this map).
@@ -78,17 +85,18 @@ internal sealed partial class MapReader
             }
         }
         if (found is not null) return found;
-        Mistyped(all, new("text.missing", Severity.Stop, "", words, remedy, _map.Place));
+        // The word stands first, or after what every map of the list begins with: a key further down belongs to some kind or other.
+        Mistyped(all, new("text.missing", Severity.Stop, "", words, remedy, _map.Place), _map.Entries.SkipWhile(e => _known.Contains(e.Key.Text, StringComparer.Ordinal)).Take(1));
         Abandon();
         return null;
     }
 
     /// <summary>Says that a key is missing, unless another key here looks like it.</summary>
-    public void MissingOrMistyped(string key, Finding missing) => Mistyped([key], missing);
+    public void MissingOrMistyped(string key, Finding missing) => Mistyped([key], missing, _map.Entries);
 
-    private void Mistyped(List<string> words, Finding missing)
+    private void Mistyped(List<string> words, Finding missing, IEnumerable<(YamlScalar Key, YamlNode Value)> likely)
     {
-        foreach ((YamlScalar key, YamlNode _) in _map.Entries)
+        foreach ((YamlScalar key, YamlNode _) in likely)
         {
             if (NearestWord.Of(key.Text, words) is not { } guess) continue;
             _context.Stop("text.unknown-key", key.Place, $"'{TextContext.Shown(key.Text)}' is not known here.", $"Did you mean '{guess}'? Known here: {string.Join(", ", words)}.");
@@ -237,6 +245,7 @@ internal sealed partial class MapReader
     public void Close()
     {
         if (_isAbandoned) return;
+        _context.Learn(_kind, _known);
         var guessed = new HashSet<string>(StringComparer.Ordinal);
         foreach ((YamlScalar key, YamlNode _) in _map.Entries)
         {
@@ -254,11 +263,7 @@ internal sealed partial class MapReader
 
     private void Know(string key)
     {
-        if (_known.Contains(key, StringComparer.Ordinal)) return;
-        _known.Add(key);
-        if (_kind.Length == 0) return;
-        if (!_context.Known.TryGetValue(_kind, out SortedSet<string>? keys)) _context.Known[_kind] = keys = new(StringComparer.Ordinal);
-        keys.Add(key);
+        if (!_known.Contains(key, StringComparer.Ordinal)) _known.Add(key);
     }
 
     [GeneratedRegex(@"^[A-Za-z][A-Za-z0-9\-]{0,23}\z")]

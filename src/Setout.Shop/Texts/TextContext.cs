@@ -31,6 +31,12 @@ internal sealed class TextContext(TextLimits? limits = null)
     /// <summary>The keys asked for, by the kind of map: what the published schemas have to say too.</summary>
     public SortedDictionary<string, SortedSet<string>> Known { get; } = new(StringComparer.Ordinal);
 
+    public void Learn(string kind, IEnumerable<string> keys)
+    {
+        if (!Known.TryGetValue(kind, out SortedSet<string>? known)) Known[kind] = known = new(StringComparer.Ordinal);
+        known.UnionWith(keys);
+    }
+
     public void Stop(string code, Place place, string words, string remedy, string key = "") => Add(new(code, Severity.Stop, key, words, remedy, place));
 
     public void Add(Finding finding)

@@ -100,7 +100,7 @@ public class PieceSpliceTests
             Assert.InRange(come, 0, 1);
             Assert.Equal(before[(first + gone)..], after[(first + come)..]);
             Assert.Contains(Scalars(YamlTree.Read(set.Value!).Value!, ""), s => s.Owner == place.Owner && s.Key == key && s.Value == value);
-        }, iter: 1000);
+        }, iter: 500);
     }
 
     private static IEnumerable<(string Owner, string Key, string Value)> Scalars(YamlNode node, string owner)

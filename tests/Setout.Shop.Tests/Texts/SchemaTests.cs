@@ -82,8 +82,11 @@ public class SchemaTests
 
     public static TheoryData<string, string> Whole => new() { { "piece", WholePiece }, { "shop", WholeShop }, { "log", WholeLog } };
 
+    /// <summary>A text that holds every kind of map with every key.</summary>
+    internal static string WholeText(string name) => name switch { "piece" => WholePiece, "shop" => WholeShop, _ => WholeLog };
+
     /// <summary>The keys that the reader of a text knows, by the kind of map.</summary>
-    internal static SortedDictionary<string, SortedSet<string>> KnownKeys(string name) => Read(name, name switch { "piece" => WholePiece, "shop" => WholeShop, _ => WholeLog }).Known;
+    internal static SortedDictionary<string, SortedSet<string>> KnownKeys(string name) => Read(name, WholeText(name)).Known;
 
     [Theory, MemberData(nameof(Whole))]
     public void Schema_PropertiesOfEveryMap_AreTheKeysThatTheReaderKnows(string name, string text)
