@@ -40,7 +40,7 @@ internal sealed class LabelBook
     {
         bool hasFraction = text.Text.Runs.Any(r => r.Figure is { HasFraction: true });
         bool hasTails = text.Text.Runs.Any(r => r.Figure is null && r.Words.AsSpan().ContainsAny(s_tails));
-        double top = (TextMeasure.Ascent - (hasFraction ? 0.78 : 0.72)) * text.Size, bottom = hasTails ? 0 : (TextMeasure.Descent - (hasFraction ? 0.08 : 0.03)) * text.Size;
+        double top = (hasFraction ? 0 : TextMeasure.Ascent - 0.72) * text.Size, bottom = hasTails ? 0 : (TextMeasure.Descent - (hasFraction ? TextMeasure.FractionDescent : 0.03)) * text.Size;
         Box box = Box.Of(text);
         return text.Turn == 0 ? box with { Top = box.Top + top, Bottom = box.Bottom - bottom } : box with { Left = box.Left + top, Right = box.Right - bottom };
     }

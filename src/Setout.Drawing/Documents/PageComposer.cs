@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Setout.Drawing.Documents.Fonts;
 using Setout.Drawing.Documents.Setting;
 using Setout.Drawing.Scenes;
 
@@ -9,16 +8,11 @@ namespace Setout.Drawing.Documents;
 public static class PageComposer
 {
     /// <summary>Lays out with the built-in fonts.</summary>
-    public static DocumentLayout Compose(BenchDocument document) => Compose(document, FontMeasure.Plex);
-
-    /// <summary>Lays out with any measure.</summary>
-    /// <param name="document">The document.</param>
-    /// <param name="measure">The font; the PDF writer draws with <see cref="FontMeasure.Plex"/>.</param>
     /// <exception cref="ArgumentException">A row has the wrong number of cells, or a drawing has no size.</exception>
-    public static DocumentLayout Compose(BenchDocument document, ITextMeasure measure)
+    public static DocumentLayout Compose(BenchDocument document)
     {
         (double width, double height) = SheetStyle.SizeOf(document.Paper);
-        var setter = new Setter(measure, Across(width), Down(height), Across(height), Down(width));
+        var setter = new Setter(Across(width), Down(height), Across(height), Down(width));
         var strips = new List<Strip>();
         for (int i = 0; i < document.Sections.Length; i++)
             AddSection(setter, document, i, strips);
@@ -91,11 +85,11 @@ public static class PageComposer
         double rule = first - (SheetStyle.Foot * 1.35);
         yield return new RulePiece(left, rule, right, rule, SheetStyle.RuleThin, Shade.Ink);
 
-        string page = $"page {number} of {count}";
-        double pageWidth = setter.Measure.Width(page, FaceStyle.Heavy, SheetStyle.Foot);
+        Phrase page = Phrase.Of($"page {number} of {count}").Bold();
+        double pageWidth = TextMeasure.Width(page, SheetStyle.Foot);
         const double Apart = 6;
         yield return Text(setter.OneLine($"{stamp.Piece} \u00B7 {section}", right - left - pageWidth - Apart, SheetStyle.Foot), left, first);
-        yield return new TextPiece(right - pageWidth, first, pageWidth, SheetStyle.Foot, Phrase.Of(page).Bold(), Shade.Ink, LayoutElement.Decoration);
+        yield return new TextPiece(right - pageWidth, first, pageWidth, SheetStyle.Foot, page, Shade.Ink, LayoutElement.Decoration);
         yield return Text(setter.OneLine($"made {stamp.MadeText} \u00B7 rule set {stamp.RuleSet} \u00B7 {stamp.Hash}", right - left, SheetStyle.Foot), left, second);
     }
 

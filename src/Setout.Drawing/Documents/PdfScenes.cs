@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Setout.Drawing.Documents.Fonts;
 using Setout.Drawing.Documents.Pdf;
 using Setout.Drawing.Documents.Setting;
 using Setout.Drawing.Scenes;
@@ -17,7 +16,7 @@ public static class PdfScenes
     /// <returns>What could not be drawn as asked.</returns>
     public static ImmutableArray<LayoutRemark> Save(Scene scene, string language, Stamp stamp, Stream stream)
     {
-        var setter = new Setter(FontMeasure.Plex, scene.Width, scene.Height, scene.Height, scene.Width);
+        var setter = new Setter(scene.Width, scene.Height, scene.Height, scene.Width);
         Strip strip = SceneSetter.Set(setter, new SceneBlock(scene), 0);
         var page = new PageLayout(1, scene.Width, scene.Height, scene.Title, [.. strip.Pieces]);
         var layout = new DocumentLayout([page], [.. setter.Elements], [], [.. setter.Remarks]);
@@ -41,13 +40,13 @@ public static class PdfScenes
         switch (item)
         {
             case LineItem line:
-                content.Line(Place(on, line.From), Place(on, line.To), PrintInks.Of(line.Ink));
+                content.Line(Place(on, line.From), Place(on, line.To), Inks.InPrint(line.Ink));
                 break;
             case ShapeItem shape:
-                content.Shape([.. shape.Corners.Select(c => Place(on, c))], shape.Edge is { } edge ? PrintInks.Of(edge) : null, PrintInks.GreyOf(shape.Wash));
+                content.Shape([.. shape.Corners.Select(c => Place(on, c))], shape.Edge is { } edge ? Inks.InPrint(edge) : null, Inks.GreyOf(shape.Wash));
                 break;
             case HatchItem hatch:
-                Hatch(content, Place(on, hatch.Corner), hatch.Width * on.Scale, hatch.Height * on.Scale);
+                Hatch(content, on, hatch);
                 break;
             case TextItem text:
                 Text(content, on, text);
@@ -62,32 +61,26 @@ public static class PdfScenes
 
     private static Point Place(ScenePiece on, Point point) => new(on.X + (point.X * on.Scale), on.Y + (point.Y * on.Scale));
 
-    private static void Hatch(ContentWriter content, Point corner, double width, double height)
+    /// <summary>Laid over the paper, not the drawing: lines lie equally far apart at every scale.</summary>
+    private static void Hatch(ContentWriter content, ScenePiece on, HatchItem hatch)
     {
-        if (!(width > 0 && height > 0)) return;
-        double step = PrintInks.HatchStep * Math.Sqrt(2);
-        content.Clipped(corner.X, corner.Y, width, height, () =>
-        {
-            // Lines rise to the right; each crosses the lower edge's line at its own x.
-            for (double x = step / 2 - height; x < width; x += step)
-                content.Line(new(corner.X + x, corner.Y + height), new(corner.X + x + height, corner.Y), PrintInks.Of(Ink.Hatch));
-        });
+        foreach ((Point from, Point to) in Strokes.Hatch(new(Place(on, hatch.Corner), hatch.Width * on.Scale, hatch.Height * on.Scale)))
+            content.Line(from, to, Inks.InPrint(Ink.Hatch));
     }
 
     private static void Text(ContentWriter content, ScenePiece on, TextItem text)
     {
-        double size = text.Size * on.Scale;
-        double width = PhraseSetting.WidthOf(text.Text, size, FontMeasure.Plex);
-        double back = text.Anchor switch { Anchor.Middle => width / 2, Anchor.End => width, _ => 0 };
         (double sin, double cos) = Math.SinCos(text.Turn * Math.PI / 180);
-        Point at = Place(on, text.At);
-        var start = new Point(at.X - (back * cos), at.Y + (back * sin));
+        Point Turned(double x, double y)
+        {
+            double along = x - text.At.X, down = y - text.At.Y;
+            return Place(on, new(text.At.X + (along * cos) + (down * sin), text.At.Y - (along * sin) + (down * cos)));
+        }
         if (text.HasGround)
         {
-            double pad = 0.18 * size, top = PhraseSetting.StrokeTop * size, foot = PhraseSetting.StrokeFoot * size;
-            Point P(double along, double up) => new(start.X + (along * cos) - (up * sin), start.Y - (along * sin) - (up * cos));
-            content.Shape([P(-pad, foot - (pad / 2)), P(width + pad, foot - (pad / 2)), P(width + pad, top + (pad / 2)), P(-pad, top + (pad / 2))], null, 1);
+            Box g = Box.Ground(text);
+            content.Shape([Turned(g.Left, g.Bottom), Turned(g.Right, g.Bottom), Turned(g.Right, g.Top), Turned(g.Left, g.Top)], null, Inks.GreyOf(Wash.Paper));
         }
-        content.Text(text.Text, start, size, text.Turn, PrintInks.GreyOfText(text.Ink));
+        content.Text(text.Text, Turned(Box.Level(text).Left, text.At.Y), text.Size * on.Scale, text.Turn, Inks.GreyOfText(text.Ink));
     }
 }

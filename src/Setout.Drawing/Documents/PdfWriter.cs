@@ -9,8 +9,6 @@ namespace Setout.Drawing.Documents;
 /// <summary>Writes laid out pages as PDF.</summary>
 public static class PdfWriter
 {
-    private const double PointsPerMillimetre = 72 / 25.4;
-
     /// <summary>Lays a document out and writes it.</summary>
     /// <param name="document">The document.</param>
     /// <param name="stream">Takes the file; left open.</param>
@@ -38,8 +36,8 @@ public static class PdfWriter
         foreach (PageLayout page in layout.Pages)
         {
             PdfPage sheet = pdf.AddPage();
-            sheet.Width = XUnit.FromPoint(page.Width * PointsPerMillimetre);
-            sheet.Height = XUnit.FromPoint(page.Height * PointsPerMillimetre);
+            sheet.Width = XUnit.FromMillimeter(page.Width);
+            sheet.Height = XUnit.FromMillimeter(page.Height);
             order.Page(sheet);
             var content = new ContentWriter(page.Height, fonts);
             foreach (LayoutPiece piece in page.Pieces) Draw(content, piece, order);
@@ -78,11 +76,11 @@ public static class PdfWriter
         switch (piece)
         {
             case TextPiece text:
-                content.Text(text.Text, new(text.X, text.Y), text.Size, 0, PrintInks.GreyOf(text.Shade));
+                content.Text(text.Text, new(text.X, text.Y), text.Size, 0, GreyOf(text.Shade));
                 break;
             case RulePiece rule:
                 // Square ends: a bar of some weight must not grow beyond its place.
-                content.Rule(new(rule.X1, rule.Y1), new(rule.X2, rule.Y2), new(rule.Weight, PrintInks.GreyOf(rule.Shade), []));
+                content.Rule(new(rule.X1, rule.Y1), new(rule.X2, rule.Y2), new(rule.Weight, GreyOf(rule.Shade), []));
                 break;
             case BoxPiece box:
                 content.Shape([.. ShapeItem.Rectangle(box.X, box.Y, box.Width, box.Height, null, Wash.None).Corners], new(box.Weight, 0, []), null);
@@ -95,4 +93,6 @@ public static class PdfWriter
         }
         content.End();
     }
+
+    private static double GreyOf(Shade shade) => shade switch { Shade.Soft => Inks.Soft, Shade.Faint => Inks.Faint, _ => 0 };
 }

@@ -34,14 +34,23 @@ public readonly record struct Box(double Left, double Top, double Right, double 
     /// <summary>The ink of a text: what no other text may touch.</summary>
     public static Box Of(TextItem text)
     {
-        double width = TextMeasure.Width(text.Text, text.Size);
-        double start = text.Anchor switch { Anchor.Start => 0, Anchor.Middle => -width / 2, _ => -width };
-        double up = TextMeasure.Ascent * text.Size, down = TextMeasure.Descent * text.Size;
+        Box level = Level(text);
         return text.Turn switch
         {
-            0 => new(text.At.X + start, text.At.Y - up, text.At.X + start + width, text.At.Y + down),
-            90 => new(text.At.X - up, text.At.Y - start - width, text.At.X + down, text.At.Y - start),
+            0 => level,
+            90 => new(text.At.X - text.At.Y + level.Top, text.At.Y + text.At.X - level.Right, text.At.X - text.At.Y + level.Bottom, text.At.Y + text.At.X - level.Left),
             _ => throw new ArgumentOutOfRangeException(nameof(text), text.Turn, "Texts are level or read upwards."),
         };
     }
+
+    /// <summary>The ink of a text before it is turned about its place.</summary>
+    internal static Box Level(TextItem text)
+    {
+        double width = TextMeasure.Width(text.Text, text.Size);
+        double left = text.At.X - (text.Anchor switch { Anchor.Start => 0, Anchor.Middle => width / 2, _ => width });
+        return new(left, text.At.Y - (TextMeasure.Ascent * text.Size), left + width, text.At.Y + (TextMeasure.Descent * text.Size));
+    }
+
+    /// <summary>The paper laid under a text that asks for it, before it is turned about its place.</summary>
+    internal static Box Ground(TextItem text) => Level(text).Grown(0.1 * text.Size);
 }

@@ -22,7 +22,13 @@ public sealed record SvgTheme(string Paper, string Wood, string Panel, string Me
     public static SvgTheme Dark { get; } = new("#1d2124", "#2d2b25", "#25292c", "#e9e3d5", "#ece7da", "#aba799", "#4c483b", "#8d8878", "#ff8a6e");
 
     /// <summary>Black on white, with nothing left to colour or tint.</summary>
-    public static SvgTheme Print { get; } = new("#ffffff", "#ffffff", "#ffffff", "#000000", "#000000", "#000000", "#aaaaaa", "#555555", "#000000");
+    public static SvgTheme Print { get; } = new("#ffffff", "#ffffff", "#ffffff", "#000000", "#000000", "#000000", Grey(Ink.Grain), Grey(Ink.Hatch), "#000000");
+
+    private static string Grey(Ink ink)
+    {
+        int part = (int)Math.Round(Inks.InPrint(ink).Grey * 255);
+        return $"#{part:x2}{part:x2}{part:x2}";
+    }
 
     /// <summary>The person's own colours, where the system forces them.</summary>
     public static SvgTheme Forced { get; } = new("Canvas", "Canvas", "Canvas", "CanvasText", "CanvasText", "CanvasText", "GrayText", "CanvasText", "CanvasText");
@@ -47,19 +53,6 @@ public static class SvgStyle
 
     /// <summary>The class of areas of a wash.</summary>
     public static string WashClass(Wash wash) => $"so-{wash.ToString().ToLowerInvariant()}";
-
-    /// <summary>Weight of a line in millimetres.</summary>
-    public static double Weight(Ink ink) => ink switch
-    {
-        Ink.Outline => 0.5,
-        Ink.Part => 0.3,
-        Ink.Hidden => 0.25,
-        Ink.Dimension => 0.18,
-        Ink.Grain => 0.18,
-        Ink.Hatch => 0.15,
-        Ink.Pencil => 0.42,
-        _ => 0.2,
-    };
 
     /// <summary>The colour rules of a theme.</summary>
     /// <param name="theme">The colours.</param>
@@ -90,15 +83,20 @@ public static class SvgStyle
         css.Append($".{RootClass}{{font-family:\"{Typeface.Family}\",\"Helvetica Neue\",Arial,\"Liberation Sans\",sans-serif;font-kerning:none;font-variant-ligatures:none;forced-color-adjust:none}}\n");
         css.Append($".{RootClass} path,.{RootClass} rect{{fill:none;stroke:none}}\n.{RootClass} text{{stroke:none;white-space:pre}}\n");
         foreach (Ink ink in Enum.GetValues<Ink>())
-            css.Append(CultureInfo.InvariantCulture, $".{RootClass} .{LineClass(ink)}{{stroke-width:{Weight(ink)};stroke-linecap:{(ink is Ink.Outline or Ink.Part ? "square" : "round")};stroke-linejoin:{(ink == Ink.Grain ? "round" : "miter")}}}\n");
-        css.Append($".{RootClass} .so-hidden{{stroke-dasharray:1.2 1}}\n.so-clear{{pointer-events:all}}\n.so-bold{{font-weight:600}}\n.so-italic{{font-style:italic}}\n");
+            css.Append($".{RootClass} .{LineClass(ink)}{{{Stroke(Inks.OnScreen(ink))};stroke-linecap:{(ink is Ink.Outline or Ink.Part ? "square" : "round")};stroke-linejoin:{(ink == Ink.Grain ? "round" : "miter")}}}\n");
+        css.Append($".so-clear{{pointer-events:all}}\n.so-bold{{font-weight:600}}\n.so-italic{{font-style:italic}}\n");
         string scope = $".{RootClass} ";
         css.Append(Colours(SvgTheme.Light, scope));
         css.Append("@media screen and (prefers-color-scheme:dark){\n").Append(Colours(SvgTheme.Dark, scope)).Append("}\n");
-        css.Append("@media print{\n").Append(Colours(SvgTheme.Print, scope)).Append($"{scope}.so-pencil{{stroke-width:.6}}\n}}\n");
-        css.Append("@media (forced-colors:active){\n").Append(Colours(SvgTheme.Forced, scope)).Append($"{scope}.so-pencil{{stroke-width:.7}}\n}}\n");
+        css.Append("@media print{\n").Append(Colours(SvgTheme.Print, scope));
+        foreach (Ink ink in Enum.GetValues<Ink>())
+            css.Append($"{scope}.{LineClass(ink)}{{{Stroke(Inks.InPrint(ink))}{(Inks.InPrint(ink).Dash.Length == 0 ? "" : ";stroke-linecap:butt")}}}\n");
+        // Without colours of our own the pencil is told by its weight alone.
+        css.Append("}\n@media (forced-colors:active){\n").Append(Colours(SvgTheme.Forced, scope)).Append($"{scope}.so-pencil{{{Stroke(Inks.InPrint(Ink.Pencil) with { Dash = [] })}}}\n}}\n");
         return css.ToString();
     }
+
+    private static string Stroke(InkWeight ink) => string.Create(CultureInfo.InvariantCulture, $"stroke-width:{ink.Weight}{(ink.Dash.Length == 0 ? "" : ";stroke-dasharray:")}{string.Join(' ', ink.Dash)}");
 
     private static string Name(Ink ink) => ink.ToString().ToLowerInvariant();
 }

@@ -145,37 +145,39 @@ public static class SvgWriter
     private static void Text(StringBuilder svg, TextItem text)
     {
         SetLine line = TextMeasure.Set(text.Text, text.Size);
-        if (line.Pieces.IsEmpty) return;
-        if (text.HasGround)
-        {
-            Box ground = Box.Of(text).Grown(0.1 * text.Size);
-            svg.Append($"<rect class=\"so-paper\" x=\"{Number(ground.Left)}\" y=\"{Number(ground.Top)}\" width=\"{Number(ground.Width)}\" height=\"{Number(ground.Height)}\"/>\n");
-        }
+        if (line.Stretches.IsEmpty) return;
         string anchor = text.Anchor switch { Anchor.Middle => " text-anchor=\"middle\"", Anchor.End => " text-anchor=\"end\"", _ => "" };
         string turn = text.Turn == 0 ? "" : $" transform=\"rotate({Number(-text.Turn)} {Number(text.At.X)} {Number(text.At.Y)})\"";
-        bool isPlain = line.Pieces.Length == 1;
-        string face = isPlain ? FaceClass(line.Pieces[0].Face) : "";
+        if (text.HasGround)
+        {
+            Box ground = Box.Ground(text);
+            svg.Append($"<rect class=\"so-paper\" x=\"{Number(ground.Left)}\" y=\"{Number(ground.Top)}\" width=\"{Number(ground.Width)}\" height=\"{Number(ground.Height)}\"{turn}/>\n");
+        }
+        bool isPlain = line.Stretches.Length == 1;
+        string face = isPlain ? FaceClass(line.Stretches[0].Face) : "";
         svg.Append($"<text class=\"{SvgStyle.TextClass(text.Ink)}{face}\" x=\"{Number(text.At.X)}\" y=\"{Number(text.At.Y)}\" font-size=\"{Number(text.Size)}\"{anchor}{turn}>");
-        if (isPlain) Escape(svg, line.Pieces[0].Text);
-        else Pieces(svg, line, text.Size);
+        if (isPlain) Escape(svg, line.Stretches[0].Text);
+        else Stretches(svg, line, text.Size);
         svg.Append("</text>\n");
     }
 
-    private static void Pieces(StringBuilder svg, SetLine line, double size)
+    private static void Stretches(StringBuilder svg, SetLine line, double size)
     {
         double pen = 0, rise = 0;
-        foreach (TextPiece piece in line.Pieces)
+        foreach (TextStretch stretch in line.Stretches)
         {
-            string dx = Number(piece.X - pen), dy = Number(rise - piece.Rise), face = FaceClass(piece.Face);
+            // The text is the hyphen that is copied; it stands in the middle of the minus's place.
+            double spare = stretch.Kind == StretchKind.Sign ? (stretch.Width - Typeface.Font(stretch.Face).Width(stretch.Text, stretch.Size)) / 2 : 0;
+            string dx = Number(stretch.X + spare - pen), dy = Number(rise - stretch.Rise), face = FaceClass(stretch.Face);
             svg.Append("<tspan");
             if (face.Length > 0) svg.Append($" class=\"{face.Trim()}\"");
             if (dx != "0") svg.Append($" dx=\"{dx}\"");
             if (dy != "0") svg.Append($" dy=\"{dy}\"");
-            if (piece.Size != size) svg.Append($" font-size=\"{Number(piece.Size)}\"");
+            if (stretch.Size != size) svg.Append($" font-size=\"{Number(stretch.Size)}\"");
             svg.Append('>');
-            Escape(svg, piece.Text);
+            Escape(svg, stretch.Text);
             svg.Append("</tspan>");
-            (pen, rise) = (piece.X + piece.Width, piece.Rise);
+            (pen, rise) = (stretch.X + stretch.Width - spare, stretch.Rise);
         }
     }
 

@@ -1,3 +1,5 @@
+using Setout.Drawing.Fonts;
+
 namespace Setout.Drawing.Scenes;
 
 /// <summary>The three files of the one typeface.</summary>
@@ -19,8 +21,8 @@ public static class Typeface
     /// <summary>The family name inside the files.</summary>
     public const string Family = "IBM Plex Sans";
 
-    private static readonly Lazy<FontMetrics>[] s_metrics =
-        [.. Enum.GetValues<Face>().Select(face => new Lazy<FontMetrics>(() => FontMetrics.Read(File(face))))];
+    private static readonly Lazy<FontFile>[] s_fonts =
+        [.. Enum.GetValues<Face>().Select(face => new Lazy<FontFile>(() => FontFile.Read(File(face))))];
 
     /// <summary>The name of the embedded file.</summary>
     public static string FileName(Face face) => $"IBMPlexSans-{face}.ttf";
@@ -35,8 +37,8 @@ public static class Typeface
         return memory.ToArray();
     }
 
-    /// <summary>The measures of a face; read once.</summary>
-    public static FontMetrics Metrics(Face face) => s_metrics[(int)face].Value;
+    /// <summary>A face with its measures and outlines; read once.</summary>
+    internal static FontFile Font(Face face) => s_fonts[(int)face].Value;
 
     /// <summary>The face that a run is drawn in.</summary>
     public static Face Of(Run run) => run.IsBold ? Face.SemiBold : run.IsItalic ? Face.Italic : Face.Regular;

@@ -1,8 +1,8 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Documents;
-using Setout.Drawing.Documents.Fonts;
-using Setout.Drawing.Documents.Setting;
+using Setout.Drawing.Documents.Pdf;
 using Setout.Drawing.Scenes;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;
@@ -99,35 +99,21 @@ public sealed class FractionTests
     }
 
     [Fact]
-    public void Set_AnyFraction_NumeralsAreAtLeast70PercentOfTheWholeNumber()
-    {
-        PhraseSetting setting = PhraseSetting.Set(PrintRoom.Figure(23, 15, 16), 5, FontMeasure.Plex);
-        PhraseMark whole = Assert.Single(setting.Marks, m => m.Kind == MarkKind.Shown);
-        PhraseMark[] numerals = [.. setting.Marks.Where(m => m.Kind == MarkKind.Drawn)];
-
-        Assert.Equal(["15", "16"], numerals.Select(m => m.Text));
-        Assert.All(numerals, m => Assert.True(m.Size >= 0.7 * whole.Size));
-        Assert.True(numerals[0].Rise > 0 && numerals[1].Rise < 0);
-        double end = whole.X + whole.Width;
-        Assert.True(numerals[0].X > end && numerals[1].X >= numerals[0].X + numerals[0].Width);
-    }
-
-    [Fact]
     public void Set_AnyFigure_SpokenTextCoversWhatIsDrawn() => Gen.Int[-10000, 100000].Sample(sixtyFourths =>
     {
         Figure figure = PrintRoom.Inches(sixtyFourths);
-        PhraseSetting setting = PhraseSetting.Set(Phrase.Of(figure), 5, FontMeasure.Plex);
-        PhraseMark[] read = [.. setting.Marks.Where(m => m.Kind is MarkKind.Shown or MarkKind.Spoken)];
+        SetLine line = TextMeasure.Set(Phrase.Of(figure), 5);
+        TextStretch[] read = [.. ReadText.Of(line, 5).Select(r => r.Stretch)];
 
-        Assert.Equal(figure.ToString(), string.Concat(read.Select(m => m.Text)));
+        Assert.Equal(figure + " ", string.Concat(read.Select(p => p.Text)));
         double x = 0;
-        foreach (PhraseMark mark in read)
+        foreach (TextStretch stretch in read[..^1])
         {
-            Assert.Equal(x, mark.X, 9);
-            x += mark.Width;
+            Assert.Equal(x, stretch.X, 9);
+            x += stretch.Width;
         }
-        Assert.Equal(setting.Width, x, 9);
-        Assert.All(setting.Marks, m => Assert.InRange(m.X + m.Width, 0, setting.Width + (0.2 * 5)));
+        Assert.Equal(line.Width, x, 9);
+        Assert.All(line.Stretches, p => Assert.InRange(p.X + p.Width, 0, line.Width + 1e-9));
     }, iter: 500);
 
     [Fact]
@@ -137,15 +123,12 @@ public sealed class FractionTests
         using PdfDocument read = PdfDocument.Open(pdf);
         Assert.Equal("23", string.Concat(read.GetPage(1).Letters.Where(l => l.RenderingMode != TextRenderingMode.Neither).Select(l => l.Value)));
 
-        PhraseMark[] marks = [.. PhraseSetting.Set(PrintRoom.Figure(23, 3, 8), 12, FontMeasure.Plex).Marks];
+        ImmutableArray<TextStretch> stretches = TextMeasure.Set(PrintRoom.Figure(23, 3, 8), 12).Stretches;
         Raster page = Raster.Of(pdf, 254);
-        foreach (PhraseMark mark in marks.Where(m => m.Kind != MarkKind.Spoken))
-        {
-            double height = mark.Kind == MarkKind.Stroke ? 0.8 : 0.698;
-            Assert.InRange(page.Dark(10 + mark.X, 20 - mark.Rise - (height * mark.Size), mark.Width, height * mark.Size), 0.12, 0.75);
-        }
+        foreach (TextStretch stretch in stretches.Where(p => p.Kind != StretchKind.Gap))
+            Assert.InRange(page.Dark(10 + stretch.X, 20 - stretch.Rise - (0.698 * stretch.Size), stretch.Width, 0.698 * stretch.Size), 0.12, 0.75);
         // The gap before the fraction and the sheet below it are clean: nothing is drawn that should only be read.
-        double gap = marks.Single(m => m.Kind == MarkKind.Shown).Width, numerator = marks.First(m => m.Kind == MarkKind.Drawn).X;
+        double gap = stretches[0].Width, numerator = stretches.Single(p => p.Kind == StretchKind.Numerator).X;
         Assert.Equal(0, page.Dark(10 + gap + 0.1, 8, numerator - gap - 0.1, 15));
         Assert.Equal(0, page.Dark(0, 23, 60, 6));
     }

@@ -1,5 +1,4 @@
 using Setout.Drawing.Documents;
-using Setout.Drawing.Documents.Pdf;
 using Setout.Drawing.Scenes;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -64,18 +63,18 @@ public sealed class PdfScenesTests
         foreach (Ink ink in Enum.GetValues<Ink>())
         {
             (PdfPath path, _) = Assert.Single(Paths(PrintRoom.Bytes(Scene(new LineItem(new(10, 10), new(20, 10), ink)))));
-            Assert.Equal(PrintInks.Of(ink).Weight * PointsPerMillimetre, path.LineWidth, 0.001);
-            Assert.Equal(PrintInks.Of(ink).Dash.Length, path.LineDashPattern?.Array.Count ?? 0);
+            Assert.Equal(Inks.InPrint(ink).Weight * PointsPerMillimetre, path.LineWidth, 0.001);
+            Assert.Equal(Inks.InPrint(ink).Dash.Length, path.LineDashPattern?.Array.Count ?? 0);
         }
     }
 
     [Fact]
-    public void Of_Pencil_IsHeaviestAndTheOnlyHeavyDashedLine()
+    public void InPrint_Pencil_IsHeaviestAndTheOnlyHeavyDashedLine()
     {
         Ink[] others = [.. Enum.GetValues<Ink>().Where(i => i != Ink.Pencil)];
 
-        Assert.All(others, i => Assert.True(PrintInks.Of(i).Weight < PrintInks.Of(Ink.Pencil).Weight));
-        Assert.DoesNotContain(others, i => PrintInks.Of(i).Dash.Length > 0 && PrintInks.Of(i).Weight > 0.3);
+        Assert.All(others, i => Assert.True(Inks.InPrint(i).Weight < Inks.InPrint(Ink.Pencil).Weight));
+        Assert.DoesNotContain(others, i => Inks.InPrint(i).Dash.Length > 0 && Inks.InPrint(i).Weight > 0.3);
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using System.Text;
 using Setout.Drawing.Documents;
-using Setout.Drawing.Documents.Fonts;
+using Setout.Drawing.Fonts;
 using Setout.Drawing.Scenes;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Content;
@@ -140,10 +140,10 @@ public sealed class PdfWriterTests
     [Fact]
     public void Path_EachFigure_FillsTheBoxThatTheFontStates()
     {
-        foreach (FontFace face in new[] { FontFace.Regular, FontFace.Bold, FontFace.Italic })
-            foreach (char c in "0123456789\u2212")
+        foreach (FontFile face in Enum.GetValues<Face>().Select(Typeface.Font))
+            foreach (char c in "0123456789/\u2212")
             {
-                int glyph = face.GlyphOf(c);
+                int glyph = face.GlyphOf(new(c));
                 ReadOnlySpan<byte> data = face.Outline(glyph);
                 int[] stated = [I16(data, 2), I16(data, 4), I16(data, 6), I16(data, 8)];
                 double[][] ends = [.. GlyphOutline.Path(face, glyph).Split('\n').Select(l => l.Split(' ')).Where(l => l.Length > 2).Select(l => new[] { double.Parse(l[^3]), double.Parse(l[^2]) })];

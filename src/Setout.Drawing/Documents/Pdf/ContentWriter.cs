@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Setout.Drawing.Documents.Fonts;
-using Setout.Drawing.Documents.Setting;
 using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Pdf;
@@ -70,64 +68,49 @@ internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
     /// <param name="grey">0 black to 1 white.</param>
     public void Text(Phrase phrase, Point at, double size, double turn, double grey)
     {
-        PhraseSetting setting = PhraseSetting.Set(phrase, size, FontMeasure.Plex);
-        if (setting.Marks.IsEmpty) return;
+        SetLine line = TextMeasure.Set(phrase, size);
+        if (line.Stretches.IsEmpty) return;
         (double sin, double cos) = Math.SinCos(turn * Math.PI / 180);
         Fill(grey);
         _out.Append("BT\n");
-        foreach (PhraseMark mark in setting.Marks.Where(m => m.Kind is MarkKind.Shown or MarkKind.Spoken)) Letters(mark, at, sin, cos);
-        // Read but not seen: without it the last word of a line and the first of the next run together when copied.
-        Letters(new(MarkKind.Spoken, " ", FaceStyle.Regular, setting.Width, 0, size, 0.1 * size), at, sin, cos);
+        foreach ((TextStretch stretch, bool isSeen) in ReadText.Of(line, size)) Letters(stretch, isSeen, at, sin, cos);
         _out.Append("ET\n");
-        foreach (PhraseMark mark in setting.Marks)
-        {
-            if (mark.Kind == MarkKind.Drawn) Shapes(mark, at, sin, cos);
-            else if (mark.Kind == MarkKind.Stroke) Stroke(mark, at, sin, cos);
-        }
+        foreach (TextStretch stretch in line.Stretches)
+            if (stretch.Kind is not (StretchKind.Words or StretchKind.Gap)) Shapes(stretch, at, sin, cos);
     }
 
-    private void Letters(PhraseMark mark, Point at, double sin, double cos)
+    private void Letters(TextStretch stretch, bool isSeen, Point at, double sin, double cos)
     {
-        FontUse font = fonts.Of(mark.Style);
-        bool isHidden = mark.Kind == MarkKind.Spoken;
+        FontUse font = fonts.Of(stretch.Face);
         _out.Append('/').Append(font.Name).Append(' ');
-        Op("Tf", mark.Size * PointsPerMillimetre);
-        Place("Tm", mark, at, sin, cos, 1);
-        if (isHidden)
+        Op("Tf", stretch.Size * PointsPerMillimetre);
+        Place("Tm", stretch, at, sin, cos, 1);
+        if (!isSeen)
         {
             _out.Append("3 Tr ");
-            Op("Tz", 100 * mark.Width / (font.Face.Width(mark.Text) * mark.Size));
+            Op("Tz", 100 * stretch.Width / font.Face.Width(stretch.Text, stretch.Size));
         }
-        _out.Append('<').Append(font.Hex(mark.Text)).Append("> Tj\n");
-        if (isHidden) _out.Append("0 Tr 100 Tz\n");
+        _out.Append('<').Append(font.Hex(stretch.Text)).Append("> Tj\n");
+        if (!isSeen) _out.Append("0 Tr 100 Tz\n");
     }
 
-    private void Shapes(PhraseMark mark, Point at, double sin, double cos)
+    private void Shapes(TextStretch stretch, Point at, double sin, double cos)
     {
-        FontUse font = fonts.Of(mark.Style);
-        double x = mark.X;
-        foreach (Rune rune in mark.Text.EnumerateRunes())
+        FontUse font = fonts.Of(stretch.Face);
+        double x = stretch.X;
+        foreach (Rune rune in (stretch.Kind == StretchKind.Sign ? TextMeasure.Minus : stretch.Text).EnumerateRunes())
         {
-            int glyph = font.Face.GlyphOf(rune.Value);
+            int glyph = font.Face.GlyphOf(rune);
             _out.Append("q ");
-            Place("cm", mark with { X = x }, at, sin, cos, mark.Size * PointsPerMillimetre / font.Face.UnitsPerEm);
+            Place("cm", stretch with { X = x }, at, sin, cos, stretch.Size * PointsPerMillimetre / font.Face.UnitsPerEm);
             _out.Append('/').Append(font.Shape(glyph)).Append(" Do Q\n");
-            x += font.Face.WidthOf(glyph) * mark.Size / font.Face.UnitsPerEm;
+            x += font.Face.Advances[glyph] * stretch.Size / font.Face.UnitsPerEm;
         }
     }
 
-    private void Stroke(PhraseMark mark, Point at, double sin, double cos)
+    private void Place(string op, TextStretch stretch, Point at, double sin, double cos, double scale)
     {
-        double half = (mark.Style == FaceStyle.Heavy ? PhraseSetting.StrokeHeavy : PhraseSetting.StrokeThin) * mark.Size / 2;
-        double foot = PhraseSetting.StrokeFoot * mark.Size, top = PhraseSetting.StrokeTop * mark.Size;
-        Point P(double along, double up) => new(at.X + (along * cos) - (up * sin), at.Y - (along * sin) - (up * cos));
-        double left = mark.X, right = mark.X + mark.Width;
-        Shape([P(left - half, foot), P(left + half, foot), P(right + half, top), P(right - half, top)], null, _fill);
-    }
-
-    private void Place(string op, PhraseMark mark, Point at, double sin, double cos, double scale)
-    {
-        double x = at.X + (mark.X * cos) - (mark.Rise * sin), y = at.Y - (mark.X * sin) - (mark.Rise * cos);
+        double x = at.X + (stretch.X * cos) - (stretch.Rise * sin), y = at.Y - (stretch.X * sin) - (stretch.Rise * cos);
         foreach (double n in (ReadOnlySpan<double>)[cos * scale, sin * scale, -sin * scale, cos * scale]) Number(n, 6);
         Op(op, X(x), Y(y));
     }

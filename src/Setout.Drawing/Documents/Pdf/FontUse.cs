@@ -1,17 +1,18 @@
 using System.Globalization;
 using System.Text;
 using PdfSharp.Pdf;
-using Setout.Drawing.Documents.Fonts;
+using Setout.Drawing.Fonts;
+using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Pdf;
 
 /// <summary>One face in one file: which glyphs are used, and in the end the font dictionaries.</summary>
-internal sealed class FontUse(FontFace face, string name, string tag)
+internal sealed class FontUse(Face face, string name, string tag)
 {
     private readonly SortedDictionary<int, int> _characters = [];
     private readonly SortedDictionary<int, string> _shapes = [];
 
-    public FontFace Face { get; } = face;
+    public FontFile Face { get; } = Typeface.Font(face);
 
     /// <summary>Name in the resources of a page.</summary>
     public string Name { get; } = name;
@@ -22,7 +23,7 @@ internal sealed class FontUse(FontFace face, string name, string tag)
         var hex = new StringBuilder();
         foreach (Rune rune in text.EnumerateRunes())
         {
-            int glyph = Face.GlyphOf(rune.Value);
+            int glyph = Face.GlyphOf(rune);
             if (glyph == 0) throw new InvalidOperationException($"U+{rune.Value:X4} came to the writer without a glyph.");
             _characters.TryAdd(glyph, rune.Value);
             hex.Append(glyph.ToString("X4", CultureInfo.InvariantCulture));
@@ -56,7 +57,7 @@ internal sealed class FontUse(FontFace face, string name, string tag)
     public PdfDictionary Font(PdfDocument pdf)
     {
         double unit = 1000.0 / Face.UnitsPerEm;
-        string full = $"{tag}+{Face.Name}";
+        string full = $"{tag}+{Path.GetFileNameWithoutExtension(Typeface.FileName(face))}";
 
         byte[] subset = FontSubset.Make(Face, _characters.Keys);
         PdfDictionary file = PdfObjects.Stream(pdf, subset);
@@ -67,8 +68,8 @@ internal sealed class FontUse(FontFace face, string name, string tag)
         descriptor.Elements.SetInteger("/Flags", Face.ItalicAngle == 0 ? 32 : 32 + 64); // no symbols; slanted
         descriptor.Elements["/FontBBox"] = PdfObjects.Numbers(pdf, Face.Box.Left * unit, Face.Box.Bottom * unit, Face.Box.Right * unit, Face.Box.Top * unit);
         descriptor.Elements.SetReal("/ItalicAngle", Face.ItalicAngle);
-        descriptor.Elements.SetReal("/Ascent", Face.Ascent * unit);
-        descriptor.Elements.SetReal("/Descent", Face.Descent * unit);
+        descriptor.Elements.SetReal("/Ascent", Face.Ascender * unit);
+        descriptor.Elements.SetReal("/Descent", Face.Descender * unit);
         descriptor.Elements.SetReal("/CapHeight", Face.CapHeight * unit);
         descriptor.Elements.SetInteger("/StemV", 80);
         descriptor.Elements.SetReference("/FontFile2", file);
@@ -77,7 +78,7 @@ internal sealed class FontUse(FontFace face, string name, string tag)
         foreach (int glyph in _characters.Keys)
         {
             widths.Elements.Add(new PdfInteger(glyph));
-            widths.Elements.Add(PdfObjects.Numbers(pdf, Face.WidthOf(glyph) * unit));
+            widths.Elements.Add(PdfObjects.Numbers(pdf, Face.Advances[glyph] * unit));
         }
 
         var system = new PdfDictionary(pdf);
@@ -112,7 +113,7 @@ internal sealed class FontUse(FontFace face, string name, string tag)
         foreach (KeyValuePair<int, int>[] part in _characters.Chunk(100))
         {
             map.Append(part.Length).Append(" beginbfchar\n");
-            foreach ((int glyph, int character) in part) map.Append($"<{glyph:X4}> <{character:X4}>\n");
+            foreach ((int glyph, int character) in part) map.Append($"<{glyph:X4}> <{Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(new Rune(character).ToString()))}>\n");
             map.Append("endbfchar\n");
         }
         return map.Append("endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n").ToString();

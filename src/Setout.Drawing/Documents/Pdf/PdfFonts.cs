@@ -1,5 +1,5 @@
 using PdfSharp.Pdf;
-using Setout.Drawing.Documents.Fonts;
+using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Pdf;
 
@@ -9,10 +9,10 @@ internal sealed class PdfFonts
     // The tag before a subset's name only has to differ from font to font within a file; a fixed one keeps the bytes the same.
     private readonly FontUse[] _uses =
     [
-        new(FontFace.Of(FaceStyle.Regular), "F1", "STOUTR"), new(FontFace.Of(FaceStyle.Heavy), "F2", "STOUTH"), new(FontFace.Of(FaceStyle.Slanted), "F3", "STOUTS"),
+        new(Face.Regular, "F1", "STOUTR"), new(Face.SemiBold, "F2", "STOUTH"), new(Face.Italic, "F3", "STOUTS"),
     ];
 
-    public FontUse Of(FaceStyle style) => _uses[(int)style];
+    public FontUse Of(Face face) => _uses[(int)face];
 
     /// <summary>The resources that every page shares.</summary>
     public PdfDictionary Resources(PdfDocument pdf)

@@ -110,15 +110,15 @@ internal static class BlockSetter
     {
         int list = setter.Element(ElementKind.Steps, setter.Parent);
         var strips = new List<Strip>();
-        double numberWidth = setter.Measure.Width($"{steps.First + steps.Steps.Length - 1}", FaceStyle.Heavy, SheetStyle.Heading);
+        double numberWidth = TextMeasure.Width(Phrase.Of($"{steps.First + steps.Steps.Length - 1}").Bold(), SheetStyle.Heading);
         const double Box = SheetStyle.TickBox + 3;
         double left = Box + numberWidth + 3;
         for (int i = 0; i < steps.Steps.Length; i++)
         {
             Step step = steps.Steps[i];
             int element = setter.Element(ElementKind.Step, list);
-            string number = $"{steps.First + i}";
-            double wide = setter.Measure.Width(number, FaceStyle.Heavy, SheetStyle.Heading);
+            Phrase number = Phrase.Of($"{steps.First + i}").Bold();
+            double wide = TextMeasure.Width(number, SheetStyle.Heading);
             double baseline = Setter.Baseline(SheetStyle.Step);
             List<Strip> inside = setter.Paragraph(step.Text, left, setter.Width - left, SheetStyle.Step, Shade.Ink, element, 0);
             inside[0] = inside[0] with
@@ -126,7 +126,7 @@ internal static class BlockSetter
                 Pieces =
                 [
                     new BoxPiece(0.4, SheetStyle.TickBoxTop(baseline, SheetStyle.Step), SheetStyle.TickBox, SheetStyle.TickBox, SheetStyle.Rule),
-                    new TextPiece(Box + numberWidth - wide, baseline, wide, SheetStyle.Heading, Phrase.Of(number).Bold(), Shade.Ink, element),
+                    new TextPiece(Box + numberWidth - wide, baseline, wide, SheetStyle.Heading, number, Shade.Ink, element),
                     .. inside[0].Pieces,
                 ],
             };

@@ -4,8 +4,8 @@ using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Setting;
 
-/// <summary>What all block setters share: the font, the column, the reading order and the remarks. Lives for one document.</summary>
-internal sealed class Setter(ITextMeasure measure, double width, double height, double lyingWidth, double lyingHeight)
+/// <summary>What all block setters share: the column, the reading order and the remarks. Lives for one document.</summary>
+internal sealed class Setter(double width, double height, double lyingWidth, double lyingHeight)
 {
     private readonly List<LayoutElement> _elements = [new(0, LayoutElement.Decoration, ElementKind.Document, "")];
     private readonly List<LayoutRemark> _remarks = [];
@@ -21,8 +21,6 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
 
     /// <summary>Height of the column of a page lying down.</summary>
     public double LyingHeight { get; } = lyingHeight;
-
-    public ITextMeasure Measure { get; } = measure;
 
     public IReadOnlyList<LayoutElement> Elements => _elements;
 
@@ -43,8 +41,28 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
         if (!_remarks.Contains(remark)) _remarks.Add(remark);
     }
 
-    public Phrase Covered(Phrase phrase) => PhraseSetting.Covered(phrase, Measure, (character, text) =>
-        Remark("page.missing-glyph", $"The font has no U+{character.Value:X4}; a ? stands for it in \"{Shown(text)}\"."));
+    /// <summary>The phrase with a mark in place of every character that the font cannot draw.</summary>
+    public Phrase Covered(Phrase phrase) => phrase.Runs.All(r => r.ToString().EnumerateRunes().All(Typeface.Font(Typeface.Of(r)).Has))
+        ? phrase
+        : new([.. phrase.Runs.Select(Covered)]);
+
+    private Run Covered(Run run)
+    {
+        string text = run.Figure is { } f ? f.Unit : run.Words;
+        var clean = new StringBuilder();
+        foreach (Rune character in text.EnumerateRunes())
+        {
+            if (Typeface.Font(Typeface.Of(run)).Has(character)) clean.Append(character.ToString());
+            // A new line or a tab inside a phrase is a space; control characters have no shape to miss.
+            else if (Rune.IsWhiteSpace(character)) clean.Append(' ');
+            else
+            {
+                Remark("page.missing-glyph", $"The font has no U+{character.Value:X4}; a ? stands for it in \"{Shown(text)}\".");
+                clean.Append('?');
+            }
+        }
+        return run.Figure is { } figure ? run with { Figure = figure with { Unit = clean.ToString() } } : run with { Words = clean.ToString() };
+    }
 
     public string Covered(string text) => Covered(Phrase.Of(text)).PlainText;
 
@@ -54,7 +72,9 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
     public IReadOnlyList<(Phrase Text, double Width, double Size)> Lines(Phrase phrase, double room, double size)
     {
         var lines = new List<(Phrase, double, double)>();
-        foreach (SetLine line in LineBreaker.Break(Covered(phrase), room, size, Measure))
+        ImmutableArray<BrokenLine> broken = LineBreaker.Break(Covered(phrase), size, room, LongWord.IsParted);
+        // A text of nothing still takes its line.
+        foreach (BrokenLine line in broken.IsEmpty ? [new(Phrase.Empty, 0)] : broken)
         {
             if (line.Width <= room + 1e-9) { lines.Add((line.Text, line.Width, size)); continue; }
             Remark("page.too-wide", $"\"{line.Text.PlainText}\" is wider than its column and is set smaller.");
@@ -67,13 +87,13 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
     public (string Text, double Width) OneLine(string text, double room, double size)
     {
         string shown = Covered(text);
-        double wide = Measure.Width(shown, FaceStyle.Regular, size);
+        double wide = Typeface.Font(Face.Regular).Width(shown, size);
         if (wide <= room) return (shown, wide);
         Rune[] characters = [.. shown.EnumerateRunes()];
         for (int n = characters.Length - 1; n > 0; n--)
         {
             string cut = string.Concat(characters.Take(n).Select(r => r.ToString())).TrimEnd() + "…";
-            wide = Measure.Width(cut, FaceStyle.Regular, size);
+            wide = Typeface.Font(Face.Regular).Width(cut, size);
             if (wide <= room) return (cut, wide);
         }
         return ("", 0);
@@ -97,7 +117,7 @@ internal sealed class Setter(ITextMeasure measure, double width, double height, 
     }
 
     /// <summary>Where the baseline stands in a line, from its top.</summary>
-    public static double Baseline(double size) => size * ((SheetStyle.Leading - PhraseSetting.Above - PhraseSetting.Below) / 2 + PhraseSetting.Above);
+    public static double Baseline(double size) => size * (((SheetStyle.Leading - TextMeasure.Ascent - TextMeasure.Descent) / 2) + TextMeasure.Ascent);
 
     /// <summary>Joins strips that must not be parted into one, which is split again between them if it is higher than a page.</summary>
     public static Strip Joined(IReadOnlyList<Strip> strips, double gap)

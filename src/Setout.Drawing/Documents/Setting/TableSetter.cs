@@ -79,12 +79,12 @@ internal sealed class TableSetter
     private double Widest(int column)
     {
         Column asked = _table.Columns[column];
-        double widest = PhraseSetting.WidthOf(_setter.Covered(Phrase.Of(asked.Title).Bold()), SheetStyle.Small, _setter.Measure);
+        double widest = TextMeasure.Width(_setter.Covered(Phrase.Of(asked.Title).Bold()), SheetStyle.Small);
         foreach (TableRow row in _table.Rows)
         {
             if (row is not CellRow cells || column >= cells.Cells.Length) continue;
             foreach (Phrase phrase in cells.Cells[column].Phrases)
-                widest = Math.Max(widest, PhraseSetting.WidthOf(_setter.Covered(Weighted(phrase, asked.Size)), SheetStyle.SizeOf(asked.Size), _setter.Measure));
+                widest = Math.Max(widest, TextMeasure.Width(_setter.Covered(Weighted(phrase, asked.Size)), SheetStyle.SizeOf(asked.Size)));
         }
         return Math.Max(widest + 0.01, 1);
     }

@@ -11,9 +11,9 @@ internal static class WorkingSetter
     {
         double width = Math.Min(setter.Width, Widest);
         int element = setter.Element(ElementKind.Paragraph, setter.Parent);
-        double sign = Math.Max(setter.Measure.Width("+", FaceStyle.Regular, SheetStyle.Figure), setter.Measure.Width("\u2212", FaceStyle.Regular, SheetStyle.Figure));
+        double sign = Math.Max(TextMeasure.Width(Phrase.Of("+"), SheetStyle.Figure), TextMeasure.Width(Phrase.Of(TextMeasure.Minus), SheetStyle.Figure));
         double widest = working.Terms.Select(t => t.Figure).Append(working.Sum.Bold())
-            .Max(p => PhraseSetting.WidthOf(setter.Covered(p), SheetStyle.Figure, setter.Measure));
+            .Max(p => TextMeasure.Width(setter.Covered(p), SheetStyle.Figure));
         widest = Math.Min(widest + 0.01, width * 0.5);
         double labels = width - widest - SignGap - sign - Between;
 
@@ -23,7 +23,7 @@ internal static class WorkingSetter
         for (int i = 0; i < working.Terms.Length; i++)
         {
             WorkingTerm term = working.Terms[i];
-            string shown = term.Sign switch { TermSign.Plus => "+", TermSign.Minus => "\u2212", _ => "" };
+            string shown = term.Sign switch { TermSign.Plus => "+", TermSign.Minus => TextMeasure.Minus, _ => "" };
             Strip line = Line(setter, element, term.Label, term.Origin, term.Figure, shown, SheetStyle.Body, SheetStyle.Figure, width, labels, widest, sign);
             bool isLast = i == working.Terms.Length - 1;
             strips.Add(line with
@@ -42,7 +42,7 @@ internal static class WorkingSetter
         // The figure and the label share the first baseline.
         double first = Math.Max(Setter.Baseline(labelSize), Setter.Baseline(figureSize));
         double down = first - Setter.Baseline(labelSize);
-        double wanted = Math.Min(PhraseSetting.WidthOf(setter.Covered(figure), figureSize, setter.Measure) + 0.01, width * 0.6);
+        double wanted = Math.Min(TextMeasure.Width(setter.Covered(figure), figureSize) + 0.01, width * 0.6);
         labels = Math.Min(labels, width - wanted - Between);
         var left = setter.Paragraph(label, 0, labels, labelSize, Shade.Ink, element, 0);
         if (!origin.Runs.IsEmpty) left.AddRange(setter.Paragraph(origin, 0, labels, SheetStyle.Small, Shade.Soft, element, 0));
@@ -56,7 +56,7 @@ internal static class WorkingSetter
         {
             var line = new List<LayoutPiece> { new TextPiece(width - wide, Setter.Baseline(figureSize), wide, size, text, Shade.Ink, element) };
             if (sign.Length > 0 && figures.Count == 0)
-                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), setter.Measure.Width(sign, FaceStyle.Regular, figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
+                line.Insert(0, new TextPiece(width - widest - SignGap - signWidth, Setter.Baseline(figureSize), TextMeasure.Width(Phrase.Of(sign), figureSize), figureSize, Phrase.Of(sign), Shade.Ink, element));
             figures.Add(new(figureSize * SheetStyle.Leading, line));
             pieces.AddRange(line.Select(p => p.Moved(0, y)));
             y += figureSize * SheetStyle.Leading;

@@ -1,7 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
 
-namespace Setout.Drawing.Documents.Fonts;
+namespace Setout.Drawing.Fonts;
 
 /// <summary>
 /// A TrueType file that holds only the outlines used. Glyphs keep their numbers, unused ones are empty: the simplest subset that
@@ -11,21 +11,21 @@ internal static class FontSubset
 {
     private static readonly string[] s_copied = ["cvt ", "fpgm", "prep", "head", "hhea", "hmtx", "maxp"];
 
-    public static byte[] Make(FontFace face, IEnumerable<int> glyphs)
+    public static byte[] Make(FontFile face, IEnumerable<int> glyphs)
     {
         var wanted = new SortedSet<int> { 0 };
         foreach (int glyph in glyphs) Add(face, glyph, wanted);
 
         using var outlines = new MemoryStream();
-        var places = new byte[4 * (face.GlyphCount + 1)];
-        for (int glyph = 0; glyph < face.GlyphCount; glyph++)
+        var places = new byte[4 * (face.Advances.Count + 1)];
+        for (int glyph = 0; glyph < face.Advances.Count; glyph++)
         {
             BinaryPrimitives.WriteInt32BigEndian(places.AsSpan(4 * glyph), (int)outlines.Length);
             if (!wanted.Contains(glyph)) continue;
             outlines.Write(face.Outline(glyph));
             while (outlines.Length % 4 != 0) outlines.WriteByte(0);
         }
-        BinaryPrimitives.WriteInt32BigEndian(places.AsSpan(4 * face.GlyphCount), (int)outlines.Length);
+        BinaryPrimitives.WriteInt32BigEndian(places.AsSpan(4 * face.Advances.Count), (int)outlines.Length);
 
         var tables = new SortedDictionary<string, byte[]>(StringComparer.Ordinal) { ["glyf"] = outlines.ToArray(), ["loca"] = places };
         foreach (string tag in s_copied)
@@ -35,7 +35,7 @@ internal static class FontSubset
         return Assemble(tables);
     }
 
-    private static void Add(FontFace face, int glyph, SortedSet<int> wanted)
+    private static void Add(FontFile face, int glyph, SortedSet<int> wanted)
     {
         if (!wanted.Add(glyph)) return;
         foreach ((int part, _, _) in GlyphOutline.Components(face.Outline(glyph))) Add(face, part, wanted);

@@ -1,10 +1,11 @@
 using System.Buffers.Binary;
 using System.Text;
+using Setout.Drawing.Fonts;
 using Setout.Drawing.Scenes;
 
-namespace Setout.Drawing.Tests.Scenes;
+namespace Setout.Drawing.Tests.Fonts;
 
-public sealed class FontMetricsTests
+public sealed class FontFileTests
 {
     public static TheoryData<Face> Faces => [Face.Regular, Face.SemiBold, Face.Italic];
 
@@ -14,9 +15,9 @@ public sealed class FontMetricsTests
     public void Has_EverySignThatIsWritten_IsThere(Face face)
     {
         const string needed = "0123456789/\u2044x×−-–—+=±·…′″'\"’“”→←↑↓✓½¼¾⅛⅜⅝⅞°%()[]:;,.\u00A0éöüß&<>≤≥≈ø";
-        FontMetrics metrics = Typeface.Metrics(face);
+        FontFile font = Typeface.Font(face);
 
-        string missing = string.Concat(needed.EnumerateRunes().Where(r => !metrics.Has(r)).Select(r => $"{r} U+{r.Value:X4} "));
+        string missing = string.Concat(needed.EnumerateRunes().Where(r => !font.Has(r)).Select(r => $"{r} U+{r.Value:X4} "));
         Assert.Equal("", missing);
     }
 
@@ -25,7 +26,7 @@ public sealed class FontMetricsTests
     [MemberData(nameof(Faces))]
     public void Advances_OfAllGlyphs_HaveTheMeanThatTheFontStates(Face face)
     {
-        ushort[] widths = [.. Typeface.Metrics(face).Advances.Where(w => w > 0)];
+        int[] widths = [.. Typeface.Font(face).Advances.Where(w => w > 0)];
 
         Assert.Equal(StatedMean(Typeface.File(face)), widths.Average(w => (double)w), 1.0);
     }
@@ -34,23 +35,23 @@ public sealed class FontMetricsTests
     [MemberData(nameof(Faces))]
     public void Advance_Digits_AreAllEqual(Face face)
     {
-        FontMetrics metrics = Typeface.Metrics(face);
+        FontFile font = Typeface.Font(face);
 
-        Assert.Single("0123456789".EnumerateRunes().Select(metrics.Advance).Distinct());
-        Assert.Equal(10 * metrics.Advance(new Rune('0')), metrics.Advance("0123456789"));
+        Assert.Single("0123456789".EnumerateRunes().Select(d => font.Advance($"{d}")).Distinct());
+        Assert.Equal(10 * font.Advance("0"), font.Advance("0123456789"));
     }
 
     [Fact]
     public void CapHeight_OfTheFont_IsWhatTheDrawingsCentreBy() =>
-        Assert.Equal(TextMeasure.CapHeight, Typeface.Metrics(Face.Regular).CapHeight / (double)Typeface.Metrics(Face.Regular).UnitsPerEm, 3);
+        Assert.Equal(TextMeasure.CapHeight, Typeface.Font(Face.Regular).CapHeight / (double)Typeface.Font(Face.Regular).UnitsPerEm, 3);
 
     [Fact]
     public void Advance_MissingSign_IsTheMissingGlyphBox()
     {
-        FontMetrics metrics = Typeface.Metrics(Face.Regular);
+        FontFile font = Typeface.Font(Face.Regular);
 
-        Assert.False(metrics.Has(new Rune(0x1F600)));
-        Assert.Equal(metrics.Advances[0], metrics.Advance(new Rune(0x1F600)));
+        Assert.False(font.Has(new Rune(0x1F600)));
+        Assert.Equal(font.Advances[0], font.Advance("\U0001F600"));
     }
 
     [Fact]
@@ -58,9 +59,9 @@ public sealed class FontMetricsTests
     {
         byte[] file = Typeface.File(Face.Regular);
 
-        Assert.Throws<InvalidDataException>(() => FontMetrics.Read(file[..5000]));
-        Assert.Throws<InvalidDataException>(() => FontMetrics.Read(new byte[12]));
-        Assert.Throws<InvalidDataException>(() => FontMetrics.Read([]));
+        Assert.Throws<InvalidDataException>(() => FontFile.Read(file[..5000]));
+        Assert.Throws<InvalidDataException>(() => FontFile.Read(new byte[12]));
+        Assert.Throws<InvalidDataException>(() => FontFile.Read([]));
     }
 
     private static double StatedMean(byte[] file)

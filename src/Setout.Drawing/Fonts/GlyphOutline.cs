@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
 
-namespace Setout.Drawing.Documents.Fonts;
+namespace Setout.Drawing.Fonts;
 
 /// <summary>
 /// The outline of a glyph as PDF path operators in font units. Only figures and signs of fractions are drawn this way, so simple
@@ -12,14 +12,14 @@ internal static class GlyphOutline
 {
     /// <summary>Path operators, filled at the end.</summary>
     /// <exception cref="NotSupportedException">The glyph is composed with a scale.</exception>
-    public static string Path(FontFace face, int glyph)
+    public static string Path(FontFile face, int glyph)
     {
         var path = new StringBuilder();
         Append(face, glyph, 0, 0, path);
         return path.Append("f\n").ToString();
     }
 
-    private static void Append(FontFace face, int glyph, int dx, int dy, StringBuilder path)
+    private static void Append(FontFile face, int glyph, int dx, int dy, StringBuilder path)
     {
         ReadOnlySpan<byte> data = face.Outline(glyph);
         if (data.IsEmpty) return;
