@@ -1,0 +1,128 @@
+using System.Text.RegularExpressions;
+using Setout.Commands;
+using Setout.Files;
+using Setout.Shop.Texts;
+
+namespace Setout.Tests.CommandLine;
+
+public sealed class LogTests : IDisposable
+{
+    private readonly TestFolder _folder = new TestFolder().WithSamples();
+
+    private string Bench => _folder.Of("luthiers-bench.yaml");
+
+    private string LogPath => _folder.Of("luthiers-bench.log.yaml");
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [InlineData("19 15/32 in", "19", "15/32")]
+    [InlineData("19 15/32 in", "19-15/32in")]
+    [InlineData("19 15/32 in", "19.46875in")]
+    public async Task Record_OfWords_JoinsThemAndEchoesTheReading(string echoed, params string[] words)
+    {
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync(["record", Bench, "L.width", .. words, "--with", "tape"]));
+        Assert.Contains($": {echoed}", terminal.Out, StringComparison.Ordinal);
+        Assert.Contains("under", terminal.Out, StringComparison.Ordinal);
+        ReadingEntry reading = Assert.IsType<ReadingEntry>(Assert.Single(Read().Standing));
+        Assert.Equal("tape", reading.With);
+        Assert.Contains("figures to cut moved", terminal.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_OfSeveralSpots_TakesTheNarrowestOfAnOpening()
+    {
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync("record", Bench, "L.width", "19", "1/2,", "19", "15/32"));
+        Assert.Contains(": 19 15/32 in (2 spots", terminal.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_AsADryRun_SaysWhatItWouldMoveAndWritesNothing()
+    {
+        string[] before = _folder.Files();
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync("record", Bench, "L.width", "19", "15/32", "--dry-run"));
+        Assert.Contains("nothing was written", terminal.Out, StringComparison.Ordinal);
+        Assert.Equal(before, _folder.Files());
+    }
+
+    [Theory]
+    [InlineData("L.width", "nineteen")]
+    [InlineData("L.width", "0")]
+    [InlineData("L.widht", "19")]
+    public async Task Record_ThatCannotBe_AnswersTwoAndWritesNothing(string key, string value)
+    {
+        string[] before = _folder.Files();
+        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("record", Bench, key, value));
+        Assert.Equal(before, _folder.Files());
+    }
+
+    [Fact]
+    public async Task Record_ByManyAtOnce_LosesNothingItAcknowledged()
+    {
+        const int writers = 8;
+        // Each in a task of its own, all let go together.
+        var start = new TaskCompletionSource();
+        Task<(string Spot, int Code, string Error)>[] runs =
+        [
+            .. Enumerable.Range(1, writers).Select(i => Task.Run(async () =>
+            {
+                await start.Task;
+                var terminal = new TestTerminal();
+                return ($"s{i}", await terminal.RunAsync("record", Bench, "carcase.thickness", $"{i}/128in", "--spot", $"s{i}"), terminal.Error);
+            })),
+        ];
+        start.SetResult();
+        var ended = await Task.WhenAll(runs);
+        // Whoever found the log held by another writer may be turned away, but is told so and has written nothing.
+        Assert.All(ended, e => Assert.True(e.Code == ExitCode.Fine || (e.Code == ExitCode.Usage && e.Error.Contains(LogPath, StringComparison.Ordinal)), $"{e.Code}: {e.Error}"));
+        Log log = Read();
+        Assert.NotEmpty(log.Entries);
+        Assert.Equal(log.Entries.Length, log.Entries.Select(e => e.Id).Distinct().Count());
+        Assert.Equal(ended.Where(e => e.Code == ExitCode.Fine).Select(e => e.Spot).Order(StringComparer.Ordinal), log.Entries.Cast<ReadingEntry>().Select(e => e.Spot).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Mark_ThenVoid_TakesTheEntryBackByALaterOne()
+    {
+        var marked = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await marked.RunAsync("mark", Bench, "cut", "L1.side#1", "L1.end"));
+        string id = Regex.Match(marked.Out, "entry (?<id>e[0-9a-f]{8})").Groups["id"].Value;
+        Assert.Single(Read().Standing);
+        string before = File.ReadAllText(LogPath);
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("void", Bench, id));
+        Assert.Empty(Read().Standing.OfType<MarkEntry>());
+        Assert.StartsWith(before, File.ReadAllText(LogPath), StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("void", Bench, id));
+        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("void", Bench, "e0000000"));
+    }
+
+    [Theory]
+    [InlineData("cut", "L1.side#3")]
+    [InlineData("cut", "L1.sied")]
+    [InlineData("painted", "L1.side")]
+    public async Task Mark_ThatCannotBe_AnswersTwoAndWritesNothing(string what, string key)
+    {
+        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("mark", Bench, what, key));
+        Assert.False(File.Exists(LogPath));
+    }
+
+    [Fact]
+    public async Task Record_OfWhatMovesACutPart_SaysSo()
+    {
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("mark", Bench, "cut", "L1.end"));
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync("record", Bench, "L.width", "19", "15/32"));
+        Assert.Matches(@"L1e\s+drawer L1.*IS CUT ALREADY", terminal.Out);
+    }
+
+    private Log Read()
+    {
+        TextRead<Log> read = LogText.Read(File.ReadAllText(LogPath));
+        Assert.True(read.IsSound, string.Join("; ", read.Findings.Select(f => f.Words)));
+        Assert.NotNull(PieceFiles.Of(Bench, null).Read().Source);
+        return read.Value!;
+    }
+}
