@@ -1,4 +1,5 @@
 using System.Text;
+using Setout.Commands;
 using Setout.Shop.Texts;
 
 namespace Setout.Files;
@@ -9,8 +10,10 @@ internal static class LogFile
     private const int Tries = 50;
 
     /// <summary>Appends an entry; makes the log when there is none.</summary>
+    /// <exception cref="UsageException">The entry holds something that would not read back.</exception>
     public static void Append(string path, LogEntry entry)
     {
+        if (LogText.Fault(entry) is { } fault) throw new UsageException(fault.Words, fault.Remedy);
         using FileStream stream = OpenAlone(path);
         var text = new StringBuilder();
         if (stream.Length == 0) text.Append(LogText.Head);

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Setout.Commands;
-using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 
@@ -27,8 +25,14 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
     }
 
     /// <summary>Reads all three. Findings name their file.</summary>
-    public (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read() =>
-        PieceSource.Read(TextOf(Piece), File.Exists(Log) ? TextOf(Log) : null, Shop is null ? null : TextOf(Shop));
+    public (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read()
+    {
+        var findings = ImmutableArray.CreateBuilder<SourceFinding>();
+        string? piece = TextOf(Piece, SourceText.Piece, findings);
+        string? log = File.Exists(Log) ? TextOf(Log, SourceText.Log, findings) : null;
+        string? shop = Shop is null ? null : TextOf(Shop, SourceText.Shop, findings);
+        return piece is null || findings.Count > 0 ? (null, findings.ToImmutable()) : PieceSource.Read(piece, log, shop);
+    }
 
     /// <summary>The file a finding is in.</summary>
     public string FileOf(SourceText text) => text switch
@@ -45,21 +49,12 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
         return "from texts of " + newest.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
-    private static string TextOf(string path)
+    private static string? TextOf(string path, SourceText text, ImmutableArray<SourceFinding>.Builder findings)
     {
-        // Length first: a file that is far too large is refused without being read.
-        long length = new FileInfo(path).Length;
-        if (length > TextLimits.Usual.Bytes)
-            throw new UsageException($"'{path}' holds {length / 1024 / 1024} MB; a text may hold {TextLimits.Usual.Bytes / 1024 / 1024} MB.", "Look whether this is the right file.");
-        try
-        {
-            string text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(File.ReadAllBytes(path));
-            return text.StartsWith('\uFEFF') ? text[1..] : text;
-        }
-        catch (DecoderFallbackException)
-        {
-            throw new UsageException($"'{path}' is not text in UTF-8.", "Save it as UTF-8.");
-        }
+        using FileStream stream = File.OpenRead(path);
+        TextRead<string> read = TextBytes.Read(stream);
+        findings.AddRange(read.Findings.Select(f => new SourceFinding(text, f)));
+        return read.Value;
     }
 
     private static string Near(string path)
