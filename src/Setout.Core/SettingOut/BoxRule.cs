@@ -1,3 +1,4 @@
+// Over 200 lines: one drawer box from slide to screws, every figure beside the rule it comes from.
 using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;

@@ -1,3 +1,4 @@
+// Over 200 lines: a table of everything that can be wrong with a piece, one short test each.
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
