@@ -33,12 +33,12 @@ internal static class BankRule
         QuantityKey top = Overlay(book, space, kind, space.Edges.Top, gap, "top"), bottom = Overlay(book, space, kind, space.Edges.Bottom, gap, "bottom");
 
         QuantityKey cover = book.Define(space.Prefix, "cover-height", $"{space.Name}, height the fronts cover",
-            new Sum(Term.From("clear height", 1, space.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
+            new Sum(Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
         int count = bank.Drawers.Length;
         ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
         ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
         if (Sharing.Share(book, $"{space.Name}, fronts and gaps in the height", cover, gaps, sharers, restIsCut: true) is not { } heights) return;
-        Sum across = new(Term.From("clear width", 1, space.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
+        Sum across = new(Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
 
         ExactLength gapValue = book.Value(gap), x = space.X - book.Value(left);
         ExactLength down = space.Z + book.Value(space.Height) + book.Value(top);

@@ -61,6 +61,10 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     /// <summary>The value of a quantity; zero where it could not be worked out (a finding says so already).</summary>
     public ExactLength Value(QuantityKey key) => _evaluation.Work(key)?.Value ?? ExactLength.Zero;
 
+    /// <summary>The value of a sum that is not written yet; all its terms must be.</summary>
+    public ExactLength Value(Sum sum) =>
+        sum.Terms.Aggregate(ExactLength.Zero, (total, term) => total + ((term.Figure?.Value ?? Value(term.Of!.Value)) * term.Times)) * sum.Share;
+
     /// <summary>Whether a quantity has been written.</summary>
     public bool Knows(QuantityKey key) => _evaluation.Knows(key);
 

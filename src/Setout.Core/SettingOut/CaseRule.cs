@@ -43,8 +43,9 @@ internal static class CaseRule
         if (back is not null) WriteBack(book, described, name, back, sideLength, deckLength, t, w, h, d);
 
         QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest);
-        QuantityKey openHeight = book.Define(key, "opening.height", $"{name}, clear height inside",
-            new Sum(Term.From("side, as cut", 1, sideLength.AsCut), Term.From("top and bottom", -2, t)), Combining.Narrowest);
+        QuantityKey faceHeight = book.Define(key, "face-height", $"{name}, height between top and bottom",
+            new Sum(Term.From("side, as cut", 1, sideLength.AsCut), Term.From("top and bottom", -2, t)));
+        QuantityKey openHeight = book.DefineSame(key, "opening.height", $"{name}, clear height inside", "between top and bottom", faceHeight, Combining.Narrowest);
         QuantityKey openDepth = book.DefineSame(key, "opening.depth", $"{name}, clear depth inside", "side width, as cut", sideWidth.AsCut, Combining.Narrowest);
         book.Chains.Add(new($"{name}, width", width, [Term.From("sides", 2, t), Term.From("top and bottom", 1, deckLength.Exact)], deckLength.Exact));
 
@@ -54,7 +55,7 @@ internal static class CaseRule
             [$"{key}.side", $"{key}.deck"], Diagonals.Of(book.Grid, w, h), "screws"));
 
         var edge = new Edge(t, EdgeKind.CaseOutside);
-        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(edge, edge, edge, edge), described.Of, $"{key}.side", described.Place);
+        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(edge, edge, edge, edge), described.Of, $"{key}.side", described.Place, new(deckLength.AsCut, faceHeight));
         OpeningRule.Fill(book, space, described.Content);
 
         if (back is not null)

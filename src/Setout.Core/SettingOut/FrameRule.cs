@@ -98,9 +98,10 @@ internal static class FrameRule
         Book book, Frame frame, Opening bay, ExactLength x, PartSize rail, PartSize post, QuantityKey toe, QuantityKey wide, QuantityKey topRail, QuantityKey depth)
     {
         string name = $"bay {bay.Key}";
-        QuantityKey height = book.Define(bay.Key, "height", $"{name}, clear height",
+        QuantityKey faceHeight = book.Define(bay.Key, "face-height", $"{name}, height between the rails",
             new Sum(Term.From("post, as cut", 1, post.AsCut), Term.From("floor to bottom rail", -1, toe), Term.From("bottom rail, on edge", -1, wide),
-                Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, topRail)), Combining.Narrowest);
+                Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, topRail)));
+        QuantityKey height = book.DefineSame(bay.Key, "height", $"{name}, clear height", "between the rails", faceHeight, Combining.Narrowest);
         ExactLength z = book.Value(toe) + book.Value(wide);
         Panel? panel = bay.SlidePanels is { } named ? book.PanelOf(named, bay.Key) : null;
         if (panel is null)
@@ -108,7 +109,7 @@ internal static class FrameRule
             if (bay.SlidePanels is not null) return;
             QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest);
             QuantityKey deep = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "frame depth", depth, Combining.Narrowest);
-            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, $"{frame.Key}.post", bay.Place, TakesSlides: false), bay.Content);
+            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.AsCut, faceHeight), TakesSlides: false), bay.Content);
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);
@@ -121,10 +122,11 @@ internal static class FrameRule
         int screws = 4 * Fastening.ScrewsAlong(high);
         book.Hardware.Add(new(bay.Key, "Wood screw no. 8 x 1 1/2 in", screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
         book.Steps.Add(new($"Screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
-        QuantityKey width = book.Define(bay.Key, "width", $"{name}, clear width between the panels",
-            new Sum(Term.From("rail, as cut", 1, rail.AsCut), Term.From("slide panels", -2, t)), Combining.Narrowest);
+        QuantityKey faceWidth = book.Define(bay.Key, "face-width", $"{name}, width between the slide panels",
+            new Sum(Term.From("rail, as cut", 1, rail.AsCut), Term.From("slide panels", -2, t)));
+        QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest);
         QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.AsCut, Combining.Narrowest);
-        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place), bay.Content);
+        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight)), bay.Content);
     }
 
     private static Edges FrameEdges(QuantityKey post, QuantityKey topRail, QuantityKey? panel) => new(

@@ -68,7 +68,7 @@ internal static class OpeningRule
             book.Dimensions.Add(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
 
             if (i < members.Count) WriteMember(book, space, members[i].Divider, members[i].Panel, division.IsAcross, division.IsAcross ? x + size : z);
-            Fill(book, new(opening.Key, opening.Key, name, width, height, depth, x, space.Y, z, edges, space.Of, space.Carrier, opening.Place, space.TakesSlides), opening.Content);
+            Fill(book, new(opening.Key, opening.Key, name, width, height, depth, x, space.Y, z, edges, space.Of, space.Carrier, opening.Place, division.IsAcross ? space.Face with { Width = set } : space.Face with { Height = set }, space.TakesSlides), opening.Content);
             ExactLength step = size + (i < members.Count ? book.Value(Book.ThicknessOf(members[i].Panel.Name)) : Zero);
             along = division.IsAcross ? along + step : along - step;
         }

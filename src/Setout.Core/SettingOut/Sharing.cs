@@ -47,14 +47,18 @@ internal static class Sharing
         ImmutableArray<Term> taken = [.. between.Select(t => t with { Times = -t.Times })];
         // As cut: what came off the saw a little long or short is made up by what is not cut yet.
         ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
-        for (int i = 0; i < sharers.Length; i++)
+        var equalShare = new Sum([Term.From("whole", 1, whole), .. taken, .. given], equal.Length > 0 ? Rational.Of(1, equal.Length) : Rational.One);
+        // Given sizes first: equal shares are what those leave.
+        foreach (int i in Enumerable.Range(0, sharers.Length).Where(i => i != taker).OrderBy(i => sharers[i].Share.Value is null))
         {
             Sharer sharer = sharers[i];
-            if (i == taker) continue;
-            Working working = sharer.Share.Value is { } value
-                ? new Stated(value, Origin.Given(sharer.Share.Place))
-                : new Sum([Term.From("whole", 1, whole), .. taken, .. given], Rational.Of(1, equal.Length));
-            sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, working, Rounding.Nearest, "to the nearest step");
+            if (sharer.Share.Value is { } value)
+                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, new Stated(value, Origin.Given(sharer.Share.Place)), Rounding.Nearest, "to the nearest step");
+            else
+            {
+                (Rounding way, string why) = EvenWay(book, equalShare, Array.IndexOf(equal, i), equal.Length);
+                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, equalShare, way, why);
+            }
         }
         Sharer[] allOthers = [.. sharers.Where((_, i) => i != taker)];
         ImmutableArray<Term> others = [.. allOthers.Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
@@ -77,6 +81,20 @@ internal static class Sharing
             return null;
         }
         return [.. sizes];
+    }
+
+    /// <summary>
+    /// Equal shares differ by one step at most: the first of them go down, so many that the last ones, gone up, leave less than a step over.
+    /// All to the nearest step would leave up to half a step for each to the one that takes the rest, and the eye sees that in a bank of ten.
+    /// </summary>
+    private static (Rounding Way, string Why) EvenWay(Book book, Sum share, int index, int count)
+    {
+        Rational steps = book.Value(share) / book.Grid.Step, over = steps - Rational.Of(steps.Floor(), 1);
+        if (over.Sign == 0) return (Rounding.Nearest, "on the grid as it is");
+        int up = (int)(over * count).Round(Rounding.Nearest);
+        return index < count - up
+            ? (Rounding.Down, $"down: {count - up} of {count} equal shares go down and {up} up, so that they fill the whole")
+            : (Rounding.Up, $"up: {count - up} of {count} equal shares go down and {up} up, so that they fill the whole");
     }
 
     /// <summary>

@@ -18,10 +18,17 @@ namespace Setout.Core.SettingOut;
 /// <param name="Of">The material of members inside, unless they name one.</param>
 /// <param name="Carrier">The key of the parts beside it, which carry what is in it.</param>
 /// <param name="Place">Where it stands in the piece file.</param>
+/// <param name="Face">Its size at the face, which fronts go by: not what is read along the slides.</param>
 /// <param name="TakesSlides">False between bare posts, where slides have nothing to screw to.</param>
 internal sealed record Space(
     string Owner, string Prefix, string Name, QuantityKey Width, QuantityKey Height, QuantityKey Depth,
-    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place, bool TakesSlides = true);
+    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place, FaceSize Face, bool TakesSlides = true);
+
+/// <summary>
+/// The size of an opening where the fronts lie over it, as the carcase was set out and cut. A reading of the opening is taken inside, along the
+/// slides, at the narrowest: it decides the boxes, and a taper inside must not make the fronts narrower.
+/// </summary>
+internal sealed record FaceSize(QuantityKey Width, QuantityKey Height);
 
 /// <summary>The four sides of an opening.</summary>
 internal sealed record Edges(Edge Left, Edge Right, Edge Top, Edge Bottom);
