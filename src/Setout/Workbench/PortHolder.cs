@@ -5,6 +5,8 @@ namespace Setout.Workbench;
 /// <summary>Says which program holds a port, where the system tells (Linux does).</summary>
 internal static class PortHolder
 {
+    private static readonly string[] s_tables = ["/proc/net/tcp", "/proc/net/tcp6"];
+
     /// <summary>Such as <c> by 'setout' (process 4711)</c>; empty where it cannot be told.</summary>
     public static string Of(int port)
     {
@@ -15,7 +17,7 @@ internal static class PortHolder
             const string listening = "0A";
             HashSet<string> sockets =
             [
-                .. new[] { "/proc/net/tcp", "/proc/net/tcp6" }.Where(File.Exists).SelectMany(File.ReadLines).Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+                .. s_tables.Where(File.Exists).SelectMany(File.ReadLines).Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries))
                     .Where(f => f.Length > 9 && f[1].EndsWith(wanted, StringComparison.Ordinal) && f[3] == listening).Select(f => $"socket:[{f[9]}]"),
             ];
             foreach (string process in Directory.EnumerateDirectories("/proc").Where(d => Path.GetFileName(d).All(char.IsAsciiDigit)))

@@ -139,7 +139,7 @@ public sealed class AnswersTests(Room room)
         using var cancel = new CancellationTokenSource();
         var terminal = new TestTerminal(cancel.Token);
         Task<int> run = terminal.RunAsync("serve", "--port", "0");
-        while (!terminal.Out.Contains("--help", StringComparison.Ordinal) && !run.IsCompleted) await Task.Yield();
+        await Task.WhenAny(run, terminal.UntilOutHolds("--help"));
         Assert.Contains("http://127.0.0.1:", terminal.Out, StringComparison.Ordinal);
         Assert.Contains("Ctrl-C", terminal.Out, StringComparison.Ordinal);
         Assert.Contains(Samples.Folder, terminal.Out, StringComparison.Ordinal);

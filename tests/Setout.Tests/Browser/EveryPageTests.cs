@@ -34,7 +34,8 @@ public sealed class EveryPageTests(Room room)
                 await sheet.Page.SetViewportSizeAsync(width, 900);
                 int over = await sheet.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
                 Assert.True(over <= 0, $"{path} at {width} px, {scheme}: {over} px too wide");
-                if (width == 1024) continue;
+                // Axe is slow and a theme does not depend on the width: once for each theme, and once for the narrow page.
+                if (width == 1024 || (width == 390 && scheme == ColorScheme.Dark)) continue;
                 AxeResult found = await sheet.Page.RunAxe();
                 Assert.True(found.Violations.Length == 0,
                     $"{path}, {scheme}, {width} px: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"))}");

@@ -49,7 +49,7 @@ public sealed class PlanTests
         File.WriteAllText(Path.Combine(target, "letter.txt"), "Dear reader");
         string[] before = folder.Files();
         var terminal = new TestTerminal();
-        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("plan", Samples.File("plan-chest"), "--out", target));
+        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("plan", Samples.File("jar-cabinet"), "--out", target));
         Assert.Contains("letter.txt", terminal.Error, StringComparison.Ordinal);
         Assert.Equal(before, folder.Files());
         Assert.Equal("Dear reader", File.ReadAllText(Path.Combine(target, "letter.txt")));

@@ -33,6 +33,8 @@ public sealed record SizeLink(Phrase Words, Phrase Figure, string Href, bool IsC
 /// <param name="Nearby">All sizes of the same owner.</param>
 public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, string? Guess, string? GuessHref, string Owner, ImmutableArray<SizeLink> Nearby)
 {
+    private static readonly string[] s_sizesOfAnOpening = ["width", "height"];
+
     /// <summary>Nothing chosen.</summary>
     public static ChosenSize None { get; } = new("", [], null, null, "", []);
 
@@ -57,7 +59,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         var key = new QuantityKey(asked);
         if (set.Worked.Values.ContainsKey(key)) return [Size(set, key)];
         if (set.Parts.FirstOrDefault(p => p.Key == asked.Split('#')[0]) is { } part) return [.. new[] { part.Length, part.Width }.Distinct()];
-        return [.. new[] { "width", "height" }.Select(w => QuantityKey.Of(asked, w)).Where(set.Worked.Values.ContainsKey).Select(k => Size(set, k))];
+        return [.. s_sizesOfAnOpening.Select(w => QuantityKey.Of(asked, w)).Where(set.Worked.Values.ContainsKey).Select(k => Size(set, k))];
     }
 
     private static PartSize Size(SetPiece set, QuantityKey key) =>

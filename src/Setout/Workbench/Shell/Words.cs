@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
@@ -35,12 +34,11 @@ public sealed partial class Words : ComponentBase
     /// <inheritdoc/>
     protected override void BuildRenderTree(RenderTreeBuilder builder)
     {
-        ImmutableArray<Run> runs = Of.Runs;
-        for (int i = 0; i < runs.Length; i++)
+        foreach (Run run in Of.Runs)
         {
-            builder.OpenRegion(i);
-            if (runs[i].Figure is { HasFraction: true } figure) WriteFigure(builder, figure);
-            else builder.AddContent(0, runs[i].ToString());
+            builder.OpenRegion(0);
+            if (run.Figure is { HasFraction: true } figure) WriteFigure(builder, figure);
+            else builder.AddContent(0, run.ToString());
             builder.CloseRegion();
         }
     }
