@@ -103,7 +103,7 @@ public sealed class WorkingTests(Room room)
 
     [Theory]
     [InlineData("#working .large", "18 17/32")]
-    [InlineData("[data-part='L1e'] .sizes, [data-part='L1.end'] .sizes", "17 19/32")]
+    [InlineData("[data-part='L1.end'] .sizes", "17 19/32")]
     public async Task Fraction_WhenCopied_ReadsWithASpaceAndASlash(string selector, string expected)
     {
         await using Sheet sheet = await room.OpenAsync();
@@ -112,8 +112,21 @@ public sealed class WorkingTests(Room room)
         Assert.Contains(expected, copied, StringComparison.Ordinal);
         string shown = await sheet.Page.Locator(selector).First.InnerTextAsync();
         Assert.Contains(expected, shown, StringComparison.Ordinal);
-        string feature = await sheet.Page.Locator($"{selector.Split(',')[^1].Trim()} .fraction").First.EvaluateAsync<string>("node => getComputedStyle(node).fontVariantNumeric");
+        string feature = await sheet.Page.Locator($"{selector} .fraction").First.EvaluateAsync<string>("node => getComputedStyle(node).fontVariantNumeric");
         Assert.Equal("diagonal-fractions", feature);
+    }
+
+    [Theory]
+    [InlineData("K.rail.length.as-cut", "K.rail.length.as-cut")]
+    [InlineData("L3.box.width", "L3.front")]
+    [InlineData("F.post.length", "F.post")]
+    public async Task Size_WhenChosen_IsMarkedOnTheDrawingWithoutScript(string size, string marked)
+    {
+        await using Sheet sheet = await room.OpenAsync(hasScript: false);
+        await sheet.Page.GotoAsync($"{Bench}?size={size}");
+        string[] chosen = await sheet.Page.Locator("#drawing .for-desk .is-chosen").EvaluateAllAsync<string[]>("groups => [...new Set(groups.map(g => g.getAttribute('data-key').split('#')[0]))]");
+        Assert.Contains(marked, chosen);
+        Assert.Contains("rgb(168, 52, 29)", await sheet.Page.Locator($"#drawing .for-desk .is-chosen :is(rect, text)").EvaluateAllAsync<string[]>("all => all.flatMap(n => [getComputedStyle(n).stroke, getComputedStyle(n).fill])"));
     }
 
     [Fact]

@@ -12,9 +12,9 @@ internal sealed class PieceDoor(PieceFolder folder, PlanDesk desk)
     public IResult Open(string name, Func<OpenPiece, IResult> show)
     {
         if (Read(name) is not { } file) return Unknown(name);
-        return file.Source is { } source
-            ? show(new(name, file, source, desk.SetOut(name, source), desk.PlanIfReady(name, source)))
-            : Unreadable(file);
+        if (file.Source is not { } source) return Unreadable(file);
+        _ = desk.PlanAsync(name, source);
+        return show(new(name, file, source, desk.SetOut(name, source), desk.PlanIfReady(name, source)));
     }
 
     /// <summary>Opens a piece and waits for its layouts.</summary>

@@ -20,11 +20,11 @@ internal sealed class PlanDesk : IDisposable
     /// <summary>The whole plan; begun now if it was not begun before.</summary>
     public Task<Plan> PlanAsync(string name, PieceSource source) => Latest(name, source).Plan.Value;
 
-    /// <summary>The whole plan if it is ready, else null; begun now if it was not begun before.</summary>
+    /// <summary>The whole plan if it is ready, else null. It is not begun: a shelf of many pieces must not set them all to work.</summary>
     public Plan? PlanIfReady(string name, PieceSource source)
     {
-        Task<Plan> plan = PlanAsync(name, source);
-        return plan.IsCompletedSuccessfully ? plan.Result : null;
+        OnDesk desk = Latest(name, source);
+        return desk.Plan is { IsValueCreated: true, Value.IsCompletedSuccessfully: true } ? desk.Plan.Value.Result : null;
     }
 
     /// <summary>Gives up what is still being worked out.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
@@ -22,6 +23,7 @@ public sealed record OutlineLine(Phrase Words, string Href, string Key, bool IsC
 /// <param name="Members">The members and openings drawn.</param>
 public sealed record DrawingView(string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
 {
+    private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
     private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
     /// <summary>Null when there is nothing to draw.</summary>
@@ -44,17 +46,24 @@ public sealed record DrawingView(string Wide, string Narrow, ImmutableArray<Outl
     private static IEnumerable<GroupItem> GroupsOf(ImmutableArray<SceneItem> items) =>
         items.OfType<GroupItem>().SelectMany(g => GroupsOf(g.Items).Prepend(g));
 
-    /// <summary>What of the drawing belongs to the chosen size: its dimension, its member, or else the front of the drawer it is inside.</summary>
+    /// <summary>What of the drawing belongs to the chosen size: its dimension and its member; else its opening; else the front of the drawer it is inside.</summary>
     private static ImmutableHashSet<string> Chosen(SetPiece set, ImmutableHashSet<string> drawn, string? asked)
     {
         if (string.IsNullOrEmpty(asked)) return [];
-        string plain = asked.Split('#')[0];
-        foreach (string suffix in new[] { Core.Workings.QuantityKey.ToCutSuffix, Core.Workings.QuantityKey.AsCutSuffix })
-            if (plain.EndsWith(suffix, StringComparison.Ordinal)) plain = plain[..^suffix.Length];
-        ImmutableHashSet<string> found = drawn.Where(d => d == plain || plain.StartsWith(d + ".", StringComparison.Ordinal)).ToImmutableHashSet();
-        if (found.Count > 0) return found;
-        string owner = new Core.Workings.QuantityKey(plain).Owner;
-        return [.. drawn.Where(d => set.Parts.Any(p => p.Key == d && p.Role == PartRole.FalseFront) && d.StartsWith(owner + ".", StringComparison.Ordinal))];
+        string size = Exact(asked.Split('#')[0]);
+        bool IsInside(string key) => size.StartsWith(key + ".", StringComparison.Ordinal);
+        ImmutableHashSet<string> found = [.. drawn.Where(d => Exact(d) == size || (IsInside(d) && set.Parts.Any(p => p.Key == d)))];
+        if (found.Count == 0) found = [.. drawn.Where(IsInside)];
+        if (found.Count == 0) found = [.. set.Parts.Where(p => p.Role == PartRole.FalseFront && drawn.Contains(p.Key) && IsInside(new QuantityKey(p.Key).Owner)).Select(p => p.Key)];
+        return found;
+    }
+
+    /// <summary>The key of a size without the word for its figure to cut or as cut.</summary>
+    private static string Exact(string key)
+    {
+        foreach (string suffix in s_figures)
+            if (key.EndsWith(suffix, StringComparison.Ordinal)) return key[..^suffix.Length];
+        return key;
     }
 
     private static string Marked(Scene scene, ImmutableHashSet<string> chosen)

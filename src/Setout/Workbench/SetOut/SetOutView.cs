@@ -24,6 +24,9 @@ public sealed record SetOutView(
 {
     private const int PlainNotesShown = 2;
 
+    /// <summary>How many notes are folded away, in words.</summary>
+    public string MoreNotesWords => MoreNotes.Length == 1 ? "1 more note" : $"{MoreNotes.Length} more notes";
+
     internal static SetOutView Of(OpenPiece piece, string? size)
     {
         SetPiece set = piece.Set;
