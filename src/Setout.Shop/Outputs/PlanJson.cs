@@ -260,6 +260,9 @@ public static class PlanJson
         json.WriteEndArray();
     }
 
+    /// <summary>Writes a length the way all our JSON does.</summary>
+    public static void WriteLength(Utf8JsonWriter json, string name, ExactLength value, LengthUnit unit) => Length(json, name, value, unit);
+
     /// <summary>Writes a length as mm and text, with the residual where the text is rounded. A value between ticks lands on the nearest.</summary>
     internal static void Length(Utf8JsonWriter json, string name, ExactLength value, LengthUnit unit)
     {
