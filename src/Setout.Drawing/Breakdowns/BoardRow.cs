@@ -88,7 +88,7 @@ internal sealed class BoardRow
     {
         double under = bar + _barHeight, size = _paper.SmallSize;
         // The trued end: a heavy stroke and its 0 beside the bar.
-        yield return new TextItem(new(_left - 1.2, bar + (_barHeight / 2) + (TextMeasure.CapHeight / 2 * size)), Phrase.Of("0"), size, Anchor.End, Ink.Dimension);
+        yield return new TextItem(new(_left - 1.2, bar + (_barHeight / 2) + (TextMeasure.Middle * size)), Phrase.Of("0"), size, Anchor.End, Ink.Dimension);
         for (int i = 0; i < _cuts.Length; i++)
         {
             double x = X(_cuts[i].At), row = i % _figureRows, baseline = under + LeadHeight + (TextMeasure.Ascent * size) + (row * size * 1.25);

@@ -30,7 +30,7 @@ internal sealed class LabelBook
     /// <summary>A text centred on a point.</summary>
     public static TextItem Centred(Point middle, Phrase phrase, double size, Ink ink, double turn = 0, bool hasGround = false)
     {
-        double drop = TextMeasure.CapHeight / 2 * size;
+        double drop = TextMeasure.Middle * size;
         Point at = turn == 0 ? new(middle.X, middle.Y + drop) : new(middle.X + drop, middle.Y);
         return new(at, phrase, size, Anchor.Middle, ink, turn, hasGround);
     }

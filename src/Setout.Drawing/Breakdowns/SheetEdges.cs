@@ -21,7 +21,7 @@ internal static class SheetEdges
         double room = sheet.Height + paper.FigureSize;
         double size = Math.Clamp((room / (figured.Length + 1) / 1.02) - 0.5, BreakdownPaper.LeastSize, paper.FigureSize);
         double letterSize = Math.Clamp((room / Math.Max(1, lettered.Length) / 0.9) - 0.4, BreakdownPaper.LeastSize, paper.MarkSize);
-        double drop = TextMeasure.CapHeight / 2 * size, letterDrop = TextMeasure.CapHeight / 2 * letterSize;
+        double drop = TextMeasure.Middle * size, letterDrop = TextMeasure.Middle * letterSize;
         double low = sheet.Top - (paper.FigureSize * 0.55), high = sheet.Bottom + (paper.FigureSize * 0.55);
         double[] wanted = [sheet.Top, .. figured.Select(c => view.Y(c.At))];
         double[] figures = Spread.Along(wanted, [.. wanted.Select(_ => size * 1.02)], 0.5, low, high);

@@ -141,10 +141,10 @@ public static class DimensionPlacer
                     double from = (span.From + span.To) / 2, elbow = line + (RowHeight / 2);
                     Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
                     lines.Add(new LineItem(Place(from, line), Place(from, elbow), ink));
-                    lines.Add(new LineItem(Place(from, elbow), Place(middle, row - (TextMeasure.CapHeight / 2 * size)), ink));
+                    lines.Add(new LineItem(Place(from, elbow), Place(middle, row - (TextMeasure.Middle * size)), ink));
                 }
                 Point at = Place(middle, reach);
-                double drop = TextMeasure.CapHeight / 2 * size;
+                double drop = TextMeasure.Middle * size;
                 Ink figureInk = span.IsMarked ? Ink.Pencil : Ink.Dimension;
                 TextItem text = IsLevel
                     ? new(new(at.X, at.Y + drop), figure, size, Anchor.Middle, figureInk, 0, true)

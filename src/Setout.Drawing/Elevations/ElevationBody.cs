@@ -76,7 +76,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
             if (height > room.Height || lines.Any(l => TextMeasure.Width(l, size) > room.Width)) continue;
             foreach (double share in new[] { 0.5, 0.3, 0.7, 0.15, 0.85 })
             {
-                double first = room.Top + ((room.Height - height) * share) + (leading / 2) + (TextMeasure.CapHeight / 2 * size);
+                double first = room.Top + ((room.Height - height) * share) + (leading / 2) + (TextMeasure.Middle * size);
                 ImmutableArray<TextItem> texts = [.. lines.Select((l, i) => new TextItem(new(box.Middle.X, first + (i * leading)), l, size, Anchor.Middle, Ink.Soft))];
                 if (!texts.Any(t => taken.Any(Box.Of(t).Overlaps))) return texts;
             }
@@ -87,7 +87,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
     private static TextItem Figure(InnerDimension inner, View view, double size)
     {
         DimensionSpan span = FrontElevation.Span(inner.Span, view, inner.IsUpright);
-        double middle = (span.From + span.To) / 2, drop = TextMeasure.CapHeight / 2 * size;
+        double middle = (span.From + span.To) / 2, drop = TextMeasure.Middle * size;
         Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
         Phrase figure = span.IsMarked ? span.Figure.Bold() : span.Figure;
         if (!inner.IsUpright) return new(new(middle, view.Y(inner.At) - (0.3 * size)), figure, size, Anchor.Middle, ink);

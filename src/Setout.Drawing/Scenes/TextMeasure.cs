@@ -65,8 +65,11 @@ public static class TextMeasure
     /// <summary>The slash leans under the numerator and over the denominator by so much, in ems.</summary>
     public const double SlashTuck = 0.09;
 
-    /// <summary>Height of capitals and digits above the baseline, in ems; the middle of a text is half of it.</summary>
+    /// <summary>Height of capitals and digits above the baseline, in ems.</summary>
     public const double CapHeight = 0.698;
+
+    /// <summary>The middle of a text above its baseline, in ems: what is centred on a line or a box is lowered by so much.</summary>
+    public const double Middle = CapHeight / 2;
 
     /// <summary>Highest ink above the baseline, in ems: letters with risers and fractions.</summary>
     public const double Ascent = 0.80;

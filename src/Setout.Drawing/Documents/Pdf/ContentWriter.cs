@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Setout.Drawing.Documents.Setting;
 using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Pdf;
@@ -7,7 +8,7 @@ namespace Setout.Drawing.Documents.Pdf;
 /// <summary>Writes what is on one page. Takes paper millimetres from the top left corner, y down; writes points from the lower left.</summary>
 internal sealed class ContentWriter(double pageHeight, PdfFonts fonts)
 {
-    private const double PointsPerMillimetre = 72 / 25.4;
+    private const double PointsPerMillimetre = 1 / SheetStyle.Point;
     private readonly StringBuilder _out = new();
     private double _fill = -1, _stroke = -1;
 

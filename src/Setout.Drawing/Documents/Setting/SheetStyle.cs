@@ -1,3 +1,5 @@
+using Setout.Drawing.Scenes;
+
 namespace Setout.Drawing.Documents.Setting;
 
 /// <summary>Sizes of bench sheets in millimetres, in one place. Chosen for reading at a bench; common practice, no source.</summary>
@@ -23,7 +25,7 @@ internal static class SheetStyle
     public const double RuleHeavy = 0.5, Rule = 0.3, RuleThin = 0.15;
 
     /// <summary>Upper edge of a box to tick, so that its middle lies at the middle of the capitals beside it.</summary>
-    public static double TickBoxTop(double baseline, double size) => baseline - (0.349 * size) - (TickBox / 2);
+    public static double TickBoxTop(double baseline, double size) => baseline - (TextMeasure.Middle * size) - (TickBox / 2);
 
     /// <summary>Smallest em of a drawing's text that counts as legible.</summary>
     public const double SmallestInDrawing = 6.5 * Point;
