@@ -34,7 +34,7 @@ internal static class BuyingList
         _ => material.Name,
     };
 
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    private static string Capital(string text) => text == "mdf" ? "MDF" : text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static void Stock(
         ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit, ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken)

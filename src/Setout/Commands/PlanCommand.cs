@@ -43,6 +43,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         };
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        OutputFolder.Check(settings.Out);
         IProgress<string>? progress = terminal.ErrorIsTerminal ? new Telling(terminal.Error) : null;
         Plan plan = Planner.Maker.Make(source, SolverOptions.Default, progress, cancellationToken);
         foreach (Finding finding in plan.Findings.Where(f => f.Severity == Severity.Stop)) Told.Finding(terminal.Error, files.Piece, finding);

@@ -13,15 +13,23 @@ internal static class OutputFolder
     /// <summary>The list of files that we wrote, one path a line.</summary>
     public const string Manifest = "setout-files.txt";
 
-    /// <summary>Writes the files.</summary>
+    /// <summary>Whether the target may be written, before any work is done for it; gives its full path.</summary>
     /// <exception cref="UsageException">The target holds something that is not ours, or is a file.</exception>
-    public static void Write(string target, ImmutableArray<PlanFile> files)
+    public static string Check(string target)
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
         if (File.Exists(full)) throw new UsageException($"'{target}' is a file.", "Name a folder.");
         if (Directory.Exists(full) && Foreign(full) is { } foreign)
             throw new UsageException($"'{target}' holds '{foreign}', which is not of our making; nothing was written.", "Name a new folder, or empty this one yourself.");
-        string parent = Path.GetDirectoryName(full) ?? throw new UsageException($"'{target}' cannot be replaced.", "Name a folder inside another.");
+        if (Path.GetDirectoryName(full) is null) throw new UsageException($"'{target}' cannot be replaced.", "Name a folder inside another.");
+        return full;
+    }
+
+    /// <summary>Writes the files.</summary>
+    /// <exception cref="UsageException">The target holds something that is not ours, or is a file.</exception>
+    public static void Write(string target, ImmutableArray<PlanFile> files)
+    {
+        string full = Check(target), parent = Path.GetDirectoryName(full)!;
         Directory.CreateDirectory(parent);
         string name = Path.GetFileName(full), partial = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.new"), old = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.old");
         try

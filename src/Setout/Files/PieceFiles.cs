@@ -51,7 +51,7 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
 
     private static string? TextOf(string path, SourceText text, ImmutableArray<SourceFinding>.Builder findings)
     {
-        using FileStream stream = File.OpenRead(path);
+        using FileStream stream = LogFile.OpenRead(path);
         TextRead<string> read = TextBytes.Read(stream);
         findings.AddRange(read.Findings.Select(f => new SourceFinding(text, f)));
         return read.Value;
