@@ -12,7 +12,6 @@ public static class SetPieceChecker
 {
     // Side slides of the 1/2 in class take 12.7 mm a side; the rest common practice, no source.
     private static readonly ExactLength s_slide = ExactLength.FromInches(Rational.Of(1, 2));
-    private static readonly ExactLength s_setback = Length.FromMillimetres(2);
     private static readonly ExactLength s_behind = ExactLength.FromInches(Rational.Of(1, 8));
 
     private sealed record Member(Part Part, int Number, Placement Box)
@@ -122,7 +121,8 @@ public static class SetPieceChecker
             if (left != right || left < s_slide || left > s_slide + ExactLength.FromInches(Rational.Of(1, 32))) yield return $"drawer {drawer.Key} has {left} and {right} beside it";
             if (low < room.Z || high > room.Z + room.SizeZ) yield return $"drawer {drawer.Key} stands out of its opening in height";
             if (low < front.Box.Z || high > front.Box.Z + front.Box.SizeZ) yield return $"drawer {drawer.Key} shows beside its front";
-            if (drawer.Min(m => m.Box.Y) - room.Y < s_setback || behind < s_behind) yield return $"drawer {drawer.Key} stands {behind} from the back";
+            // The box comes flush with the face, so that its front lies on both.
+            if (drawer.Min(m => m.Box.Y) != room.Y || behind < s_behind) yield return $"drawer {drawer.Key} stands {behind} from the back";
         }
     }
 

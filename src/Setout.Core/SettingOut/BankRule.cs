@@ -50,7 +50,7 @@ internal static class BankRule
             down -= high;
             // The figure of a front runs across, as its width is cut along the grain.
             book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
-                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place));
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, space.Width));
             book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0, space.X));
 
             Sum slot = new([
@@ -63,8 +63,13 @@ internal static class BankRule
             BoxRule.Write(book, space, kind, drawer, slotKey, slotZ);
             down -= gapValue;
         }
-        book.Steps.Add(new($"Fix the false fronts of {space.Name} from the bottom up: rest each on spacers of {book.Say(gapValue)}, level it, clamp it to its box, then screw it from inside.",
-            [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, ""));
+        // The lowest front stands by its own figure; spacers only come between fronts.
+        ExactLength below = space.Z - (down + gapValue);
+        string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";
+        book.Steps.Add(new(Stage.Fronts, $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
+            [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, "screws"));
+        book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
+        book.Steps.Add(new(Stage.Fixing, $"Anchor the piece to the wall, or load its foot, before the drawers of {space.Name} are filled: several open at once can pull it over.", [], null, "tip"));
     }
 
     private static QuantityKey Overlay(Book book, Space space, DrawerKind kind, Edge edge, QuantityKey gap, string side)

@@ -110,6 +110,9 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
         return null;
     }
 
+    /// <summary>True when a material's thickness is not known and a finding says so: nothing more need be said of what follows from it.</summary>
+    public bool IsUnknown(string material) => Findings.Any(f => f.Code == "material.unknown" && f.Key == material);
+
     /// <summary>Adds a part.</summary>
     public void Add(Part part) => Parts.Add(part);
 
@@ -119,6 +122,7 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
         WorkedPiece worked = _evaluation.Finish();
         CheckSizes(worked);
         CheckFronts();
+        CheckCut(worked);
         foreach (ClosedChain chain in Chains)
         {
             if (chain.Misfit(worked) is not { Sign: not 0 } misfit) continue;
@@ -127,7 +131,22 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
                 $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
         }
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
-            [.. Steps], [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+            [.. Steps.OrderBy(s => s.Stage)], [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+    }
+
+    /// <summary>Parts that are cut and no longer what the plan asks for.</summary>
+    private void CheckCut(WorkedPiece worked)
+    {
+        foreach (Part part in Parts)
+        {
+            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
+            {
+                if (size.ToCut == size.Exact || !worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Pin is null || cut.Over.Sign == 0) continue;
+                string way = cut.Over.Sign > 0 ? "too long; trim it, or let it stand if its gap allows" : "too short; shim it, or cut it again";
+                Note("part.cut-differs", Severity.Warn, part.Key, $"{part.Name} is cut to a {word} of {Say(cut.Value)}; the plan now asks for {Say(cut.Expected)}.",
+                    $"It is {Say(cut.Over.Abs())} {way}. What is not cut yet goes by the part as it is.", part.Place);
+            }
+        }
     }
 
     private void CheckSizes(WorkedPiece worked)

@@ -43,14 +43,14 @@ internal static class BoxRule
         ExactLength most = tolerance.Length * 2;
         book.Gaps.Add(new(side, $"{name}, slide play", Zero, most, $"0 to 1/32 in a side: {tolerance.Cited}"));
 
-        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, kind, drawer, ts, tb, end, length);
+        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, drawer, ts, tb, end, length);
         // Half of the room above and below, or half of what there is where the height was given.
         ExactLength half = lower.Length / 2, low = Max(Zero, Min(half, (book.Value(slot) - book.Value(height.AsCut)) / 2));
         Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ + low);
         CheckWidth(book, space, drawer, name, built, side, end, most);
         CheckHeight(book, drawer, name, slot, height, lower);
         CheckBottom(book, kind, drawer, name, bottom, book.Value(built));
-        Finish(book, drawer, name, sides, slide, length, height, built, slotZ + low - space.Z);
+        Finish(book, kind, drawer, name, sides, slide, length, height, built, slotZ + low - space.Z);
     }
 
     /// <summary>The longest slide of the series that leaves the setback and the rear clearance.</summary>
@@ -86,7 +86,7 @@ internal static class BoxRule
     }
 
     private static (PartSize Width, PartSize Length) Bottom(
-        Book book, DrawerKind kind, Drawer drawer, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
+        Book book, Drawer drawer, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
     {
         string key = drawer.Key, name = $"drawer {key}";
         TradeRule depthRule = TradeRules.Get("BX6"), limit = TradeRules.Get("BX7"), slackRule = TradeRules.Get("BX9"), up = TradeRules.Get("BX8");
@@ -98,7 +98,7 @@ internal static class BoxRule
         ], IsLeast: true), Rounding.Down, $"down: never past half the side ({limit.Cited})");
         QuantityKey grooveWidth = book.DefineSame(key, "groove.width", $"{name}, groove width", "bottom, as read", tb);
         QuantityKey grooveUp = book.Define(key, "groove.up", $"{name}, groove above the lower edge", new Stated(up.Length, new(OriginKind.Rule, "middle of 1/4 to 1/2 in", up.Cited)));
-        QuantityKey slack = book.Define(key, "bottom.slack", $"{name}, slack of the bottom, in all", new Stated(slackRule.Length, new(OriginKind.Rule, "each way", slackRule.Cited)));
+        QuantityKey slack = book.Define(key, "bottom.slack", $"{name}, slack of the bottom", new Stated(slackRule.Length, new(OriginKind.Rule, "in all, in each direction", slackRule.Cited)));
         PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(
             Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
         PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum(
@@ -109,7 +109,6 @@ internal static class BoxRule
                 [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp)]));
             book.Joints.Add(new("groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue"));
         }
-        _ = kind;
         return (width, length);
     }
 
@@ -121,17 +120,17 @@ internal static class BoxRule
         string key = drawer.Key, name = $"drawer {key}";
         ExactLength ts = book.Value(thickness.Side), tb = book.Value(thickness.Bottom);
         ExactLength length = book.Value(sizes.SideLength.AsCut), height = book.Value(sizes.SideHeight.AsCut), end = book.Value(sizes.EndLength.AsCut);
-        ExactLength x = space.X + ((book.Value(space.Width) - end - (ts * 2)) / 2), y = space.Y + TradeRules.Get("SS7").Length;
+        ExactLength x = space.X + ((book.Value(space.Width) - end - (ts * 2)) / 2), y = space.Y;
         book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.BoxSide, sides.Name, sizes.SideLength, sizes.SideHeight, thickness.Side, 2, sides.Grain,
-            [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place));
+            [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place, space.Width));
         book.Add(new($"{key}.end", $"{key}e", $"{name} front and back of the box", PartRole.BoxEnd, sides.Name, sizes.EndLength, sizes.EndHeight, thickness.Side, 2, sides.Grain,
-            [new(x + ts, y, z, end, ts, height), new(x + ts, y + length - ts, z, end, ts, height)], drawer.Place));
+            [new(x + ts, y, z, end, ts, height), new(x + ts, y + length - ts, z, end, ts, height)], drawer.Place, space.Width));
         ExactLength into = (book.Value(sizes.BottomWidth.AsCut) - end) / 2, deep = book.Value(sizes.BottomLength.AsCut);
         // The bottom may lie either way in its groove: the longer side is taken along the grain.
         bool alongWidth = book.Value(sizes.BottomWidth.Exact) >= book.Value(sizes.BottomLength.Exact);
         book.Add(new($"{key}.bottom", $"{key}b", $"{name} bottom", PartRole.BoxBottom, bottom.Name,
             alongWidth ? sizes.BottomWidth : sizes.BottomLength, alongWidth ? sizes.BottomLength : sizes.BottomWidth, thickness.Bottom, 1, bottom.Grain,
-            [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place));
+            [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place, space.Width));
     }
 
     private static void CheckWidth(Book book, Space space, Drawer drawer, string name, QuantityKey built, QuantityKey play, PartSize end, ExactLength most)
@@ -144,7 +143,9 @@ internal static class BoxRule
                 ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
                 : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(-over)} too wide for the opening of {book.Say(room)}.";
             // A box that stands on the bench is a fact to deal with; it does not stop the plan of all the rest.
-            if (book.IsRead(built))
+            if (!book.IsRead(built) && book.IsRead(end.ToCut))
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Its ends are cut: trim {book.Say(-over)} off their length before the box is glued up.", drawer.Place);
+            else if (book.IsRead(built))
                 book.Note("drawer.too-wide", Severity.Warn, key, words, $"Plane {book.Say(-over / 2)} or a little more off each side, or cut its ends {book.Say(-over)} shorter and glue it up again.", drawer.Place);
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
@@ -191,13 +192,13 @@ internal static class BoxRule
         (string rule, ExactLength from) = box > FromInches(36) ? ("BX5", FromInches(36)) : ("BX4", FromInches(24));
         // The label decides, not the reading: a 3/8 in sheet reads under 3/8.
         ExactLength wanted = TradeRules.Get(rule).Length - FromInches(Rational.Of(1, 16)), thick = book.Value(Book.ThicknessOf(bottom.Name));
-        if (box <= from || thick >= wanted || book.Findings.Any(f => f.Code == "material.unknown" && f.Key == bottom.Name)) return;
+        if (box <= from || thick >= wanted || book.IsUnknown(bottom.Name)) return;
         book.NoteOnce("drawer.thin-bottom", Severity.Note, drawer.Key, $"{name} is {book.Say(box)} wide on a bottom of {book.Say(thick)}.",
             $"Over {book.Say(from)} a bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", kind.Bottom.Place);
     }
 
     private static void Finish(
-        Book book, Drawer drawer, string name, Panel sides, QuantityKey slide, PartSize length, PartSize height, QuantityKey built, ExactLength low)
+        Book book, DrawerKind kind, Drawer drawer, string name, Panel sides, QuantityKey slide, PartSize length, PartSize height, QuantityKey built, ExactLength low)
     {
         string key = drawer.Key;
         QuantityKey up = book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum(
@@ -208,9 +209,14 @@ internal static class BoxRule
         book.Joints.Add(new("butt", $"{key}.end", Face.Ends, $"{key}.side", Face.Inside, "glue and pocket screws"));
         book.Hardware.Add(new(key, screw, screws, "piece", $"4 corners; {source}"));
         book.Hardware.Add(new(key, $"Side-mounted slides, {book.Say(book.Value(slide))}", 1, "pair", "one pair a drawer; full extension, 1/2 in class"));
-        book.Hardware.Add(new(key, "Screw for false fronts, 1 1/4 in pan head", 4, "piece", "four a front; common practice, no source"));
-        book.Steps.Add(new($"Box {key}: groove sides and ends, put the bottom in dry, glue and screw ends between the sides. Measure both diagonals before the glue sets. Then read its width: setout record FILE {built} WIDTH.",
-            [$"{key}.side", $"{key}.end", $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), book.Value(length.AsCut)), ""));
-        book.Steps.Add(new($"Screw the slides for {key} with their middle {book.Say(book.Value(up))} above the bottom of the opening, front ends {book.Say(TradeRules.Get("SS7").Length)} behind the face, on spacers alike left and right.", [], null, ""));
+        ExactLength behind = book.Value(Book.ThicknessOf(sides.Name)), front = book.Value(Book.ThicknessOf(kind.Front.Text));
+        if (Fastening.IntoFace(book.Piece.Unit, behind, front) is { } through)
+            book.Hardware.Add(new(key, $"Pan-head screw for false fronts, {book.Say(through)}", 4, "piece", "four a front, stopping inside it; common practice, no source"));
+        else if (!book.IsUnknown(kind.Front.Text) && !book.IsUnknown(sides.Name))
+            book.NoteOnce("front.no-screw", Severity.Warn, key, $"No usual screw holds a front of {book.Say(front)} through a box of {book.Say(behind)} without coming out.", "Use a thicker front, or glue it on.", kind.Front.Place);
+        string back = book.Say(TradeRules.Get("SS7").Length);
+        book.Steps.Add(new(Stage.Drawers, $"Box {key}: groove sides and ends, put the bottom in dry, glue and screw ends between the sides. Measure both diagonals before the glue sets. Then read its width: setout record FILE {built} WIDTH.",
+            [$"{key}.side", $"{key}.end", $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), book.Value(length.AsCut)), "screws"));
+        book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase with their middle {book.Say(book.Value(up))} above the bottom of the opening, front ends {back} behind the face, on spacers alike left and right; on the box along the middle of its sides, front ends {back} behind its front. So the box comes flush with the face when it is home.", [], null, ""));
     }
 }

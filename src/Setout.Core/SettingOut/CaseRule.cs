@@ -38,7 +38,7 @@ internal static class CaseRule
             [new(tv, Zero, Zero, w - (tv * 2), d, tv), new(tv, Zero, h - tv, w - (tv * 2), d, tv)], described.Place));
         book.Joints.Add(new("butt", $"{key}.deck", Face.Ends, $"{key}.side", Face.Inside, "glue and screws through the side"));
         int deckScrews = Fastening.ScrewsAlong(book.Value(deckWidth.AsCut));
-        book.Hardware.Add(new(key, Fastening.ScrewFor(panel), 4 * deckScrews, "piece", $"4 ends, {deckScrews} each: {Fastening.SpacingWords}"));
+        book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), 4 * deckScrews, "piece", $"4 ends, {deckScrews} each: {Fastening.SpacingWords}"));
 
         if (back is not null) WriteBack(book, described, name, back, sideLength, deckLength, t, w, h, d);
 
@@ -51,7 +51,7 @@ internal static class CaseRule
 
         book.Dimensions.Add(new(width, true, Zero, w, 1));
         book.Dimensions.Add(new(height, false, Zero, h, 1));
-        book.Steps.Add(new($"Drill and screw the {name}: top and bottom between the sides, front edges flush. Clamp, measure both diagonals and pull it square before the last screws.",
+        book.Steps.Add(new(Stage.Carcase, $"Drill and screw the {name}: top and bottom between the sides, front edges flush. Clamp, measure both diagonals and pull it square before the last screws.",
             [$"{key}.side", $"{key}.deck"], Diagonals.Of(book.Grid, w, h), "screws"));
 
         var edge = new Edge(t, EdgeKind.CaseOutside);
@@ -60,13 +60,26 @@ internal static class CaseRule
 
         if (back is not null)
         {
-            book.Steps.Add(new("Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then screw it all round and trim what stands over.",
+            book.Steps.Add(new(Stage.Back, "Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then glue and screw it all round and trim what stands over. It keeps the case square from here on.",
                 [$"{key}.back"], Diagonals.Of(book.Grid, w, h), ""));
         }
-        if (described.IsHung)
+        if (described.IsHung) WriteHanging(book, described, back, w);
+    }
+
+    /// <summary>A case hangs by its back, so the back must carry: at least what is sold as 1/2 in (12 mm). Common practice, no source.</summary>
+    private static void WriteHanging(Book book, Case described, Panel? back, ExactLength width)
+    {
+        ExactLength least = ExactLength.FromInches(Rational.Of(7, 16));
+        if (back is null || book.Value(Book.ThicknessOf(back.Name)) < least)
         {
-            book.Steps.Add(new("Hang it: screws through the back and top rail into studs or solid masonry, never into board alone.", [], null, "hang"));
+            book.Note("case.back-cannot-carry", Severity.Stop, described.Key,
+                back is null ? "A case that hangs on a wall needs a back to hang by." : $"The back of {book.Say(book.Value(Book.ThicknessOf(back.Name)))} is too thin to hang a case by.",
+                "Give it a back of 1/2 in (12 mm) plywood or more. What the wall bears, and with which fixing, is for local codes and licensed practice.", described.Back?.Place ?? described.Place);
+            return;
         }
+        int fixings = 2 * Math.Max(2, (int)(width.Inches / 16).Round(Rounding.Up));
+        book.Hardware.Add(new(described.Key, "Wall fixing to suit the wall and the load", fixings, "piece", "two rows, one about every 16 in; common practice, no source"));
+        book.Steps.Add(new(Stage.Fixing, $"Hang it empty, with a helper: {fixings} fixings through the back, near the top and near the bottom, into studs or solid masonry and never into board alone.", [], null, "hang"));
     }
 
     private static void WriteBack(Book book, Case described, string name, Panel back, PartSize side, PartSize deck, QuantityKey sheet, ExactLength w, ExactLength h, ExactLength d)
@@ -81,6 +94,6 @@ internal static class CaseRule
             [new(Zero, d, Zero, w, book.Value(t), h)], described.Place));
         book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "screws all round"));
         int screws = (2 * Fastening.ScrewsAlong(w)) + (2 * Fastening.ScrewsAlong(h));
-        book.Hardware.Add(new(key, Fastening.ScrewFor(back), screws, "piece", $"all round: {Fastening.SpacingWords}"));
+        book.Hardware.Add(new(key, Fastening.PanelScrew(book, back, book.Value(t)), screws, "piece", $"all round: {Fastening.SpacingWords}"));
     }
 }

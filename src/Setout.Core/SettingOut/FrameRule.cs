@@ -12,6 +12,9 @@ namespace Setout.Core.SettingOut;
 /// </summary>
 internal static class FrameRule
 {
+    // A panel exactly as high as the space between rails does not go in once the frame is closed.
+    private static readonly ExactLength s_slipIn = FromInches(Rational.Of(1, 16));
+
     public static void Write(Book book, Frame frame)
     {
         string key = frame.Key;
@@ -68,9 +71,9 @@ internal static class FrameRule
         Fasten(book, key, postPairs, railParts);
         Dimension(book, frame, width, height, x, h, spaces);
 
-        book.Steps.Add(new($"Screw front and back of the {name} flat on the floor: rails between posts, bottom rails {book.Say(toeUp)} up. Measure both diagonals of each before the last screws; pull the longer one in until they read alike.",
+        book.Steps.Add(new(Stage.Carcase, $"Lay front and back of the {name} out flat on the floor: rails between posts, bottom rails {book.Say(toeUp)} up, pockets to the inside. Glue, clamp and drive two pocket screws an end. Measure both diagonals of each before the last screws; pull the longer one in until they read alike.",
             [$"{key}.post", .. railParts.Select(r => r.Key)], Diagonals.Of(book.Grid, x, h), "lift"));
-        book.Steps.Add(new("Stand front and back up with a helper and screw the ties between them. Check the diagonals of both ends.",
+        book.Steps.Add(new(Stage.Carcase, "Stand front and back up with a helper and screw the ties between them, two structural screws an end from outside through the post, pilots drilled. Check the diagonals of both ends.",
             [$"{key}.tie"], Diagonals.Of(book.Grid, d, h), "lift"));
 
         foreach ((Opening bay, ExactLength bayX, PartSize rail) in spaces)
@@ -79,10 +82,14 @@ internal static class FrameRule
 
     private static void Fasten(Book book, string key, int postPairs, List<Part> rails)
     {
-        foreach (Part rail in rails) book.Joints.Add(new("butt", rail.Key, Face.Ends, $"{key}.post", Face.Inside, "two structural screws an end"));
-        book.Joints.Add(new("butt", $"{key}.tie", Face.Ends, $"{key}.post", Face.Inside, "two structural screws an end"));
-        int ends = (8 * rails.Count) + (4 * postPairs);
-        book.Hardware.Add(new(key, "Structural wood screw 4 in", 2 * ends, "piece", $"{ends} rail and tie ends, 2 each; common practice, no source"));
+        foreach (Part rail in rails) book.Joints.Add(new("butt", rail.Key, Face.Ends, $"{key}.post", Face.Inside, "glue and two pocket screws an end, pockets on the inside"));
+        book.Joints.Add(new("butt", $"{key}.tie", Face.Ends, $"{key}.post", Face.Inside, "two structural screws an end, through the post"));
+        // A screw from outside would go through the wide face of the post and leave half an inch in end grain: rails are pocket-screwed.
+        (string pocket, string source) = Fastening.PocketScrew(book, book.Value(rails[0].Thickness));
+        book.Hardware.Add(new(key, pocket, 16 * rails.Count, "piece", $"{8 * rails.Count} rail ends, 2 each; {source}"));
+        ExactLength through = book.Value(rails[0].Thickness), bite = Fastening.LeastBiteInEdge * 2;
+        book.Hardware.Add(new(key, $"Structural wood screw, {book.Say(Fastening.IntoEdge(book.Piece.Unit, through + bite))}", 8 * postPairs, "piece",
+            $"{4 * postPairs} tie ends, 2 each through the post; common practice, no source"));
     }
 
     private static void Dimension(Book book, Frame frame, QuantityKey width, QuantityKey height, ExactLength x, ExactLength h, List<(Opening Bay, ExactLength X, PartSize Rail)> spaces)
@@ -113,15 +120,16 @@ internal static class FrameRule
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);
-        PartSize length = book.DefineSize(bay.Key, "panel.length", $"{name} slide panel, height", new Sum(Term.From("clear height", 1, height)), PartRole.SlidePanel);
+        PartSize length = book.DefineSize(bay.Key, "panel.length", $"{name} slide panel, height", new Sum(Term.From("clear height", 1, height),
+            Term.From("room to slip it in", -1, s_slipIn, new(OriginKind.Rule, "between the rails", "common practice, no source"))), PartRole.SlidePanel);
         PartSize across = book.DefineSize(bay.Key, "panel.width", $"{name} slide panel, depth", new Sum(Term.From("frame depth", 1, depth)), PartRole.SlidePanel);
         ExactLength tv = book.Value(t), high = book.Value(length.AsCut), deepest = book.Value(across.AsCut), clear = book.Value(rail.AsCut);
         book.Add(new($"{bay.Key}.panel", $"{bay.Key}p", $"{name} slide panel", PartRole.SlidePanel, panel.Name, length, across, t, 2, panel.Grain,
             [new(x, Zero, z, tv, deepest, high), new(x + clear - tv, Zero, z, tv, deepest, high)], bay.Place));
         book.Joints.Add(new("butt", $"{bay.Key}.panel", Face.Outside, $"{frame.Key}.post", Face.Inside, "glue and screws into both posts"));
         int screws = 4 * Fastening.ScrewsAlong(high);
-        book.Hardware.Add(new(bay.Key, "Wood screw no. 8 x 1 1/2 in", screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
-        book.Steps.Add(new($"Screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
+        book.Hardware.Add(new(bay.Key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
+        book.Steps.Add(new(Stage.Inside, $"Glue and screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
         QuantityKey faceWidth = book.Define(bay.Key, "face-width", $"{name}, width between the slide panels",
             new Sum(Term.From("rail, as cut", 1, rail.AsCut), Term.From("slide panels", -2, t)));
         QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest);

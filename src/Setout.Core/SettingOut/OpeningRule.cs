@@ -93,7 +93,7 @@ internal static class OpeningRule
         book.Add(new(divider.Key, divider.Key, name, role, panel.Name, length, width, t, 1, panel.Grain, [placement], divider.Place));
         int screws = 2 * Fastening.ScrewsAlong(deep);
         book.Joints.Add(new("butt", divider.Key, Face.Ends, space.Carrier, Face.Inside, "glue and screws from outside, or pocket screws where there is no outside"));
-        book.Hardware.Add(new(divider.Key, Fastening.ScrewFor(panel), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
-        book.Steps.Add(new($"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.", [divider.Key], null, ""));
+        book.Hardware.Add(new(divider.Key, Fastening.PanelScrew(book, panel, thick), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
+        book.Steps.Add(new(Stage.Inside, $"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.", [divider.Key], null, ""));
     }
 }

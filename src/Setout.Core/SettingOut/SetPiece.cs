@@ -56,12 +56,41 @@ public sealed record HardwareItem(string Key, string Name, int Count, string Uni
 /// <param name="Figures">The figures by name: depth, width, distance.</param>
 public sealed record Machining(string Part, string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures);
 
+/// <summary>When a step comes: what must stand before what.</summary>
+public enum Stage
+{
+    /// <summary>The carcase or frame, pulled square.</summary>
+    Carcase,
+
+    /// <summary>What keeps it square: the back.</summary>
+    Back,
+
+    /// <summary>What divides it: partitions, decks, shelves, slide panels.</summary>
+    Inside,
+
+    /// <summary>The top, while one still reaches its screws.</summary>
+    Top,
+
+    /// <summary>Hung or anchored, empty.</summary>
+    Fixing,
+
+    /// <summary>Openings read.</summary>
+    Reading,
+
+    /// <summary>Boxes and slides.</summary>
+    Drawers,
+
+    /// <summary>Fronts.</summary>
+    Fronts,
+}
+
 /// <summary>One step of putting the piece together.</summary>
+/// <param name="Stage">When it comes.</param>
 /// <param name="Words">What to do.</param>
 /// <param name="Parts">The keys of the parts that come in.</param>
 /// <param name="Diagonal">What both diagonals should read when the step is square; null where there is nothing to square.</param>
 /// <param name="Caution">The key of the caution that belongs to the step, or empty.</param>
-public sealed record AssemblyStep(string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
+public sealed record AssemblyStep(Stage Stage, string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
 
 /// <summary>An opening as it came out, for drawings and outlines.</summary>
 /// <param name="Key">Permanent.</param>
@@ -102,6 +131,9 @@ public sealed record SetPiece(
 {
     /// <summary>The figure to cut of a size.</summary>
     public Length ToCut(PartSize size) => Worked[size.ToCut].ToNearestTick();
+
+    /// <summary>True while the part waits for a reading: its size is reserved on the stock, and it is not cut yet.</summary>
+    public bool IsHeld(Part part) => part.HeldUntil is { } key && Worked.Values.TryGetValue(key, out Worked? read) && read.Pin is null;
 
     /// <summary>True when a finding stops the plan.</summary>
     public bool IsStopped => Findings.Any(f => f.Severity == Severity.Stop);

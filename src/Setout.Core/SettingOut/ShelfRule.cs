@@ -40,9 +40,9 @@ internal static class ShelfRule
             z += thick;
             int screws = 2 * Fastening.ScrewsAlong(deep);
             book.Joints.Add(new("butt", key.Text, Face.Ends, space.Carrier, Face.Inside, "glue and screws from outside"));
-            book.Hardware.Add(new(key.Text, Fastening.ScrewFor(panel), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
+            book.Hardware.Add(new(key.Text, Fastening.PanelScrew(book, panel, thick), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
         }
-        book.Steps.Add(new($"Fix the shelves of {space.Name} from the bottom up on spacers of {book.Say(book.Value(spaces[0].ToCut))}, both ends alike.",
+        book.Steps.Add(new(Stage.Inside, $"Fix the shelves of {space.Name} from the bottom up on spacers of {book.Say(book.Value(spaces[0].ToCut))}, both ends alike.",
             [.. shelves.Keys.Reverse().Select(k => k.Text)], null, ""));
     }
 }

@@ -29,8 +29,17 @@ internal static class TopRule
         book.Dimensions.Add(new(total, false, Zero, book.Value(total), 2));
         book.Joints.Add(new("butt", top.Key, Face.Bottom, structure.Key, Face.Top, "screws from below"));
         int screws = 2 * Fastening.ScrewsAlong(book.Value(length.AsCut));
-        book.Hardware.Add(new(top.Key, "Wood screw no. 10 x 2 in", screws, "piece", $"front and back rails, from below: {Fastening.SpacingWords}"));
-        book.Steps.Add(new($"Lay the {name} on with its overhangs and screw it from below. Two people lift it.", [top.Key], null, "lift"));
+        string under = structure is Frame ? "the top rails" : "the top of the case";
+        ExactLength through = book.Value(structure is Frame frame
+            ? frame.TopRail == Laid.Flat ? Book.ThicknessOf(structure.Of.Text) : Book.SectionWidthOf(structure.Of.Text)
+            : Book.ThicknessOf(structure.Of.Text));
+        // Rails on edge are too high to screw through: plates take their place.
+        ExactLength? screw = through <= ExactLength.FromInches(2) ? Fastening.IntoFace(book.Piece.Unit, through, book.Value(t)) : null;
+        if (screw is { } right) book.Hardware.Add(new(top.Key, $"Wood screw no. 10 (5 mm), {book.Say(right)}", screws, "piece", $"through {under} from below, stopping inside the top: {Fastening.SpacingWords}"));
+        else book.Hardware.Add(new(top.Key, "Top fixing plate with its screws", screws, "piece", $"along {under}: {Fastening.SpacingWords}"));
+        book.Steps.Add(new(Stage.Top, screw is { } s
+            ? $"Two people lay the {name} on with its overhangs. Screw it from below through {under}, {book.Say(s)} screws and no longer, or they come out of the top."
+            : $"Two people lay the {name} on with its overhangs and fix it from below with plates along {under}; choose their screws shorter than the top.", [top.Key], null, "lift"));
     }
 
     /// <summary>Writes a part that is given by its sizes alone.</summary>

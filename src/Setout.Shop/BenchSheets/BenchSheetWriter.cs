@@ -32,7 +32,7 @@ public static class BenchSheetWriter
             Cover(plan),
             new("Buying list", Buying(plan)),
             .. Breakdown(plan, paper),
-            new("Parts", Parts(set)),
+            new("Parts", Parts(plan)),
             .. WorkingPages.Of(set),
             .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
             .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
@@ -49,7 +49,7 @@ public static class BenchSheetWriter
         var blocks = ImmutableArray.CreateBuilder<Block>();
         if (set.Piece.About.Length > 0) blocks.Add(new ParagraphBlock(set.Piece.About));
         if (PieceFront.Has(set)) blocks.Add(new SceneBlock(PieceFront.Draw(set, new PaperBox(175, 110)).Scene));
-        string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
+        string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {Amount(plan)}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
         blocks.Add(new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"));
         ImmutableArray<Step> before = [.. BeforeCutting(plan)];
         if (before.Length > 0)
@@ -106,9 +106,11 @@ public static class BenchSheetWriter
             new("", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)),
             new("each", ColumnWidth.Fit, ColumnAlign.Right), new("in all", ColumnWidth.Fit, ColumnAlign.Right),
         ], rows.ToImmutable(), TickBoxes.EachRow);
-        string sum = plan.Cost > Money.Zero ? $"Together {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : "No prices are known; put them into the shop file.";
+        string sum = plan.Cost > Money.Zero ? $"Together {Amount(plan)}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : "No prices are known; put them into the shop file.";
         return [table, new ParagraphBlock(sum), new ParagraphBlock("Thickness is read off the sheet that you bring home, not off its label. Take a calliper along.", TextSize.Small)];
     }
+
+    private static string Amount(Plan plan) => $"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd();
 
     internal static string GroupName(BuyingKind kind) => kind switch
     {
@@ -146,8 +148,9 @@ public static class BenchSheetWriter
         return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread:0} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
     }
 
-    private static ImmutableArray<Block> Parts(SetPiece set)
+    private static ImmutableArray<Block> Parts(Plan plan)
     {
+        SetPiece set = plan.Set;
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
         var rows = ImmutableArray.CreateBuilder<TableRow>();
         foreach (IGrouping<string, Part> group in set.Parts.GroupBy(p => p.Material))
@@ -156,7 +159,7 @@ public static class BenchSheetWriter
             rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Unit).Format(thickness)).Add(" thick")));
             foreach (Part part in group)
             {
-                rows.Add(CellRow.Of(Cell.Of(Phrase.Of(part.Mark).Bold()), Cell.Of(part.Name), Cell.Of($"{part.Count}"),
+                rows.Add(CellRow.Of(Cell.Of(Phrase.Of(part.Mark).Bold()), State(plan, part), Cell.Of($"{part.Count}"),
                     Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])))));
             }
         }
@@ -166,6 +169,17 @@ public static class BenchSheetWriter
             new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
                 new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure)], rows.ToImmutable(), TickBoxes.EachRow),
         ];
+    }
+
+    private static Cell State(Plan plan, Part part)
+    {
+        int cut = plan.Source.Log.CutMembers(_ => part.Count).GetValueOrDefault(part.Key);
+        string[] remarks =
+        [
+            .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
+            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil} first"] : Array.Empty<string>(),
+        ];
+        return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }
 
     private static ImmutableArray<Block> Grooves(SetPiece set)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
@@ -45,7 +46,7 @@ public static class MarkingOut
         {
             Part part = set.Parts.First(p => p.Key == place.PartId);
             string turned = place.Turn == Turn.Quarter ? ", turned" : "";
-            parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}", part.Mark, Rect(place.Place)));
+            parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}{(set.IsHeld(part) ? $", waits for a reading of {part.HeldUntil}" : "")}", part.Mark, Rect(place.Place)) { IsHeld = set.IsHeld(part) });
         }
         (ImmutableArray<PrimaryCut> primary, ImmutableArray<InnerCut> inner) = Cuts(steps, bare);
         var kept = placed.Where(p => p.Kind == FaceKind.Keep)
@@ -61,10 +62,10 @@ public static class MarkingOut
             Kept = kept,
             Grain = plan.Material.Grain == Core.Pieces.Grain.Keep ? SheetAxis.Along : null,
             HeaderLeft = Phrase.Of(name),
-            HeaderNote = Phrase.Of($"{BuyingList.Words(plan.Material)}, {stock.Words}; reads ").Add(format.Format(set.Worked[new($"{plan.Material.Name}.thickness")])),
+            HeaderNote = Thickness(set, plan, stock, format),
             HeaderRight = Phrase.Of(Verdict(plan)),
             ReferenceNote = Reference(trued, format),
-            Footer = Footer(plan, primary),
+            Footer = Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
         };
         return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.Draw(input, paper));
     }
@@ -76,15 +77,28 @@ public static class MarkingOut
         return Phrase.Of("reference edge 0: true it first, ").Add(format.Format(trim.AcrossStart)).Add(" off; all figures run from trued edges");
     }
 
-    private static Phrase Footer(SheetPlan plan, ImmutableArray<PrimaryCut> primary)
+    private static Phrase Thickness(SetPiece set, SheetPlan plan, StockLine stock, LengthFormat format)
+    {
+        Worked worked = set.Worked.Values[new($"{plan.Material.Name}.thickness")];
+        string how = worked.Pin is not null ? "reads" : worked.Quantity.Working is Stated { Origin.Kind: OriginKind.Given } ? "given as" : "not read yet; stands in at";
+        return Phrase.Of($"{BuyingList.Words(plan.Material)}, {stock.Words}; {how} ").Add(format.Format(worked.Value));
+    }
+
+    /// <summary>What to do, with the width of each strip for the fence.</summary>
+    private static Phrase Footer(SheetPlan plan, ImmutableArray<PrimaryCut> primary, ImmutableArray<CutStep> steps, bool hasHeld, LengthFormat bare)
     {
         if (primary.Length == 0) return Phrase.Of("one piece: true the edges only");
         bool rips = primary[0].Axis == SheetAxis.Along;
-        string letters = primary.Length == 1 ? primary[0].Letter : $"{primary[0].Letter} to {primary[^1].Letter}";
-        _ = plan;
-        return Phrase.Of(rips
-            ? $"rip {letters} from the reference edge in order; then cut each strip to length on a sled or guide against a stop, never against the fence"
-            : $"cut {letters} across with a guided saw in order; then rip the pieces from their trued edge");
+        Phrase footer = Phrase.Of(rips ? "rip " : "cut across with a guided saw ");
+        Length from = Length.Zero;
+        foreach (PrimaryCut cut in primary)
+        {
+            footer = footer.Add($"{(from.Sign > 0 ? ", " : "")}{cut.Letter} ").Add(bare.Format(cut.At - from)).Add(" wide");
+            from = cut.At + plan.Instance.Kerf;
+        }
+        footer = footer.Add(rips ? " from the reference edge; then cut each strip to length on a sled or guide against a stop, never against the fence" : "; then rip what comes off from its trued edge");
+        if (steps.Any(s => s.Stage > 2)) footer = footer.Add("; where a length is divided once more, its small figures run from its own edge");
+        return hasHeld ? footer.Add("; marks that slant wait for a reading: leave their wood whole until it is taken") : footer;
     }
 
     private static string Describe(SetPiece set, SheetPlan plan, StockLine stock, ImmutableArray<PrimaryCut> primary, int parts)

@@ -21,6 +21,7 @@ internal static class BuyingList
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
             bought.Add(new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, ""));
         }
+        if (set.Joints.Any(j => j.Held.Contains("glue", StringComparison.Ordinal) && j.Held != "no glue")) bought.Add(new(BuyingKind.Hardware, "Wood glue", 1, "bottle", shop.Prices.TryGetValue("Wood glue", out Money glue) ? glue : null, "read the label for its open time"));
         return [.. bought, .. taken];
     }
 

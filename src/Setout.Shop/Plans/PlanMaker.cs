@@ -29,7 +29,10 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         var boardPlans = ImmutableArray.CreateBuilder<BoardPlan>();
         if (!set.IsStopped)
         {
-            foreach (IGrouping<string, Part> group in set.Parts.GroupBy(p => p.Material))
+            var cut = source.Log.CutMembers(key => set.Parts.FirstOrDefault(p => p.Key == key)?.Count ?? 1);
+            // What is cut needs no stock any more.
+            IEnumerable<Part> uncut = set.Parts.Select(p => p with { Count = p.Count - cut.GetValueOrDefault(p.Key) }).Where(p => p.Count > 0);
+            foreach (IGrouping<string, Part> group in uncut.GroupBy(p => p.Material))
             {
                 Material material = set.Piece.Materials[group.Key];
                 progress?.Report(material.Name);
@@ -80,8 +83,13 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
 
     private static void NotPriced(bool priced, Material material, List<Finding> findings)
     {
-        if (!priced)
-            findings.Add(new("stock.no-price", Severity.Note, material.Name, $"Not every size of {material.Name} has a price; the least area was laid out instead of the least money.", "Put prices into the shop file.", material.Place));
+        if (priced) return;
+        // Said once, with every material it is true of.
+        int said = findings.FindIndex(f => f.Code == "stock.no-price");
+        string names = said >= 0 ? $"{findings[said].Key}, {material.Name}" : material.Name;
+        var note = new Finding("stock.no-price", Severity.Note, names, $"Not every size of {names} has a price; the least wood was laid out instead of the least money.", "Put prices into the shop file.", said >= 0 ? findings[said].Place : material.Place);
+        if (said >= 0) findings[said] = note;
+        else findings.Add(note);
     }
 
     private static void Report(SetPiece set, Material material, ImmutableArray<StockLine> stock, ImmutableArray<CuttingReason> reasons, List<Finding> findings, Length trim)

@@ -25,7 +25,8 @@ internal static class StockOffers
         {
             sizes = sizes.Concat(material switch
             {
-                Panel panel => PanelTable.SizesOf(panel.Kind).Select(s => new StockSize(s.Along, s.Across, null, null, "", null)),
+                // The usual size; what is longer must be asked for.
+                Panel panel => PanelTable.SizesOf(panel.Kind).Where(s => s.Along <= Length.FromMillimetres(2600) && s.Across <= Length.FromMillimetres(2600)).Select(s => new StockSize(s.Along, s.Across, null, null, "", null)),
                 Stick { Nominal.Length: > 0 } => s_yardLengths.Select(l => new StockSize(l, null, null, null, "", null)),
                 _ => [],
             });

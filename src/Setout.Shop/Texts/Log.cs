@@ -135,6 +135,25 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
             string words = $"{(last.With.Length > 0 ? last.With : "read")}, {last.At}{(spots > 1 ? $", {spots} spots" : "")}";
             pins[readings.Key] = new([.. bySpot.Values.SelectMany(r => r.Values)], new(OriginKind.Reading, words), last.Id);
         }
+        // What is cut is a fact: the figure it was cut to stands, whatever the plan says since. A reading of the part itself says more.
+        foreach (MarkEntry mark in Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut))
+            foreach ((QuantityKey size, ExactLength value) in mark.Figures)
+                pins[size.ToCut] = new([value], new(OriginKind.Reading, $"cut, {mark.At}"), mark.Id);
         return pins.ToImmutable();
+    }
+
+    /// <summary>How many members of each part are cut.</summary>
+    /// <param name="countOf">How many members a part has.</param>
+    public ImmutableDictionary<string, int> CutMembers(Func<string, int> countOf)
+    {
+        var cut = new Dictionary<string, HashSet<int>>(StringComparer.Ordinal);
+        foreach (string key in Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut).SelectMany(m => m.Keys))
+        {
+            string[] halves = key.Split('#');
+            if (!cut.TryGetValue(halves[0], out HashSet<int>? members)) cut[halves[0]] = members = [];
+            if (halves.Length == 2 && int.TryParse(halves[1], out int member)) members.Add(member);
+            else members.UnionWith(Enumerable.Range(1, countOf(halves[0])));
+        }
+        return cut.ToImmutableDictionary(c => c.Key, c => c.Value.Count);
     }
 }

@@ -55,7 +55,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
             if (part is not null && key.Contains('#') && !(int.TryParse(key[(key.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count))
                 throw new UsageException($"There is no '{key}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
             if (part is null || progress != Progress.Cut) continue;
-            foreach (PartSize size in new[] { part.Length, part.Width }) figures[size.Exact] = set.Worked[size.ToCut];
+            foreach (PartSize size in new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact)) figures[size.Exact] = set.Worked[size.ToCut];
         }
         var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, [.. settings.Keys], figures.ToImmutable());
         if (!settings.DryRun) LogFile.Append(files.Log, entry);

@@ -64,7 +64,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
         foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {MarkingOut.Verdict(sheets)}");
         foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {BoardBars.Verdict(boards)}");
-        if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {plan.Cost} {plan.Source.Shop.Currency}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
+        if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
         foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);
         writer.WriteLine($"{written.Length} files in {folder} (rule set {Core.SettingOut.PieceSetOut.RuleSet}, inputs {plan.Source.Hash})");
     }

@@ -46,7 +46,8 @@ internal static class Keys
     /// <exception cref="UsageException">There is no such key; the nearest is named.</exception>
     public static ImmutableArray<WrittenWorking> WorkingsOf(SetPiece set, string key)
     {
-        if (set.Parts.FirstOrDefault(p => p.Key == key) is { } part)
+        // The mark pencilled on a part names it as well as its key.
+        if ((set.Parts.FirstOrDefault(p => p.Key == key) ?? set.Parts.FirstOrDefault(p => p.Mark == key)) is { } part)
             return [.. new[] { part.Length, part.Width }.Distinct().SelectMany(s => WrittenWorking.Of(set.Worked, s))];
         if (SizeOf(set, key) is { } size) return WrittenWorking.Of(set.Worked, size);
         return WrittenWorking.Of(set.Worked, new QuantityKey(key)) is { } working ? [working] : throw Unknown(set, key);
@@ -97,6 +98,11 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         [Description("Where on the thing it was read, so that readings at several spots stand together.")]
         public string? Spot { get; set; }
 
+        /// <summary>Take it all the same.</summary>
+        [CommandOption("--force")]
+        [Description("Take a reading that lies further off than wood or a tape explains.")]
+        public bool Force { get; set; }
+
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
         [Description("Say what the reading would move, and write nothing.")]
@@ -115,6 +121,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         QuantityKey key = Keys.Pinned(before, settings.Key);
         ImmutableArray<ExactLength> values = Values(string.Join(' ', settings.Value), before.Piece.Unit);
         var entry = new ReadingEntry(Entry.NewId(), Entry.At(terminal), key, values, settings.With ?? "", settings.Spot ?? "");
+        if (!settings.Force) Believable(before, key, values);
         PieceSource read = source with { Log = new(source.Log.Entries.Add(entry)) };
         SetPiece after = read.SetOut();
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
@@ -127,6 +134,19 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         Moved(terminal.Out, before, after, source.Log, format);
         foreach (Finding finding in after.Findings.Where(f => f.Severity > Severity.Note && !before.Findings.Contains(f))) Told.Finding(terminal.Out, files.Piece, finding);
         return ExitCode.Fine;
+    }
+
+    /// <summary>A slip of the pen or of the unit is asked about before it becomes a fact: more than a fifth of the size and more than 1/4 in off.</summary>
+    private static void Believable(SetPiece set, QuantityKey key, ImmutableArray<ExactLength> values)
+    {
+        ExactLength expected = set.Worked.Values[key].Expected;
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        foreach (ExactLength value in values)
+        {
+            ExactLength off = (value - expected).Abs();
+            if (off <= expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
+            throw new UsageException($"{format.Text(value)} is far from the {format.Text(expected)} expected of {key}; nothing was written.", "Measure again, look at the unit, or add --force if it is so.");
+        }
     }
 
     private static ImmutableArray<ExactLength> Values(string text, LengthUnit unit)

