@@ -13,7 +13,7 @@ internal sealed class TestTerminal(CancellationToken cancel = default)
 
     public string Error => _error.Text;
 
-    public Terminal Terminal => new(_out.Open(), _error.Open(), TextReader.Null, false, new StandingClock(), cancel);
+    public Terminal Terminal => new(_out.Open(), _error.Open(), false, new StandingClock(), cancel);
 
     /// <summary>Runs one command and gives its exit code.</summary>
     public Task<int> RunAsync(params string[] words) => SetoutProgram.RunAsync(words, Terminal);

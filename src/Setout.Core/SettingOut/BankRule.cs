@@ -34,6 +34,10 @@ internal static class BankRule
 
         QuantityKey cover = book.Define(space.Prefix, "cover-height", $"{space.Name}, height the fronts cover",
             new Sum(Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
+        ExactLength lower = book.Value(space.Face.Height) - book.Value(space.Height);
+        if (book.IsRead(space.Height) && lower >= book.Grid.Step.ToExact())
+            book.Note("opening.lower-than-set", Severity.Warn, space.Owner, $"{space.Name} reads {book.Say(lower)} lower than it was set out; its drawers were shared out over {book.Say(book.Value(space.Face.Height))}.",
+                $"Move the deck or rail back to its place, or give the opening a height of {book.Say(book.Value(space.Height))} in the piece file.", space.Place);
         int count = bank.Drawers.Length;
         ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
         ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
@@ -77,6 +81,8 @@ internal static class BankRule
         string name = $"{space.Name}, fronts over the {side}";
         string what = $"overlay-{side}";
         TradeRule reveal = TradeRules.Get("RV3"), onFrame = TradeRules.Get("OV1");
+        if (kind.Overlay is { } over && over.Value > book.Value(edge.Member))
+            book.NoteOnce("front.overhang", Severity.Warn, space.Owner, $"Fronts that lie {book.Say(over.Value)} over an edge of {book.Say(book.Value(edge.Member))} stand out past it.", "Make the overlay smaller, or leave it out to have it worked out.", over.Place);
         if (kind.Overlay is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
         return edge.Kind switch
         {

@@ -114,7 +114,13 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     public bool IsUnknown(string material) => Findings.Any(f => f.Code == "material.unknown" && f.Key == material);
 
     /// <summary>Adds a part.</summary>
-    public void Add(Part part) => Parts.Add(part);
+    public void Add(Part part)
+    {
+        // A key may happen to look like another part's mark: two parts never carry the same one.
+        string mark = part.Mark;
+        for (int i = 2; Parts.Any(p => p.Mark == mark); i++) mark = $"{part.Mark}-{i}";
+        Parts.Add(part with { Mark = mark });
+    }
 
     /// <summary>Closes the book.</summary>
     public SetPiece Finish()
@@ -123,15 +129,34 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
         CheckSizes(worked);
         CheckFronts();
         CheckCut(worked);
+        CheckReadings(worked);
         foreach (ClosedChain chain in Chains)
         {
-            if (chain.Misfit(worked) is not { Sign: not 0 } misfit) continue;
+            // Less than half a step can neither be set nor seen: two readings of the same wood differ by more.
+            if (chain.Misfit(worked) is not { } misfit || misfit.Abs() < Grid.Step.ToExact() / 2) continue;
             string way = misfit.Sign > 0 ? "longer than" : "short of";
             Note("chain.open", Severity.Warn, chain.Whole.Owner, $"{chain.Name}: the parts are {Say(misfit.Abs())} {way} the whole.",
                 $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
         }
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
             [.. Steps.OrderBy(s => s.Stage)], [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+    }
+
+    /// <summary>Readings further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
+    private void CheckReadings(WorkedPiece worked)
+    {
+        foreach (QuantityKey key in worked.Order)
+        {
+            if (!worked.Values.TryGetValue(key, out Worked? read) || read.Pin is not { } pin) continue;
+            foreach (ExactLength value in pin.Values)
+            {
+                ExactLength off = (value - read.Expected).Abs();
+                if (off <= read.Expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
+                Note("reading.far-off", Severity.Warn, key.Owner, $"{read.Quantity.Name} reads {Say(value)} where {Say(read.Expected)} was expected.",
+                    $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
+                break;
+            }
+        }
     }
 
     /// <summary>Parts that are cut and no longer what the plan asks for.</summary>

@@ -22,15 +22,18 @@ public static class PlanFiles
     /// <param name="plan">A plan that is not stopped.</param>
     /// <param name="made">When it was made, for the foot of printed pages; empty to leave it out.</param>
     /// <param name="paper">The paper of the bench sheets.</param>
-    public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper)
+    /// <param name="cancel">Gives up between two files.</param>
+    public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper, CancellationToken cancel = default)
     {
         var files = ImmutableArray.CreateBuilder<PlanFile>();
         files.Add(new("plan.json", PlanJson.Write(plan)));
         files.Add(new("parts.csv", PlanCsv.Parts(plan.Set)));
         files.Add(new("buying.csv", PlanCsv.Buying(plan)));
+        cancel.ThrowIfCancellationRequested();
         using var pdf = new MemoryStream();
         PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper), pdf);
         files.Add(new("bench-sheets.pdf", pdf.ToArray()));
+        cancel.ThrowIfCancellationRequested();
         foreach (SheetPlan sheets in plan.Sheets)
             foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(260, 180)))
                 files.Add(Svg($"breakdown/{sheet.FileName}.svg", sheet.Scene));

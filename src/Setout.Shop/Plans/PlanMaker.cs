@@ -48,7 +48,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private SheetPlan? LayOut(PieceSource source, SetPiece set, Panel panel, IEnumerable<Part> parts, SolverOptions options, List<Finding> findings, CancellationToken cancel)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(panel, source.Shop, set.Piece.Unit);
-        if (NoStock(stock, panel, findings)) return null;
+        if (NoStock(ref stock, panel, source.Shop.SheetTrim, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         var instance = new SheetInstance(
             [.. parts.Select(p => new SheetPart(p.Key, set.ToCut(p.Length), set.ToCut(p.Width), p.Count, p.Grain == Grain.Keep ? GrainRule.Keep : GrainRule.Free))],
@@ -63,7 +63,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private BoardPlan? LayOut(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, SolverOptions options, List<Finding> findings, CancellationToken cancel)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(stick, source.Shop, set.Piece.Unit);
-        if (NoStock(stock, stick, findings)) return null;
+        if (NoStock(ref stock, stick, source.Shop.BoardTrim, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         var instance = new BoardInstance([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
             StockOffers.Boards(stock, priced, source.Shop.BoardTrim), source.Shop.BoardKerf, source.Shop.KeepBoard);
@@ -73,8 +73,16 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         return new(stick, instance, outcome, stock, priced);
     }
 
-    private static bool NoStock(ImmutableArray<StockLine> stock, Material material, List<Finding> findings)
+    private static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, LengthFormat format, List<Finding> findings)
     {
+        foreach (StockLine line in stock.Where(l => !StockOffers.Survives(l, trim)))
+        {
+            findings.Add(new("stock.trim-too-large", Severity.Stop, material.Name, $"Nothing is left of {line.Words} of {material.Name} once {format.Text(line.Size.Trim ?? trim)} is trued off each side.",
+                "Make the trim smaller, or take the size out.", material.Place));
+        }
+        ImmutableArray<StockLine> offered = stock;
+        stock = [.. stock.Where(l => StockOffers.Survives(l, trim))];
+        if (stock.Length < offered.Length) return true;
         if (stock.Length > 0) return false;
         findings.Add(new("stock.none", Severity.Stop, material.Name, $"No stock is known for {material.Name}.",
             material is Panel ? "Add 'sizes: [{size: 96 x 48, price: 60}]' to it, or put it in the shop file." : "Add 'lengths: [{length: 96, price: 6}]' to it, or put it in the shop file.", material.Place));

@@ -39,6 +39,13 @@ internal static class StockOffers
         ];
     }
 
+    /// <summary>True when something is left of a size once its edges or ends are trued.</summary>
+    public static bool Survives(StockLine line, Length habit)
+    {
+        Length trim = line.Size.Trim ?? habit;
+        return line.Size.Along > trim * 2 && (line.Size.Across is not { } across || across > trim * 2);
+    }
+
     /// <summary>True when every size that has to be bought has a price.</summary>
     public static bool ArePriced(ImmutableArray<StockLine> lines) => lines.All(l => l.Size.InHand is not null || l.Size.Price is not null);
 

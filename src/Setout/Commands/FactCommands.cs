@@ -51,13 +51,14 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         {
             string plain = key.Split('#')[0];
             Part? part = set.Parts.FirstOrDefault(p => p.Key == plain);
-            if (part is null && !set.Piece.Keys.ContainsKey(plain)) throw Commands.Keys.Unknown(set, key);
+            bool known = part is not null || (progress == Progress.Bought ? set.Piece.Keys.ContainsKey(plain) || set.Hardware.Any(h => h.Name == key) : progress != Progress.Cut && set.Piece.Keys.ContainsKey(plain));
+            if (!known) throw progress == Progress.Cut && set.Piece.Keys.ContainsKey(plain) ? new UsageException($"'{key}' is not a part.", "Name the part that is cut, such as L3.side; 'setout parts FILE' lists them.") : Commands.Keys.Unknown(set, key);
             if (part is not null && key.Contains('#') && !(int.TryParse(key[(key.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count))
                 throw new UsageException($"There is no '{key}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
             if (part is null || progress != Progress.Cut) continue;
             foreach (PartSize size in new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact)) figures[size.Exact] = set.Worked[size.ToCut];
         }
-        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, [.. settings.Keys], figures.ToImmutable());
+        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, [.. settings.Keys.Distinct()], figures.ToImmutable());
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
         terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", settings.Keys)}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         return ExitCode.Fine;

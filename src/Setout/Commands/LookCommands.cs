@@ -27,7 +27,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var terminal = (Terminal)context.Data!;
-        if (!Enum.TryParse(settings.FailOn, ignoreCase: true, out Severity least) || !Enum.IsDefined(least))
+        if (settings.FailOn.Any(char.IsAsciiDigit) || !Enum.TryParse(settings.FailOn, ignoreCase: true, out Severity least))
             throw new UsageException($"There is no severity '{settings.FailOn}'.", "Use stop, warn or note.");
         PieceFiles files = settings.Files;
         (PieceSource? source, var texts) = files.Read();
@@ -57,7 +57,7 @@ internal sealed class PartsCommand : Command<JsonSettings>
     {
         var terminal = (Terminal)context.Data!;
         PieceFiles files = settings.Files;
-        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        if (Told.Source(terminal, files, settings.Json) is not { } source) return ExitCode.Findings;
         SetPiece set = source.SetOut();
         if (settings.Json) Told.Json(terminal, PlanJson.WriteParts(set));
         else Table(terminal.Out, set);

@@ -41,6 +41,8 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             "a4" => Paper.A4,
             _ => throw new UsageException($"There is no paper '{settings.Paper}'.", "Use letter or a4."),
         };
+        // The library puts a word of its own where an option has no value.
+        if (string.IsNullOrWhiteSpace(settings.Out) || settings.Out == "__default_command") throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
         OutputFolder.Check(settings.Out);
@@ -52,7 +54,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             terminal.Error.WriteLine("setout: the plan is stopped; nothing was written.");
             return ExitCode.Findings;
         }
-        ImmutableArray<PlanFile> written = PlanFiles.Of(plan, files.Stand(), paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4));
+        ImmutableArray<PlanFile> written = PlanFiles.Of(plan, files.Stand(), paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), cancellationToken);
         cancellationToken.ThrowIfCancellationRequested();
         OutputFolder.Write(settings.Out, written);
         Summary(terminal.Out, plan, files, settings.Out, written);

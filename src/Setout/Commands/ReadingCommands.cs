@@ -30,7 +30,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
     {
         var terminal = (Terminal)context.Data!;
         PieceFiles files = settings.Files;
-        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        if (Told.Source(terminal, files, settings.Json) is not { } source) return ExitCode.Findings;
         SetPiece set = source.SetOut();
         ImmutableArray<WrittenWorking> workings = Keys.WorkingsOf(set, settings.Key);
         if (settings.Json) Told.Json(terminal, PlanJson.WriteWorkings(workings, set.Piece.Unit));
@@ -131,7 +131,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => format.Text(v)))})" : "";
         string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
         terminal.Out.WriteLine($"read {worked.Quantity.Name}: {format.Text(worked.Value)}{WorkingLines.Exactly(worked.Value, before.Piece.Unit)}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
-        Moved(terminal.Out, before, after, source.Log, format);
+        Moved(terminal.Out, before, after, format);
         foreach (Finding finding in after.Findings.Where(f => f.Severity > Severity.Note && !before.Findings.Contains(f))) Told.Finding(terminal.Out, files.Piece, finding);
         return ExitCode.Fine;
     }
@@ -151,8 +151,9 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
 
     private static ImmutableArray<ExactLength> Values(string text, LengthUnit unit)
     {
-        // A comma between two digits is a decimal comma; anywhere else it parts two spots.
-        var spots = System.Text.RegularExpressions.Regex.Split(text, @",(?!\d)|(?<!\d),").Where(s => s.Trim().Length > 0).ToList();
+        // In inches a comma parts two spots; in millimetres one between two digits is a decimal comma, unless a fraction stands beside it.
+        bool decimals = unit == LengthUnit.Millimetre && !text.Contains('/', StringComparison.Ordinal);
+        var spots = System.Text.RegularExpressions.Regex.Split(text, decimals ? @",(?!\d)|(?<!\d)," : ",").Where(s => s.Trim().Length > 0).ToList();
         if (spots.Count == 0) throw new UsageException("There is no value.", "Give what was read, such as 23 7/32.");
         return
         [
@@ -166,9 +167,8 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         ];
     }
 
-    private static void Moved(TextWriter writer, SetPiece before, SetPiece after, Log log, LengthFormat format)
+    private static void Moved(TextWriter writer, SetPiece before, SetPiece after, LengthFormat format)
     {
-        var cut = log.Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut).SelectMany(m => m.Keys).Select(k => k.Split('#')[0]).ToHashSet(StringComparer.Ordinal);
         int moved = 0;
         foreach (Part part in after.Parts)
         {
@@ -176,8 +176,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
             {
                 if (!before.Worked.Values.TryGetValue(size.ToCut, out Worked? old) || old.Value == after.Worked[size.ToCut]) continue;
                 ExactLength by = after.Worked[size.ToCut] - old.Value;
-                string held = cut.Contains(part.Key) ? "  IS CUT ALREADY: it now disagrees" : "";
-                writer.WriteLine($"  {part.Mark}  {part.Name}, {word}: {format.Bare.Text(old.Value)} -> {format.Text(after.Worked[size.ToCut])} ({format.Bare.Text(by.Abs())} {(by.Sign > 0 ? "longer" : "shorter")}){held}");
+                writer.WriteLine($"  {part.Mark}  {part.Name}, {word}: {format.Bare.Text(old.Value)} -> {format.Text(after.Worked[size.ToCut])} ({format.Bare.Text(by.Abs())} {(by.Sign > 0 ? "longer" : "shorter")})");
                 moved++;
             }
         }

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Collections.Immutable;
 using Setout.Core.Workings;
 using Setout.Files;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Spectre.Console.Cli;
 
@@ -37,9 +38,10 @@ internal class JsonSettings : PieceSettings
 internal static class Told
 {
     /// <summary>Reads the texts; tells what is wrong with its place and gives null when they cannot be used.</summary>
-    public static PieceSource? Source(Terminal terminal, PieceFiles files)
+    public static PieceSource? Source(Terminal terminal, PieceFiles files, bool asJson = false)
     {
         (PieceSource? source, ImmutableArray<SourceFinding> findings) = files.Read();
+        if (asJson && source is null) Json(terminal, PlanJson.WriteFindings(findings.Select(f => f.Finding)));
         foreach (SourceFinding finding in findings) Finding(terminal.Error, files.FileOf(finding.Text), finding.Finding);
         return source;
     }

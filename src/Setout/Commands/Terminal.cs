@@ -5,11 +5,10 @@ namespace Setout.Commands;
 /// </summary>
 /// <param name="Out">Results.</param>
 /// <param name="Error">All else.</param>
-/// <param name="Input">For values given as <c>-</c>.</param>
 /// <param name="ErrorIsTerminal">Whether progress may be shown.</param>
 /// <param name="Clock">The time for new entries of a log.</param>
 /// <param name="Cancel">Set when the person presses Ctrl-C.</param>
-public sealed record Terminal(TextWriter Out, TextWriter Error, TextReader Input, bool ErrorIsTerminal, TimeProvider Clock, CancellationToken Cancel)
+public sealed record Terminal(TextWriter Out, TextWriter Error, bool ErrorIsTerminal, TimeProvider Clock, CancellationToken Cancel)
 {
 #pragma warning disable RS0030 // the one place that may touch the console
     /// <summary>The real terminal.</summary>
@@ -22,7 +21,7 @@ public sealed record Terminal(TextWriter Out, TextWriter Error, TextReader Input
             cancel.Cancel();
         };
         Console.OutputEncoding = new System.Text.UTF8Encoding(false);
-        return new(Console.Out, Console.Error, Console.In, !Console.IsErrorRedirected, TimeProvider.System, cancel.Token);
+        return new(Console.Out, Console.Error, !Console.IsErrorRedirected, TimeProvider.System, cancel.Token);
     }
 #pragma warning restore RS0030
 }

@@ -15,17 +15,46 @@ internal static class LogFile
     {
         if (LogText.Fault(entry) is { } fault) throw new UsageException(fault.Words, fault.Remedy);
         using FileStream stream = Waiting(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-        var text = new StringBuilder();
-        if (stream.Length == 0) text.Append(LogText.Head);
-        else
+        TextRead<string> there = TextBytes.Read(stream);
+        string old = there.Value ?? throw new UsageException($"'{path}' cannot be read: {there.Findings[0].Words}", there.Findings[0].Remedy);
+        string text;
+        try
         {
-            stream.Seek(-1, SeekOrigin.End);
-            if (stream.ReadByte() != '\n') text.Append('\n');
+            text = LogText.Append(old, entry);
         }
-        text.Append(LogText.Write(entry));
-        stream.Seek(0, SeekOrigin.End);
-        stream.Write(Encoding.UTF8.GetBytes(text.ToString()));
-        stream.Flush(flushToDisk: true);
+        catch (ArgumentException unusable)
+        {
+            throw new UsageException($"'{path}' cannot be appended to. {unusable.Message.Split(" (Parameter")[0]}", "Nothing was written.");
+        }
+        // What would not read back is never written, whatever the log looked like before.
+        if (!LogText.Read(text).IsSound) throw new UsageException($"'{path}' cannot be appended to as it is written.", "Put its entries below 'entries:' as a list, each begun with '- '; nothing was written.");
+        long length = stream.Length;
+        bool onlyAppends = text.StartsWith(old, StringComparison.Ordinal);
+        byte[] bytes = Encoding.UTF8.GetBytes(onlyAppends ? text[old.Length..] : text);
+        if (!onlyAppends)
+        {
+            ReplaceWhole(path, bytes);
+            return;
+        }
+        try
+        {
+            stream.Seek(0, SeekOrigin.End);
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: true);
+        }
+        catch (IOException)
+        {
+            // A full disk takes half an entry: take it off again, so that the log stays what it was.
+            stream.SetLength(length);
+            throw;
+        }
+    }
+
+    private static void ReplaceWhole(string path, byte[] bytes)
+    {
+        string partial = path + ".new";
+        File.WriteAllBytes(partial, bytes);
+        File.Move(partial, path, overwrite: true);
     }
 
     /// <summary>Opens a log, or any text that another program may just be writing, for reading.</summary>

@@ -19,6 +19,10 @@ internal static class OutputFolder
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(target));
         if (File.Exists(full)) throw new UsageException($"'{target}' is a file.", "Name a folder.");
+        if (new DirectoryInfo(full).LinkTarget is { } linked) throw new UsageException($"'{target}' is a link to '{linked}'; it would be replaced.", "Name the folder itself.");
+        string here = Path.TrimEndingDirectorySeparator(Directory.GetCurrentDirectory());
+        if (here == full || here.StartsWith(full + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+            throw new UsageException($"'{target}' is the folder you stand in, or one above it.", "Name a folder inside it, such as plan.");
         if (Directory.Exists(full) && Foreign(full) is { } foreign)
             throw new UsageException($"'{target}' holds '{foreign}', which is not of our making; nothing was written.", "Name a new folder, or empty this one yourself.");
         if (Path.GetDirectoryName(full) is null) throw new UsageException($"'{target}' cannot be replaced.", "Name a folder inside another.");
@@ -65,9 +69,10 @@ internal static class OutputFolder
     {
         string manifest = Path.Combine(folder, Manifest);
         HashSet<string> ours = File.Exists(manifest) ? new(File.ReadLines(manifest).Take(100_000), StringComparer.Ordinal) : [];
-        return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))
-            .Order(StringComparer.Ordinal)
-            .FirstOrDefault(f => !ours.Contains(f));
+        // An empty folder is somebody's too: ours are those that our files lie in.
+        return Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories)
+            .Select(f => (Path: Path.GetRelativePath(folder, f).Replace('\\', '/'), IsFolder: Directory.Exists(f)))
+            .OrderBy(f => f.Path, StringComparer.Ordinal)
+            .FirstOrDefault(f => f.IsFolder ? !ours.Any(o => o.StartsWith(f.Path + "/", StringComparison.Ordinal)) : !ours.Contains(f.Path)).Path;
     }
 }

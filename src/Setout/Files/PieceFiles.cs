@@ -15,6 +15,7 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
     /// <summary>Finds the texts: the log beside the piece, and the shop file named or standing beside it as <c>shop.yaml</c>.</summary>
     public static PieceFiles Of(string piece, string? shop)
     {
+        if (string.IsNullOrWhiteSpace(piece)) throw new UsageException("There is no file name.", "Give the path of a piece file.");
         if (piece.StartsWith('@')) throw new UsageException($"'{piece}' names a piece kept in the workbench, which this version does not have yet.", "Give the path of a piece file.");
         if (Directory.Exists(piece)) throw new UsageException($"'{piece}' is a folder.", "Give the path of a piece file.");
         if (!File.Exists(piece)) throw new UsageException($"There is no file '{piece}'.", Near(piece));

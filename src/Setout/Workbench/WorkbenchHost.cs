@@ -75,6 +75,7 @@ internal static class WorkbenchHost
         app.UseSafeHeaders();
         app.UseOwnNamesOnly();
         app.UsePlainFaults(terminal);
+        app.UseOnlyReading();
         app.MapShelf();
         app.MapSetOut();
         app.MapBuying();
