@@ -22,7 +22,8 @@ internal static class WorkbenchHost
     {
         await using WebApplication app = await StartAsync(port, pieces, terminal, cancel);
         await terminal.Out.WriteLineAsync($"Setout workbench: {AddressOf(app)}\nPieces: {(pieces is null ? "none found; name a folder with --data DIR" : Path.GetFullPath(pieces))}\nStop it with Ctrl-C. 'setout --help' lists the commands.");
-        await terminal.Out.FlushAsync(cancel);
+        // From here on stopping is the ordinary end, also when it comes at once.
+        await terminal.Out.FlushAsync(CancellationToken.None);
         await app.WaitForShutdownAsync(cancel);
     }
 
