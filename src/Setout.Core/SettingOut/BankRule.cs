@@ -73,7 +73,10 @@ internal static class BankRule
         book.Steps.Add(new(Stage.Fronts, $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
             [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, "screws"));
         book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
-        book.Steps.Add(new(Stage.Fixing, $"Anchor the piece to the wall, or load its foot, before the drawers of {space.Name} are filled: several open at once can pull it over.", [], null, "tip"));
+        // Said once for all banks; what hangs is fixed already.
+        bool hangs = book.Piece.Members.OfType<Case>().Any(c => c.IsHung);
+        if (!hangs && !book.Steps.Any(s => s.Caution == "tip"))
+            book.Steps.Add(new(Stage.Fixing, "Anchor the piece to the wall, or weight its foot, before drawers are loaded.", [], null, "tip"));
     }
 
     private static QuantityKey Overlay(Book book, Space space, DrawerKind kind, Edge edge, QuantityKey gap, string side)

@@ -139,7 +139,14 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
                 $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
         }
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
-            [.. Steps.OrderBy(s => s.Stage)], [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+            InOrder(), [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+    }
+
+    /// <summary>The steps by stage. A caution stands beside the first step it belongs to; repeated at each it would be passed over.</summary>
+    private ImmutableArray<AssemblyStep> InOrder()
+    {
+        var said = new HashSet<string>(StringComparer.Ordinal) { "" };
+        return [.. Steps.OrderBy(s => s.Stage).Select(s => said.Add(s.Caution) ? s : s with { Caution = "" })];
     }
 
     /// <summary>Readings further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>

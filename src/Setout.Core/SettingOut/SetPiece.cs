@@ -89,7 +89,7 @@ public enum Stage
 /// <param name="Words">What to do.</param>
 /// <param name="Parts">The keys of the parts that come in.</param>
 /// <param name="Diagonal">What both diagonals should read when the step is square; null where there is nothing to square.</param>
-/// <param name="Caution">The key of the caution that belongs to the step, or empty.</param>
+/// <param name="Caution">The key of the caution that belongs to the step, or empty where there is none or an earlier step has it.</param>
 public sealed record AssemblyStep(Stage Stage, string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
 
 /// <summary>An opening as it came out, for drawings and outlines.</summary>
