@@ -1,4 +1,4 @@
-// Over 200 lines would hide it: every rule writes here, so this is the one list of what a rule may say.
+// Over 200 lines: every rule writes here, so this is the one list of what a rule may say, and the one place that looks at the whole.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;

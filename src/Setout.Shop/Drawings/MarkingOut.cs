@@ -19,6 +19,9 @@ public sealed record MarkedSheet(string Name, string FileName, Scene Scene);
 /// <summary>Turns layouts of sheets into marking-out drawings: running dimensions from the reference edge, marks, cuts lettered in order.</summary>
 public static class MarkingOut
 {
+    /// <summary>Paper millimetres that fit a page below its heading. Our own, chosen for Letter and A4.</summary>
+    private const double TallestDrawing = 200;
+
     /// <summary>All sheets of a material.</summary>
     public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) =>
         [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, paper))];
@@ -53,7 +56,7 @@ public static class MarkingOut
             .Select((p, i) => new KeptPiece($"{plan.Material.Name}-{letter}-keep-{i + 1}", Rect(p.Place),
                 Phrase.Of("keep, ").Add(bare.Format(p.Place.Along)).Add(" x ").Add(bare.Format(p.Place.Across)))).ToImmutableArray();
 
-        var input = new SheetInput(name, Describe(set, plan, stock, primary, parts.Count), trued.TruedAlong, trued.TruedAcross)
+        var input = new SheetInput(name, Describe(plan, stock, primary, parts.Count), trued.TruedAlong, trued.TruedAcross)
         {
             Parts = parts.ToImmutable(),
             PrimaryCuts = primary,
@@ -67,7 +70,10 @@ public static class MarkingOut
             ReferenceNote = Reference(trued, format),
             Footer = Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
         };
-        return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.Draw(input, paper));
+        // Narrow strips want a taller drawing, or their figures run into each other: about 7 mm of paper for the narrowest.
+        double narrowest = Strips(plan, primary).Select(w => w.ApproximateMillimetres).DefaultIfEmpty(double.MaxValue).Min();
+        double height = Math.Min(Math.Max(paper.Height, trued.TruedAcross.ApproximateMillimetres / narrowest * 7), TallestDrawing);
+        return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.Draw(input, paper with { Height = height }));
     }
 
     private static Phrase Reference(SheetStock stock, LengthFormat format)
@@ -90,21 +96,32 @@ public static class MarkingOut
         if (primary.Length == 0) return Phrase.Of("one piece: true the edges only");
         bool rips = primary[0].Axis == SheetAxis.Along;
         Phrase footer = Phrase.Of(rips ? "rip " : "cut across with a guided saw ");
-        Length from = Length.Zero;
-        foreach (PrimaryCut cut in primary)
+        ImmutableArray<Length> widths = Strips(plan, primary);
+        for (int first = 0, next; first < primary.Length; first = next)
         {
-            footer = footer.Add($"{(from.Sign > 0 ? ", " : "")}{cut.Letter} ").Add(bare.Format(cut.At - from)).Add(" wide");
-            from = cut.At + plan.Instance.Kerf;
+            // Neighbours of one width share a setting, and a place in the sentence.
+            next = first + 1;
+            while (next < primary.Length && widths[next] == widths[first]) next++;
+            string letters = (next - first) switch
+            {
+                1 => primary[first].Letter,
+                2 => $"{primary[first].Letter} and {primary[first + 1].Letter}",
+                _ => $"{primary[first].Letter} to {primary[next - 1].Letter}",
+            };
+            footer = footer.Add($"{(first > 0 ? ", " : "")}{letters} ").Add(bare.Format(widths[first])).Add(" wide");
         }
         footer = footer.Add(rips ? " from the reference edge; then cut each strip to length on a sled or guide against a stop, never against the fence" : "; then rip what comes off from its trued edge");
         if (steps.Any(s => s.Stage > 2)) footer = footer.Add("; where a length is divided once more, its small figures run from its own edge");
         return hasHeld ? footer.Add("; marks that slant wait for a reading: leave their wood whole until it is taken") : footer;
     }
 
-    private static string Describe(SetPiece set, SheetPlan plan, StockLine stock, ImmutableArray<PrimaryCut> primary, int parts)
+    /// <summary>What comes off before each of the first cuts.</summary>
+    private static ImmutableArray<Length> Strips(SheetPlan plan, ImmutableArray<PrimaryCut> primary) =>
+        [.. primary.Select((cut, i) => cut.At - (i == 0 ? Length.Zero : primary[i - 1].At + plan.Instance.Kerf))];
+
+    private static string Describe(SheetPlan plan, StockLine stock, ImmutableArray<PrimaryCut> primary, int parts)
     {
         string cuts = string.Join(", ", primary.Select(c => $"{c.Letter} at {c.Figure.PlainText}"));
-        _ = set;
         return $"Marking-out drawing of one sheet of {plan.Material.Name}, {stock.Words}: {parts} parts. First cuts from the reference edge: {(cuts.Length > 0 ? cuts : "none")}.";
     }
 

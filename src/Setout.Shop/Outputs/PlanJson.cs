@@ -3,8 +3,10 @@ using System.Text.Json;
 using System.Text.Encodings.Web;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
@@ -166,12 +168,7 @@ public static class PlanJson
         foreach (SheetPlan sheets in plan.Sheets)
         {
             json.WriteStartObject();
-            json.WriteString("material", sheets.Material.Name);
-            json.WriteString("status", sheets.Outcome.Status.ToString().ToLowerInvariant());
-            json.WriteNumber("count", sheets.Outcome.Layout.Sheets.Length);
-            json.WriteNumber("bound", sheets.Outcome.Bound.Count);
-            Length(json, "kerf", sheets.Instance.Kerf, unit);
-            json.WriteStartArray("layout");
+            LayoutHead(json, sheets.Material, sheets.Outcome.Status, sheets.Outcome.Layout.Sheets.Length, sheets.Outcome.Bound, sheets.Instance.Kerf, unit);
             foreach (LaidSheet laid in sheets.Outcome.Layout.Sheets)
             {
                 json.WriteStartObject();
@@ -199,12 +196,7 @@ public static class PlanJson
         foreach (BoardPlan boards in plan.Boards)
         {
             json.WriteStartObject();
-            json.WriteString("material", boards.Material.Name);
-            json.WriteString("status", boards.Outcome.Status.ToString().ToLowerInvariant());
-            json.WriteNumber("count", boards.Outcome.Layout.Boards.Length);
-            json.WriteNumber("bound", boards.Outcome.Bound.Count);
-            Length(json, "kerf", boards.Instance.Kerf, unit);
-            json.WriteStartArray("layout");
+            LayoutHead(json, boards.Material, boards.Outcome.Status, boards.Outcome.Layout.Boards.Length, boards.Outcome.Bound, boards.Instance.Kerf, unit);
             foreach (LaidBoard laid in boards.Outcome.Layout.Boards)
             {
                 json.WriteStartObject();
@@ -220,6 +212,17 @@ public static class PlanJson
             json.WriteEndObject();
         }
         json.WriteEndArray();
+    }
+
+    /// <summary>What stands before every layout; leaves the array of sheets or boards open.</summary>
+    private static void LayoutHead(Utf8JsonWriter json, Material material, OutcomeStatus status, int count, LayoutBound bound, Length kerf, LengthUnit unit)
+    {
+        json.WriteString("material", material.Name);
+        json.WriteString("status", status.ToString().ToLowerInvariant());
+        json.WriteNumber("count", count);
+        json.WriteNumber("bound", bound.Count);
+        Length(json, "kerf", kerf, unit);
+        json.WriteStartArray("layout");
     }
 
     private static void Buying(Utf8JsonWriter json, Plan plan)

@@ -108,7 +108,7 @@ public static class WorkingLines
         foreach ((string sign, string figure, string words, string origin, string key) in rows)
             yield return $"  {sign} {figure.PadLeft(widest)}  {words}{(origin.Length > 0 ? "; " + origin : "")}{(key.Length > 0 ? $"  [{key}]" : "")}";
         if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  equal share";
-        if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    {"",0}the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
+        if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
         yield return $"  = {format.Text(working.Expected).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
         if (working.Reading is not { } reading) yield break;
