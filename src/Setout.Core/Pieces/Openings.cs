@@ -59,5 +59,17 @@ public sealed record Shelves(Named? Of, Given? Setback, ImmutableArray<Named> Ke
 /// <param name="Play">Total side play kept beside the slides; null for the rule.</param>
 /// <param name="SlideLength">The slide to use; null to pick the longest that fits.</param>
 /// <param name="Place">Where it stands.</param>
+/// <param name="Window">Which limits the play beside its slides is held to.</param>
 public sealed record DrawerKind(
-    string Name, Named Sides, Named Bottom, Named Front, Given? Gap, Given? Overlay, Given? Play, Given? SlideLength, Place Place);
+    string Name, Named Sides, Named Bottom, Named Front, Given? Gap, Given? Overlay, Given? Play, Given? SlideLength, Place Place,
+    SlideWindow Window = SlideWindow.Usual);
+
+/// <summary>What side play a pair of slides takes.</summary>
+public enum SlideWindow
+{
+    /// <summary>0 to 1/16 in in total, the habit of the trade: common practice, no source.</summary>
+    Usual,
+
+    /// <summary>0.4 to 1.0 mm in total, as a maker of slides advises.</summary>
+    Narrow,
+}

@@ -37,7 +37,14 @@ public enum Progress
 /// <param name="Progress">Which.</param>
 /// <param name="Keys">Keys of parts or hardware.</param>
 /// <param name="Figures">For parts cut: the figures they were cut to.</param>
-public sealed record MarkEntry(string Id, string At, Progress Progress, ImmutableArray<string> Keys, ImmutableDictionary<QuantityKey, ExactLength> Figures) : LogEntry(Id, At);
+public sealed record MarkEntry(string Id, string At, Progress Progress, ImmutableArray<string> Keys, ImmutableDictionary<QuantityKey, ExactLength> Figures) : LogEntry(Id, At)
+{
+    /// <summary>What was picked for them, such as the length of a slide: frozen from here on.</summary>
+    public ImmutableDictionary<QuantityKey, ExactLength> Chosen { get; init; } = ImmutableDictionary<QuantityKey, ExactLength>.Empty;
+
+    /// <summary>For parts cut: the sheet they came from, such as <c>boxes.sheet-1</c>; empty when not said.</summary>
+    public string From { get; init; } = "";
+}
 
 /// <summary>Takes an earlier entry back.</summary>
 /// <param name="Entry">Its id.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 
@@ -21,22 +22,23 @@ public sealed record ShopStock(string Identity, StockSize Size);
 /// <param name="KeepAlong">An offcut is kept from this length, along the grain...</param>
 /// <param name="KeepAcross">... and this width.</param>
 /// <param name="KeepBoard">A board end is kept from this length.</param>
-/// <param name="Instruments">Accuracy by name.</param>
+/// <param name="Accuracy">How closely it works, its instruments among it.</param>
 /// <param name="Stock">The rack and the supplier's list.</param>
 /// <param name="Prices">Prices of hardware by name.</param>
+/// <param name="Shims">What it keeps for packing, thickest first.</param>
 public sealed record Shop(
     string Name, string Currency, Grid InchGrid, Grid MetricGrid, Length SheetKerf, Length BoardKerf, Length SheetTrim, Length BoardTrim,
-    Length KeepAlong, Length KeepAcross, Length KeepBoard, ImmutableDictionary<string, Length> Instruments,
-    ImmutableArray<ShopStock> Stock, ImmutableDictionary<string, Money> Prices)
+    Length KeepAlong, Length KeepAcross, Length KeepBoard, Accuracy Accuracy,
+    ImmutableArray<ShopStock> Stock, ImmutableDictionary<string, Money> Prices, ImmutableArray<Shim> Shims)
 {
     /// <summary>
     /// The shop assumed when no shop file is named: 1/32 in or 0.5 mm, a full kerf of 1/8 in, 1/4 in trued off each edge. Common practice, no source,
-    /// except the tape: EU class II and NIST Handbook 44 both allow about 1/32 in at bench lengths.
+    /// except the tape, whose source stands with <see cref="Accuracy.Usual"/>. A flat washer of 1/16 in, veneer and card for packing.
     /// </summary>
     public static Shop Usual { get; } = new("a usual shop", "", Grid.ThirtySecond, Grid.HalfMillimetre, Length.FromInches(1, 8), Length.FromInches(1, 8),
         Length.FromInches(1, 4), Length.FromInches(1, 2), Length.FromInches(12), Length.FromInches(6), Length.FromInches(12),
-        ImmutableDictionary<string, Length>.Empty.Add("tape", Length.FromInches(1, 32)).Add("rule", Length.FromInches(1, 64)).Add("calliper", Length.FromTicks(Length.TicksPerInch / 1000)),
-        [], ImmutableDictionary<string, Money>.Empty);
+        Accuracy.Usual, [], ImmutableDictionary<string, Money>.Empty,
+        [new("flat washer", Length.FromInches(1, 16)), new("veneer", Length.FromInches(1, 40)), new("card", Length.FromInches(1, 64))]);
 }
 
 /// <summary>Tells whether an entry of the shop is the wood that a piece names.</summary>

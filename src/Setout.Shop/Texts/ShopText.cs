@@ -40,7 +40,7 @@ public static class ShopText
             inch = grids.Grid("in", LengthUnit.Inch) ?? inch;
             metric = grids.Grid("mm", LengthUnit.Millimetre) ?? metric;
         }
-        ImmutableDictionary<string, Length> instruments = usual.Instruments;
+        ImmutableDictionary<string, Length> instruments = usual.Accuracy.Instruments;
         if (top.Map("instruments", "instruments") is { } tools)
         {
             foreach (string tool in new[] { "tape", "rule", "calliper" })
@@ -48,7 +48,7 @@ public static class ShopText
         }
         ImmutableArray<ShopStock> stock =
             [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
-        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, instruments, stock, Prices(context, top));
+        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, usual.Accuracy with { Instruments = instruments }, stock, Prices(context, top), usual.Shims);
     }
 
     private static ImmutableDictionary<string, Money> Prices(TextContext context, MapReader top)
