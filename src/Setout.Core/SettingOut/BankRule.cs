@@ -54,7 +54,7 @@ internal static class BankRule
             down -= high;
             // The figure of a front runs across, as its width is cut along the grain.
             book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
-                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, space.Width));
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, [space.Width, QuantityKey.Of(drawer.Key, "opening")]));
             book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0, space.X));
 
             Sum slot = new([
@@ -67,6 +67,7 @@ internal static class BankRule
             BoxRule.Write(book, space, kind, drawer, slotKey, slotZ);
             down -= gapValue;
         }
+        FrontGaps.Write(book, space, bank, cover, gap, across, heights);
         // The lowest front stands by its own figure; spacers only come between fronts.
         ExactLength below = space.Z - (down + gapValue);
         string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";

@@ -11,9 +11,9 @@ namespace Setout.Core.SettingOut;
 /// What the rules of setting out write into: quantities first, then parts, joints, hardware. It can be asked for the value of what
 /// stands in it already, which is how choices are made before the arithmetic that follows from them. Dies at <see cref="Finish"/>.
 /// </summary>
-internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins)
+internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
 {
-    private readonly Evaluation _evaluation = new(pins);
+    private readonly Evaluation _evaluation = new(facts.Pins);
 
     public Piece Piece { get; } = piece;
     public Grid Grid { get; } = grid;
@@ -25,33 +25,35 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
     public List<Choice> Choices { get; } = [];
     public List<ClosedChain> Chains { get; } = [];
     public List<Gap> Gaps { get; } = [];
+    public List<Fixing> Fixings { get; } = [];
     public List<AssemblyStep> Steps { get; } = [];
     public List<SetOpening> Openings { get; } = [];
     public List<SetDimension> Dimensions { get; } = [];
     public List<Finding> Findings { get; } = [];
 
     /// <summary>Writes a quantity and gives its key back.</summary>
-    public QuantityKey Define(string owner, string what, string name, Working working, Combining combining = Combining.Mean)
+    public QuantityKey Define(string owner, string what, string name, Working working, Combining combining = Combining.Mean, Scatter scatter = Scatter.None)
     {
         QuantityKey key = QuantityKey.Of(owner, what);
-        _evaluation.Define(new(key, name, working, combining));
+        _evaluation.Define(new(key, name, working, combining, scatter));
         return key;
     }
 
     /// <summary>A quantity that is the same as another until it is read.</summary>
-    public QuantityKey DefineSame(string owner, string what, string name, string termWords, QuantityKey of, Combining combining = Combining.Mean) =>
-        Define(owner, what, name, new Sum(Term.From(termWords, 1, of)), combining);
+    public QuantityKey DefineSame(
+        string owner, string what, string name, string termWords, QuantityKey of, Combining combining = Combining.Mean, Scatter scatter = Scatter.None) =>
+        Define(owner, what, name, new Sum(Term.From(termWords, 1, of)), combining, scatter);
 
     /// <summary>A size that is cut: its exact working, the figure to cut and the figure as cut.</summary>
     public PartSize DefineSize(string owner, string what, string name, Working exact, PartRole role) =>
         DefineSize(owner, what, name, exact, RoundingFor.Role(role), RoundingFor.Reason(role));
 
     /// <summary>A size that is cut, with its safe direction.</summary>
-    public PartSize DefineSize(string owner, string what, string name, Working exact, Rounding rounding, string why)
+    public PartSize DefineSize(string owner, string what, string name, Working exact, Rounding rounding, string why, Scatter scatter = Scatter.Cut)
     {
         QuantityKey key = Define(owner, what, name, exact);
         _evaluation.Define(new(key.ToCut, $"{name}, to cut", new ToCut(key, Grid, rounding, why)));
-        _evaluation.Define(new(key.AsCut, $"{name}, as cut", new Sum(Term.From("to cut", 1, key.ToCut))));
+        _evaluation.Define(new(key.AsCut, $"{name}, as cut", new Sum(Term.From("to cut", 1, key.ToCut)), Scatter: scatter));
         return new(key, key.ToCut, key.AsCut);
     }
 
@@ -83,11 +85,48 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
         if (!place.IsKnown || !Findings.Any(f => f.Code == code && f.Place == place)) Note(code, severity, key, words, remedy, place);
     }
 
-    /// <summary>Whether a quantity has been read at the bench.</summary>
-    public bool IsRead(QuantityKey key) => pins.ContainsKey(key);
+    /// <summary>Whether a quantity has been read at the facts.</summary>
+    public bool IsRead(QuantityKey key) => facts.Pins.ContainsKey(key);
+
+    /// <summary>Whether a material has been measured: as a lot, or one of its sheets.</summary>
+    public bool IsMeasured(string material) => IsRead(ThicknessOf(material)) || SheetsOf(material).Any(s => IsRead(ThicknessOf(s)));
+
+    /// <summary>The sheets of a material that the bench knows: read, or cut from; in the order of their names.</summary>
+    public IEnumerable<string> SheetsOf(string material) => SheetNames.GetValueOrDefault(material, []);
+
+    private ImmutableDictionary<string, ImmutableSortedSet<string>> SheetNames => _sheetNames ??= facts.Pins.Keys
+        .Where(k => k.Text.EndsWith(".thickness", StringComparison.Ordinal) && k.Text.Contains(BenchFacts.SheetWord, StringComparison.Ordinal))
+        .Select(k => k.Text[..^".thickness".Length]).Concat(facts.Sheets.Values)
+        .GroupBy(s => new QuantityKey(s).Owner, StringComparer.Ordinal)
+        .ToImmutableDictionary(g => g.Key, g => g.ToImmutableSortedSet(StringComparer.Ordinal));
+    private ImmutableDictionary<string, ImmutableSortedSet<string>>? _sheetNames;
 
     /// <summary>The thickness of a material, defined once by <see cref="MaterialRule"/>.</summary>
     public static QuantityKey ThicknessOf(string material) => QuantityKey.Of(material, "thickness");
+
+    /// <summary>The thickness of a part: of the sheet that its members came from where that is known and one, else of the lot.</summary>
+    public QuantityKey ThicknessOf(string part, string material, int count = 1)
+    {
+        if (facts.Sheets.Count == 0) return ThicknessOf(material);
+        QuantityKey first = MemberThickness(part, 1, material);
+        return Enumerable.Range(2, count - 1).All(i => MemberThickness(part, i, material) == first) ? first : ThicknessOf(material);
+    }
+
+    /// <summary>The thicknesses of a part's members as terms of a sum: one term while they share a sheet, else one for each sheet.</summary>
+    /// <param name="words">What they are, such as <c>sides</c>.</param>
+    /// <param name="sign">1 to add, -1 to take away.</param>
+    /// <param name="part">The key of the part.</param>
+    /// <param name="material">Its material.</param>
+    /// <param name="count">How many members.</param>
+    public ImmutableArray<Term> Thicknesses(string words, int sign, string part, string material, int count)
+    {
+        if (facts.Sheets.Count == 0) return [Term.From(words, sign * count, ThicknessOf(material))];
+        var bySheet = Enumerable.Range(1, count).GroupBy(i => MemberThickness(part, i, material)).ToList();
+        return [.. bySheet.Select(s => Term.From(bySheet.Count == 1 ? words : $"{words}, no. {string.Join(" and ", s)}", sign * s.Count(), s.Key))];
+    }
+
+    private QuantityKey MemberThickness(string part, int number, string material) =>
+        facts.SheetOf(part, number) is { } sheet && new QuantityKey(sheet).Owner == material ? ThicknessOf(sheet) : ThicknessOf(material);
 
     /// <summary>The greater size of a stick's section.</summary>
     public static QuantityKey SectionWidthOf(string material) => QuantityKey.Of(material, "width");
@@ -133,13 +172,14 @@ internal sealed class Book(Piece piece, Grid grid, IReadOnlyDictionary<QuantityK
         foreach (ClosedChain chain in Chains)
         {
             // Less than half a step can neither be set nor seen: two readings of the same wood differ by more.
-            if (chain.Misfit(worked) is not { } misfit || misfit.Abs() < Grid.Step.ToExact() / 2) continue;
+            if (chain.Misfit(worked) is not { } misfit || misfit.Abs() <= Grid.Step.ToExact() / 2) continue;
             string way = misfit.Sign > 0 ? "longer than" : "short of";
             Note("chain.open", Severity.Warn, chain.Whole.Owner, $"{chain.Name}: the parts are {Say(misfit.Abs())} {way} the whole.",
                 $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
         }
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
-            InOrder(), [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings]);
+            InOrder(), [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings])
+        { Facts = facts, Fixings = [.. Fixings] };
     }
 
     /// <summary>The steps by stage. A caution stands beside the first step it belongs to; repeated at each it would be passed over.</summary>

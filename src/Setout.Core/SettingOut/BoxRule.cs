@@ -1,4 +1,5 @@
 // Over 200 lines: one drawer box from slide to screws, every figure beside the rule it comes from.
+using System.Collections.Immutable;
 using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
@@ -17,76 +18,49 @@ internal static class BoxRule
     {
         string key = drawer.Key, name = $"drawer {key}";
         if (book.PanelOf(kind.Sides, key) is not { } sides || book.PanelOf(kind.Bottom, key) is not { } bottom) return;
-        QuantityKey ts = Book.ThicknessOf(sides.Name), tb = Book.ThicknessOf(bottom.Name);
-        if (PickSlide(book, space, kind, drawer) is not { } slide) return;
+        QuantityKey ts = book.ThicknessOf($"{key}.side", sides.Name, 2), tb = book.ThicknessOf($"{key}.bottom", bottom.Name);
+        if (SlideRule.Pick(book, space, kind, drawer) is not { } slide) return;
 
-        TradeRule space1 = TradeRules.Get("SS1"), tolerance = TradeRules.Get("SS2"), lower = TradeRules.Get("SS8");
-        // The window is 0 to +1/32 in a side; the middle of it is half of that on each of two sides.
+        TradeRule lower = TradeRules.Get("SS8");
+        SlideRoom window = SlideRoom.Of(kind.Window);
         Term play = kind.Play is { } given
             ? Term.From("play kept", -1, given.Value, Origin.Given(given.Place))
-            : Term.From("play kept", -1, tolerance.Length, new(OriginKind.Rule, "the middle of 0 to 1/32 in a side, two sides", tolerance.Cited));
-        Origin slides = new(OriginKind.Rule, "side-mounted, 1/2 in class", space1.Cited);
-        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum(
-            Term.From("opening, clear width", 1, space.Width), Term.From("slide, left and right", -2, space1.Length, slides), play));
+            : Term.From("play kept", -1, window.Middle, new(OriginKind.Rule, window.MiddleWords, window.Source));
+        QuantityKey opening = book.DefineSame(key, "opening", $"{name}, clear width along its slides", "of the opening", space.Width, Combining.Narrowest);
+        ImmutableArray<Term> room = [Term.From("clear width along its slides", 1, opening), Term.From("slide, left and right", -2, SlideRule.Thickness(book, kind)), .. Packing(book, key, name)];
+        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum([.. room, play]));
         PartSize length = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("slide", 1, slide)), PartRole.BoxSide);
         Working heightWorking = drawer.BoxHeight?.Stated ?? (Working)new Sum(Term.From("height behind the front", 1, slot),
             Term.From("room above and below", -1, lower.Length, new(OriginKind.Rule, "at least", lower.Cited)));
         PartSize height = book.DefineSize(key, "side.width", $"{name} side, height", heightWorking, PartRole.BoxSide);
-        PartSize end = book.DefineSize(key, "end.length", $"{name} end, length", new Sum(Term.From("box width", 1, width), Term.From("sides", -2, ts)), PartRole.BoxEnd);
+        PartSize end = book.DefineSize(key, "end.length", $"{name} end, length", new Sum([Term.From("box width", 1, width), .. book.Thicknesses("sides", -1, $"{key}.side", sides.Name, 2)]), PartRole.BoxEnd);
         PartSize endHeight = book.DefineSize(key, "end.width", $"{name} end, height", new Sum(Term.From("side height, to cut", 1, height.ToCut)), PartRole.BoxEnd);
 
         // As built: the ends as they came off the saw, and two sides of the sheet as read.
         QuantityKey built = book.Define(key, "box.as-built", $"{name}, box width as built",
-            new Sum(Term.From("end, as cut", 1, end.AsCut), Term.From("sides", 2, ts)), Combining.Widest);
-        QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides",
-            new Sum(Term.From("opening, clear width", 1, space.Width), Term.From("slide, left and right", -2, space1.Length, slides), Term.From("box, as built", -1, built)));
-        ExactLength most = tolerance.Length * 2;
-        book.Gaps.Add(new(side, $"{name}, slide play", Zero, most, $"0 to 1/32 in a side: {tolerance.Cited}"));
+            new Sum([Term.From("end, as cut", 1, end.AsCut), .. book.Thicknesses("sides", 1, $"{key}.side", sides.Name, 2)]), Combining.Widest);
+        QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides", new Sum([.. room, Term.From("box, as built", -1, built)]));
+        book.Gaps.Add(new(side, $"{name}, slide play", window.Least, window.Most, window.Words));
 
-        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, drawer, ts, tb, end, length);
+        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, drawer, sides.Name, ts, tb, end, length);
         // Half of the room above and below, or half of what there is where the height was given.
         ExactLength half = lower.Length / 2, low = Max(Zero, Min(half, (book.Value(slot) - book.Value(height.AsCut)) / 2));
         Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ + low);
-        CheckWidth(book, space, drawer, name, built, side, end, most);
+        CheckWidth(book, space, drawer, name, opening, built, side, end, window);
         CheckHeight(book, drawer, name, slot, height, lower);
         CheckBottom(book, kind, drawer, name, bottom, book.Value(built));
         Finish(book, kind, drawer, name, sides, slide, length, height, built, slotZ + low - space.Z);
     }
 
-    /// <summary>The longest slide of the series that leaves the setback and the rear clearance.</summary>
-    private static QuantityKey? PickSlide(Book book, Space space, DrawerKind kind, Drawer drawer)
+    /// <summary>What is put behind the slides to take up room; a term of the sums only once there is some.</summary>
+    private static ImmutableArray<Term> Packing(Book book, string key, string name)
     {
-        TradeRule setback = TradeRules.Get("SS7"), rear = TradeRules.Get("SS10"), series = TradeRules.Get(book.Piece.Unit == Measures.Text.LengthUnit.Inch ? "SS5" : "SS5M");
-        string key = drawer.Key, name = $"drawer {key}";
-        QuantityKey usable = book.Define(key, "slide.usable", $"{name}, depth usable for a slide",
-            new Sum(Term.From("clear depth", 1, space.Depth),
-                Term.From("setback from the face", -1, setback.Length, new(OriginKind.Rule, "overlay front", setback.Cited)),
-                Term.From("clearance behind", -1, rear.Length, new(OriginKind.Rule, "at least", rear.Cited))));
-        ExactLength depth = book.Value(usable);
-        if (kind.SlideLength is { } given)
-        {
-            if (given.Value > depth)
-                book.NoteOnce("slide.too-long", Severity.Stop, key, $"The slide of {book.Say(given.Value)} does not fit: {book.Say(depth)} is usable.", "Give a shorter one, or leave it to be picked.", given.Place);
-            return book.Define(key, "slide.length", $"{name}, slide length", given.Stated);
-        }
-        var fits = series.Series.Where(s => s <= depth).ToList();
-        if (fits.Count == 0)
-        {
-            book.NoteOnce("slide.none-fits", Severity.Stop, key, $"No slide of the series fits {name}: {book.Say(depth)} is usable, the shortest is {book.Say(series.Series.Min())}.",
-                "Make the piece deeper.", space.Place);
-            return null;
-        }
-        ExactLength chosen = fits.Max();
-        var longer = series.Series.Where(s => s > chosen).ToList();
-        QuantityKey choice = book.Define(key, "slide.length", $"{name}, slide length",
-            new Stated(chosen, new(OriginKind.Choice, $"longest of the series within {book.Say(depth)}", series.Cited)));
-        book.Choices.Add(new(choice, $"{name}, slide", $"side-mounted slides, {book.Say(chosen)}", chosen, $"the longest of the series within the usable depth of {book.Say(depth)}",
-            usable, longer.Count > 0 ? longer.Min() : null, chosen));
-        return choice;
+        QuantityKey packing = book.Define(key, "packing", $"{name}, packing behind its slides, both sides together", new Stated(Zero, new(OriginKind.Rule, "none until it is put in")));
+        return book.IsRead(packing) ? [Term.From("packing behind the slides", -1, packing)] : [];
     }
 
     private static (PartSize Width, PartSize Length) Bottom(
-        Book book, Drawer drawer, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
+        Book book, Drawer drawer, string sides, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
     {
         string key = drawer.Key, name = $"drawer {key}";
         TradeRule depthRule = TradeRules.Get("BX6"), limit = TradeRules.Get("BX7"), slackRule = TradeRules.Get("BX9"), up = TradeRules.Get("BX8");
@@ -102,7 +76,12 @@ internal static class BoxRule
         PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(
             Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
         PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum(
-            Term.From("side, as cut", 1, side.AsCut), Term.From("ends", -2, ts), Term.From("grooves in the ends", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
+            [Term.From("side, as cut", 1, side.AsCut), .. book.Thicknesses("ends", -1, $"{key}.end", sides, 2), Term.From("grooves in the ends", 2, groove.ToCut), Term.From("slack", -1, slack)]), PartRole.BoxBottom);
+        Groove(book, key, name, "across", "in the grooves of the sides", new Sum(
+            Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, width.AsCut)));
+        Groove(book, key, name, "along", "in the grooves of the ends", new Sum([
+            Term.From("side, as cut", 1, side.AsCut), .. book.Thicknesses("ends", -1, $"{key}.end", sides, 2),
+            Term.From("grooves in the ends, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, length.AsCut)]));
         foreach (string part in new[] { "side", "end" })
         {
             book.Machinings.Add(new($"{key}.{part}", "Groove along the inside for the bottom, whole length",
@@ -110,6 +89,14 @@ internal static class BoxRule
             book.Joints.Add(new("groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue"));
         }
         return (width, length);
+    }
+
+    /// <summary>The bottom must go in, and stay in.</summary>
+    private static void Groove(Book book, string key, string name, string way, string words, Sum slack)
+    {
+        QuantityKey gap = book.Define(key, $"bottom.play-{way}", $"{name}, slack of the bottom {words}", slack);
+        TradeRule most = TradeRules.Get("GV1");
+        book.Gaps.Add(new(gap, $"{name}, bottom {words}", Zero, most.Length, $"goes in, and stays in both grooves: {most.Cited}"));
     }
 
     private static void Place(
@@ -122,31 +109,34 @@ internal static class BoxRule
         ExactLength length = book.Value(sizes.SideLength.AsCut), height = book.Value(sizes.SideHeight.AsCut), end = book.Value(sizes.EndLength.AsCut);
         ExactLength x = space.X + ((book.Value(space.Width) - end - (ts * 2)) / 2), y = space.Y;
         book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.BoxSide, sides.Name, sizes.SideLength, sizes.SideHeight, thickness.Side, 2, sides.Grain,
-            [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place, space.Width));
-        book.Add(new($"{key}.end", $"{key}e", $"{name} front and back of the box", PartRole.BoxEnd, sides.Name, sizes.EndLength, sizes.EndHeight, thickness.Side, 2, sides.Grain,
-            [new(x + ts, y, z, end, ts, height), new(x + ts, y + length - ts, z, end, ts, height)], drawer.Place, space.Width));
+            [new(x, y, z, ts, length, height), new(x + ts + end, y, z, ts, length, height)], drawer.Place, Held(space, key)));
+        book.Add(new($"{key}.end", $"{key}e", $"{name} front and back of the box", PartRole.BoxEnd, sides.Name, sizes.EndLength, sizes.EndHeight, book.ThicknessOf($"{key}.end", sides.Name, 2), 2, sides.Grain,
+            [new(x + ts, y, z, end, ts, height), new(x + ts, y + length - ts, z, end, ts, height)], drawer.Place, Held(space, key)));
         ExactLength into = (book.Value(sizes.BottomWidth.AsCut) - end) / 2, deep = book.Value(sizes.BottomLength.AsCut);
         // The bottom may lie either way in its groove: the longer side is taken along the grain.
         bool alongWidth = book.Value(sizes.BottomWidth.Exact) >= book.Value(sizes.BottomLength.Exact);
         book.Add(new($"{key}.bottom", $"{key}b", $"{name} bottom", PartRole.BoxBottom, bottom.Name,
             alongWidth ? sizes.BottomWidth : sizes.BottomLength, alongWidth ? sizes.BottomLength : sizes.BottomWidth, thickness.Bottom, 1, bottom.Grain,
-            [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place, space.Width));
+            [new(x + ts - into, y + ((length - deep) / 2), z + TradeRules.Get("BX8").Length, end + (into * 2), deep, tb)], drawer.Place, Held(space, key)));
     }
 
-    private static void CheckWidth(Book book, Space space, Drawer drawer, string name, QuantityKey built, QuantityKey play, PartSize end, ExactLength most)
+    /// <summary>Boxes wait for their own slide line, or for the whole opening, to be read.</summary>
+    internal static ImmutableArray<QuantityKey> Held(Space space, string drawer) => [QuantityKey.Of(drawer, "opening"), space.Width];
+
+    private static void CheckWidth(Book book, Space space, Drawer drawer, string name, QuantityKey opening, QuantityKey built, QuantityKey play, PartSize end, SlideRoom window)
     {
         string key = drawer.Key;
-        ExactLength room = book.Value(space.Width), box = book.Value(built), over = book.Value(play), fits = room - (TradeRules.Get("SS1").Length * 2);
-        if (over < Zero)
+        ExactLength room = book.Value(opening), box = book.Value(built), over = book.Value(play), fits = over + box - window.Least, tight = window.Least - over;
+        if (over < window.Least)
         {
             string words = box >= room
                 ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
-                : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(-over)} too wide for the opening of {book.Say(room)}.";
+                : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(tight)} too wide for the opening of {book.Say(room)}.";
             // A box that stands on the bench is a fact to deal with; it does not stop the plan of all the rest.
             if (!book.IsRead(built) && book.IsRead(end.ToCut))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Its ends are cut: trim {book.Say(-over)} off their length before the box is glued up.", drawer.Place);
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Its ends are cut: trim {book.Say(tight)} off their length before the box is glued up.", drawer.Place);
             else if (book.IsRead(built))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Plane {book.Say(-over / 2)} or a little more off each side, or cut its ends {book.Say(-over)} shorter and glue it up again.", drawer.Place);
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Plane {book.Say(tight / 2)} or a little more off each side, or cut its ends {book.Say(tight)} shorter and glue it up again.", drawer.Place);
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
@@ -154,10 +144,10 @@ internal static class BoxRule
         {
             book.Note("drawer.no-width", Severity.Stop, key, $"The opening of {book.Say(room)} leaves no room for {name} between its slides.", "Make the opening wider.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
-        else if (over > most)
+        else if (over > window.Most)
         {
-            book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(most)} at most.",
-                $"Shim each slide by {book.Say((over - (most / 2)) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+            book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(window.Most)} at most.",
+                $"Shim each slide by {book.Say((over - window.Middle) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
     }
 

@@ -24,10 +24,10 @@ internal static class CaseRule
         PartSize sideLength = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("outside height", 1, height)), PartRole.Side);
         Sum sideWidthSum = back is null
             ? new Sum(Term.From("outside depth", 1, depth))
-            : new Sum(Term.From("outside depth", 1, depth), Term.From("back, applied", -1, Book.ThicknessOf(back.Name)));
+            : new Sum(Term.From("outside depth", 1, depth), Term.From("back, applied", -1, book.ThicknessOf($"{key}.back", back.Name)));
         PartSize sideWidth = book.DefineSize(key, "side.width", $"{name} side, width", sideWidthSum, PartRole.Side);
         PartSize deckLength = book.DefineSize(key, "deck.length", $"{name} top and bottom, length",
-            new Sum(Term.From("outside width", 1, width), Term.From("sides", -2, t)), PartRole.Deck);
+            new Sum([Term.From("outside width", 1, width), .. book.Thicknesses("sides", -1, $"{key}.side", panel.Name, 2)]), PartRole.Deck);
         PartSize deckWidth = book.DefineSize(key, "deck.width", $"{name} top and bottom, width",
             new Sum(Term.From("side, as cut", 1, sideWidth.AsCut)), PartRole.Deck);
 
@@ -42,12 +42,14 @@ internal static class CaseRule
 
         if (back is not null) WriteBack(book, described, name, back, sideLength, deckLength, t, w, h, d);
 
-        QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest);
+        QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest, Scatter.Placed);
         QuantityKey faceHeight = book.Define(key, "face-height", $"{name}, height between top and bottom",
-            new Sum(Term.From("side, as cut", 1, sideLength.AsCut), Term.From("top and bottom", -2, t)));
-        QuantityKey openHeight = book.DefineSame(key, "opening.height", $"{name}, clear height inside", "between top and bottom", faceHeight, Combining.Narrowest);
+            new Sum([Term.From("side, as cut", 1, sideLength.AsCut), .. book.Thicknesses("top and bottom", -1, $"{key}.deck", panel.Name, 2)]));
+        QuantityKey openHeight = book.DefineSame(key, "opening.height", $"{name}, clear height inside", "between top and bottom", faceHeight, Combining.Narrowest, Scatter.Placed);
         QuantityKey openDepth = book.DefineSame(key, "opening.depth", $"{name}, clear depth inside", "side width, as cut", sideWidth.AsCut, Combining.Narrowest);
-        book.Chains.Add(new($"{name}, width", width, [Term.From("sides", 2, t), Term.From("top and bottom", 1, deckLength.Exact)], deckLength.Exact));
+        QuantityKey outside = book.Define(key, "outside", $"{name}, outside width as built",
+            new Sum([Term.From("top and bottom, as cut", 1, deckLength.AsCut), .. book.Thicknesses("sides", 1, $"{key}.side", panel.Name, 2)]));
+        book.Chains.Add(new($"{name}, width", outside, [.. book.Thicknesses("sides", 1, $"{key}.side", panel.Name, 2), Term.From("clear width inside", 1, openWidth)], openWidth));
 
         book.Dimensions.Add(new(width, true, Zero, w, 1));
         book.Dimensions.Add(new(height, false, Zero, h, 1));
@@ -85,7 +87,7 @@ internal static class CaseRule
     private static void WriteBack(Book book, Case described, string name, Panel back, PartSize side, PartSize deck, QuantityKey sheet, ExactLength w, ExactLength h, ExactLength d)
     {
         string key = described.Key;
-        QuantityKey t = Book.ThicknessOf(back.Name);
+        QuantityKey t = book.ThicknessOf($"{key}.back", back.Name);
         // It must cover the case as it comes out, which rounding may leave a little wider than given. The grain stands upright as that of the sides.
         PartSize length = book.DefineSize(key, "back.length", $"{name} back, length", new Sum(Term.From("side, as cut", 1, side.AsCut)), PartRole.Back);
         PartSize across = book.DefineSize(key, "back.width", $"{name} back, width",

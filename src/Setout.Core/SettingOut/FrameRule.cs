@@ -33,9 +33,10 @@ internal static class FrameRule
         PartSize tieLength = book.DefineSize(key, "tie.length", $"{name} tie, length",
             new Sum(Term.From("outside depth", 1, depth), Term.From("posts, front and back", -2, thin)), PartRole.Tie);
 
-        ImmutableArray<Sharer> sharers = [.. bays.Select(b => new Sharer(b.Key, "rail.length", $"bay {b.Key}, rail length", b.Size))];
+        ImmutableArray<Sharer> sharers = [.. bays.Select(b => new Sharer(b.Key, "rail.length", $"bay {b.Key}, rail length", b.Size, ReadAs(book, b)))];
         ImmutableArray<Term> posts = [Term.From("posts, wide face to the front", postPairs, wide)];
-        if (Sharing.Share(book, $"{name}, bays and posts in the width", width, posts, sharers, restIsCut: true) is not { } rails) return;
+        if (Sharing.Share(book, $"{name}, bays and posts in the width", width, posts, sharers, restIsCut: true, QuantityKey.Of(key, "outside")) is not { } rails) return;
+        book.Define(key, "outside", $"{name}, outside width as built", new Sum([.. posts, .. bays.Select((b, i) => Term.From($"bay {b.Key}, rail as cut", 1, rails[i].AsCut))]));
 
         ExactLength p = book.Value(wide), pt = book.Value(thin), h = book.Value(postLength.AsCut), tie = book.Value(tieLength.AsCut);
         // As built: the ties decide how deep the frame comes out.
@@ -108,13 +109,13 @@ internal static class FrameRule
         QuantityKey faceHeight = book.Define(bay.Key, "face-height", $"{name}, height between the rails",
             new Sum(Term.From("post, as cut", 1, post.AsCut), Term.From("floor to bottom rail", -1, toe), Term.From("bottom rail, on edge", -1, wide),
                 Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, topRail)));
-        QuantityKey height = book.DefineSame(bay.Key, "height", $"{name}, clear height", "between the rails", faceHeight, Combining.Narrowest);
+        QuantityKey height = book.DefineSame(bay.Key, "height", $"{name}, clear height", "between the rails", faceHeight, Combining.Narrowest, Scatter.Placed);
         ExactLength z = book.Value(toe) + book.Value(wide);
         Panel? panel = bay.SlidePanels is { } named ? book.PanelOf(named, bay.Key) : null;
         if (panel is null)
         {
             if (bay.SlidePanels is not null) return;
-            QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest);
+            QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest, Scatter.Placed);
             QuantityKey deep = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "frame depth", depth, Combining.Narrowest);
             OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.AsCut, faceHeight), TakesSlides: false), bay.Content);
             return;
@@ -131,10 +132,22 @@ internal static class FrameRule
         book.Hardware.Add(new(bay.Key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
         book.Steps.Add(new(Stage.Inside, $"Glue and screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
         QuantityKey faceWidth = book.Define(bay.Key, "face-width", $"{name}, width between the slide panels",
-            new Sum(Term.From("rail, as cut", 1, rail.AsCut), Term.From("slide panels", -2, t)));
-        QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest);
+            new Sum([Term.From("rail, as cut", 1, rail.AsCut), .. book.Thicknesses("slide panels", -1, $"{bay.Key}.panel", panel.Name, 2)]));
+        QuantityKey slipped = book.Define(bay.Key, "panel.room", $"{name}, room above its slide panels",
+            new Sum(Term.From("clear height", 1, height), Term.From("slide panel, as cut", -1, length.AsCut)));
+        book.Gaps.Add(new(slipped, $"{name}, slide panel between the rails", Zero, s_slipIn * 2, "to slip in, and not more than twice the room kept: common practice, no source"));
+        QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest, Scatter.Placed);
         QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.AsCut, Combining.Narrowest);
         OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight)), bay.Content);
+    }
+
+    /// <summary>A bay is read between its slide panels where it has some: what is read, and the two panels, come to its rails.</summary>
+    private static ImmutableArray<Term> ReadAs(Book book, Opening bay)
+    {
+        Term clear = Term.From($"bay {bay.Key}, clear width", 1, QuantityKey.Of(bay.Key, "width"));
+        return bay.SlidePanels is { } panels && book.Piece.Materials.GetValueOrDefault(panels.Text) is Panel panel
+            ? [clear, .. book.Thicknesses($"slide panels of {bay.Key}", 1, $"{bay.Key}.panel", panel.Name, 2)]
+            : [clear];
     }
 
     private static Edges FrameEdges(QuantityKey post, QuantityKey topRail, QuantityKey? panel) => new(

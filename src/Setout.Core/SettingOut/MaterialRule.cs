@@ -36,7 +36,15 @@ internal static class MaterialRule
                     : "Give its thickness.", panel.Place);
             working = new Stated(ExactLength.FromMillimetres(1), new(OriginKind.Default, "not known"));
         }
-        QuantityKey key = book.Define(panel.Name, "thickness", $"{panel.Name}, thickness", working);
+        // One sheet of a lot tells of itself; the sheets read so far together tell of the lot.
+        string[] read = [.. book.SheetsOf(panel.Name).Where(s => book.IsRead(Book.ThicknessOf(s)))];
+        foreach (string sheet in book.SheetsOf(panel.Name))
+        {
+            string name = $"{panel.Name}, thickness of sheet {sheet[(panel.Name.Length + BenchFacts.SheetWord.Length)..]}";
+            book.Define(sheet, "thickness", name, read.Contains(sheet) ? working : new Sum(Term.From("of the lot", 1, Book.ThicknessOf(panel.Name))), scatter: Scatter.Sheet);
+        }
+        Working lot = read.Length == 0 ? working : new Sum([.. read.Select(s => Term.From($"sheet {s[(panel.Name.Length + BenchFacts.SheetWord.Length)..]}", 1, Book.ThicknessOf(s)))], Rational.Of(1, read.Length));
+        QuantityKey key = book.Define(panel.Name, "thickness", $"{panel.Name}, thickness", lot, scatter: Scatter.Sheet);
         ExactLength value = book.Value(key);
         if (fact is { Least: { } least, Most: { } most } && panel.Thickness is null && (value < least || value > most))
         {
@@ -56,8 +64,8 @@ internal static class MaterialRule
         }
         var source = new Origin(OriginKind.Default, $"dry dressed size of a {stick.Nominal} until read", fact?.Source);
         book.Define(stick.Name, "thickness", $"{stick.Name}, thickness",
-            stick.Thickness?.Stated ?? new Stated(fact?.Thickness ?? ExactLength.FromMillimetres(1), source));
+            stick.Thickness?.Stated ?? new Stated(fact?.Thickness ?? ExactLength.FromMillimetres(1), source), scatter: Scatter.Section);
         book.Define(stick.Name, "width", $"{stick.Name}, width",
-            stick.Width?.Stated ?? new Stated(fact?.Width ?? ExactLength.FromMillimetres(1), source));
+            stick.Width?.Stated ?? new Stated(fact?.Width ?? ExactLength.FromMillimetres(1), source), scatter: Scatter.Section);
     }
 }

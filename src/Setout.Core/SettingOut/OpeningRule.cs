@@ -38,8 +38,8 @@ internal static class OpeningRule
         }
         string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
-        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, Book.ThicknessOf(m.Panel.Name)))];
-        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, QuantityKey.Of(o.Key, what)))];
+        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, book.ThicknessOf(m.Divider.Key, m.Panel.Name)))];
+        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, [Term.From($"opening {o.Key}", 1, QuantityKey.Of(o.Key, what))]))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 
         ExactLength along = division.IsAcross ? space.X : space.Z + book.Value(space.Height);
@@ -47,8 +47,11 @@ internal static class OpeningRule
         {
             Opening opening = openings[i];
             string name = $"opening {opening.Key}";
-            QuantityKey set = sizes[i].ToCut;
+            QuantityKey set = sizes[i].AsCut;
             ExactLength size = book.Value(set);
+            // The one that takes up the rest is bounded by the others; those stand fast once what bounds them does.
+            if (sizes[i].ToCut != sizes[i].Exact)
+                book.Fixings.Add(new(sizes[i].ToCut, [.. new[] { i - 1, i }.Where(m => m >= 0 && m < members.Count).Select(m => members[m].Divider.Key)]));
             QuantityKey width, height;
             if (division.IsAcross)
             {
@@ -61,8 +64,8 @@ internal static class OpeningRule
                 height = book.DefineSame(opening.Key, "height", $"{name}, clear height", "as set out", set, Combining.Narrowest);
             }
             QuantityKey depth = book.DefineSame(opening.Key, "depth", $"{name}, clear depth", "of the whole", space.Depth, Combining.Narrowest);
-            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : SharedWith(members[i - 1].Panel);
-            Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : SharedWith(members[i].Panel);
+            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : SharedWith(book, members[i - 1]);
+            Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : SharedWith(book, members[i]);
             Edges edges = division.IsAcross ? space.Edges with { Left = before, Right = after } : space.Edges with { Top = before, Bottom = after };
             ExactLength x = division.IsAcross ? along : space.X, z = division.IsAcross ? space.Z : along - size;
             book.Dimensions.Add(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
@@ -74,18 +77,19 @@ internal static class OpeningRule
         }
     }
 
-    private static Edge SharedWith(Panel panel) => new(Book.ThicknessOf(panel.Name), EdgeKind.Shared);
+    private static Edge SharedWith(Book book, (Divider Divider, Panel Panel) member) => new(book.ThicknessOf(member.Divider.Key, member.Panel.Name), EdgeKind.Shared);
 
     private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at)
     {
         string word = isAcross ? "partition" : "deck", name = $"{word} {divider.Key}";
         PartRole role = isAcross ? PartRole.Partition : PartRole.Deck;
-        QuantityKey t = Book.ThicknessOf(panel.Name);
+        QuantityKey t = book.ThicknessOf(divider.Key, panel.Name);
         // Never to the nearest step: half a step too long would spread the case.
         const string why = "down: it must go between";
         PartSize length = book.DefineSize(divider.Key, "length", $"{name}, length",
             new Sum(Term.From(isAcross ? "clear height" : "clear width", 1, isAcross ? space.Height : space.Width)), Rounding.Down, why);
         PartSize width = book.DefineSize(divider.Key, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth)), Rounding.Down, why);
+        Joints.Between(book, divider.Key, name, isAcross ? space.Height : space.Width, length);
         ExactLength long_ = book.Value(length.AsCut), deep = book.Value(width.AsCut), thick = book.Value(t);
         Placement placement = isAcross
             ? new(at, space.Y, space.Z, thick, deep, long_)

@@ -82,7 +82,7 @@ public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, Exac
 /// <param name="Grain">Whether it keeps the grain.</param>
 /// <param name="Placements">One for each member, where it has a place.</param>
 /// <param name="Place">Where its owner stands in the piece file.</param>
-/// <param name="HeldUntil">The quantity that is to be read before the part is cut; null for none.</param>
+/// <param name="HeldUntil">Any one of these is to be read before the part is cut, the best first; empty for none.</param>
 public sealed record Part(
     string Key, string Mark, string Name, PartRole Role, string Material, PartSize Length, PartSize Width, QuantityKey Thickness,
-    int Count, Grain Grain, ImmutableArray<Placement> Placements, Place Place, QuantityKey? HeldUntil = null);
+    int Count, Grain Grain, ImmutableArray<Placement> Placements, Place Place, ImmutableArray<QuantityKey> HeldUntil = default);

@@ -16,9 +16,15 @@ public static class PieceSetOut
     /// <param name="piece">As described.</param>
     /// <param name="grid">The shop's grid, used where the piece names none.</param>
     /// <param name="pins">Readings by the quantity they pin; empty for none.</param>
-    public static SetPiece Of(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins)
+    public static SetPiece Of(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins) => Of(piece, grid, BenchFacts.Of(pins));
+
+    /// <summary>Sets a piece out.</summary>
+    /// <param name="piece">As described.</param>
+    /// <param name="grid">The shop's grid, used where the piece names none.</param>
+    /// <param name="facts">What is known from the bench.</param>
+    public static SetPiece Of(Piece piece, Grid grid, BenchFacts facts)
     {
-        var book = new Book(piece, piece.Grid ?? grid, pins);
+        var book = new Book(piece, piece.Grid ?? grid, facts);
         MaterialRule.Write(book);
         Member? structure = piece.Members.FirstOrDefault(m => m is Frame or Case);
         foreach (Member member in piece.Members)
@@ -34,7 +40,7 @@ public static class PieceSetOut
                     break;
             }
         }
-        foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !pins.ContainsKey(Book.ThicknessOf(m.Name))))
+        foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
             book.Note("material.not-read", Severity.Note, unread.Name, $"The thickness of {unread.Name} is a default of {book.Say(book.Value(Book.ThicknessOf(unread.Name)))}.",

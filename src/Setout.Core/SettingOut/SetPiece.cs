@@ -92,6 +92,11 @@ public enum Stage
 /// <param name="Caution">The key of the caution that belongs to the step, or empty where there is none or an earlier step has it.</param>
 public sealed record AssemblyStep(Stage Stage, string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
 
+/// <summary>A size that was set out rather than cut, and stands fast once the parts that bound it are fixed.</summary>
+/// <param name="Size">The figure it was set out to.</param>
+/// <param name="Bounds">The keys of the parts that fix it; a structure's own sides are not named.</param>
+public sealed record Fixing(QuantityKey Size, ImmutableArray<string> Bounds);
+
 /// <summary>An opening as it came out, for drawings and outlines.</summary>
 /// <param name="Key">Permanent.</param>
 /// <param name="Name">For people.</param>
@@ -129,11 +134,18 @@ public sealed record SetPiece(
     ImmutableArray<ClosedChain> Chains, ImmutableArray<Gap> Gaps, ImmutableArray<AssemblyStep> Steps,
     ImmutableArray<SetOpening> Openings, ImmutableArray<SetDimension> Dimensions, ImmutableArray<Finding> Findings)
 {
+    /// <summary>What was known from the bench.</summary>
+    public BenchFacts Facts { get; init; } = BenchFacts.Empty;
+
+    /// <summary>What fixes the places that were set out.</summary>
+    public ImmutableArray<Fixing> Fixings { get; init; } = [];
+
     /// <summary>The figure to cut of a size.</summary>
     public Length ToCut(PartSize size) => Worked[size.ToCut].ToNearestTick();
 
     /// <summary>True while the part waits for a reading: its size is reserved on the stock, and it is not cut yet.</summary>
-    public bool IsHeld(Part part) => part.HeldUntil is { } key && Worked.Values.TryGetValue(key, out Worked? read) && read.Pin is null;
+    public bool IsHeld(Part part) => !part.HeldUntil.IsDefaultOrEmpty && Facts.StateOf(part) == PartState.Planned
+        && part.HeldUntil.Any(Worked.Values.ContainsKey) && part.HeldUntil.All(k => !Worked.Values.TryGetValue(k, out Worked? read) || read.Pin is null);
 
     /// <summary>True when a finding stops the plan.</summary>
     public bool IsStopped => Findings.Any(f => f.Severity == Severity.Stop);

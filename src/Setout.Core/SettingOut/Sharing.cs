@@ -10,8 +10,8 @@ namespace Setout.Core.SettingOut;
 /// <param name="What">What the size is called in its key.</param>
 /// <param name="Name">For people.</param>
 /// <param name="Share">Given, equal or the rest.</param>
-/// <param name="ReadAs">What it is read as at the bench, where that is another quantity of the same length; null for itself.</param>
-internal sealed record Sharer(string Owner, string What, string Name, ShareOfWhole Share, QuantityKey? ReadAs = null);
+/// <param name="ReadAs">What it is read as at the bench, where that is something else: terms that come to the same length; empty for itself.</param>
+internal sealed record Sharer(string Owner, string What, string Name, ShareOfWhole Share, ImmutableArray<Term> ReadAs = default);
 
 /// <summary>
 /// Shares a whole among given sizes, equal shares and one rest, and closes the chain exactly: every share but one lands on the grid,
@@ -26,8 +26,9 @@ internal static class Sharing
     /// <param name="between">What stands between or beside: members, gaps; each so many times.</param>
     /// <param name="sharers">In order.</param>
     /// <param name="restIsCut">True when the one that takes up the rest is itself cut, so that it lands on the grid too.</param>
+    /// <param name="built">The whole as it comes out, where what is cut lands on the grid and moves it; null for the whole itself.</param>
     public static ImmutableArray<PartSize>? Share(
-        Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers, bool restIsCut)
+        Book book, string name, QuantityKey whole, ImmutableArray<Term> between, ImmutableArray<Sharer> sharers, bool restIsCut, QuantityKey? built = null)
     {
         int[] equal = [.. Enumerable.Range(0, sharers.Length).Where(i => sharers[i].Share is { Value: null, IsRest: false })];
         int[] rest = [.. Enumerable.Range(0, sharers.Length).Where(i => sharers[i].Share.IsRest)];
@@ -48,16 +49,18 @@ internal static class Sharing
         // As cut: what came off the saw a little long or short is made up by what is not cut yet.
         ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
         var equalShare = new Sum([Term.From("whole", 1, whole), .. taken, .. given], equal.Length > 0 ? Rational.Of(1, equal.Length) : Rational.One);
+        // What is cut scatters as cuts do; what is only set out is as good as the placing of what bounds it.
+        Scatter scatter = restIsCut ? Scatter.Cut : Scatter.Placed;
         // Given sizes first: equal shares are what those leave.
         foreach (int i in Enumerable.Range(0, sharers.Length).Where(i => i != taker).OrderBy(i => sharers[i].Share.Value is null))
         {
             Sharer sharer = sharers[i];
             if (sharer.Share.Value is { } value)
-                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, new Stated(value, Origin.Given(sharer.Share.Place)), Rounding.Nearest, "to the nearest step");
+                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, new Stated(value, Origin.Given(sharer.Share.Place)), Rounding.Nearest, "to the nearest step", scatter);
             else
             {
                 (Rounding way, string why) = EvenWay(book, equalShare, Array.IndexOf(equal, i), equal.Length);
-                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, equalShare, way, why);
+                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, equalShare, way, why, scatter);
             }
         }
         Sharer[] allOthers = [.. sharers.Where((_, i) => i != taker)];
@@ -71,9 +74,9 @@ internal static class Sharing
             sizes[taker] = Book.Uncut(key);
         }
         // The chain is of what is read at the bench, so that it shows when readings no longer add up.
-        QuantityKey takesUp = last.ReadAs ?? sizes[taker].Exact;
-        book.Chains.Add(new(name, whole,
-            [.. between, .. allOthers.Select(s => Term.From(s.Name, 1, s.ReadAs ?? QuantityKey.Of(s.Owner, s.What).AsCut)), Term.From(last.Name, 1, takesUp)], takesUp));
+        ImmutableArray<Term> Read(Sharer sharer, QuantityKey size) => sharer.ReadAs.IsDefaultOrEmpty ? [Term.From(sharer.Name, 1, size)] : sharer.ReadAs;
+        ImmutableArray<Term> takesUp = Read(last, sizes[taker].Exact);
+        book.Chains.Add(new(name, built ?? whole, [.. between, .. allOthers.SelectMany(s => Read(s, QuantityKey.Of(s.Owner, s.What).AsCut)), .. takesUp], takesUp[0].Of!.Value));
         if (book.Value(sizes[taker].Exact).Sign <= 0)
         {
             book.Note("sharing.too-much", Severity.Stop, last.Owner,

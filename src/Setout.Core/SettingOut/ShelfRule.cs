@@ -23,7 +23,10 @@ internal static class ShelfRule
             .. shelves.Keys.Reverse().Select(k => new Sharer(k.Text, "clear-below", $"shelf {k.Text}, clear below", ShareOfWhole.Equal)),
             new Sharer(space.Prefix, "clear-above", $"{space.Name}, clear above the top shelf", ShareOfWhole.Equal),
         ];
-        if (Sharing.Share(book, $"{space.Name}, shelves and spaces in the height", space.Height, [Term.From("shelves", count, t)], sharers, restIsCut: false) is not { } spaces) return;
+        ImmutableArray<Term> between = shelves.Keys.All(k => book.ThicknessOf(k.Text, panel.Name) == t)
+            ? [Term.From("shelves", count, t)]
+            : [.. shelves.Keys.Select(k => Term.From($"shelf {k.Text}", 1, book.ThicknessOf(k.Text, panel.Name)))];
+        if (Sharing.Share(book, $"{space.Name}, shelves and spaces in the height", space.Height, between, sharers, restIsCut: false) is not { } spaces) return;
 
         ExactLength z = space.Z, thick = book.Value(t), back = book.Value(setback);
         for (int i = 0; i < count; i++)
@@ -33,6 +36,7 @@ internal static class ShelfRule
             PartSize length = book.DefineSize(key.Text, "length", $"{name}, length", new Sum(Term.From("clear width", 1, space.Width)), PartRole.Shelf);
             PartSize width = book.DefineSize(key.Text, "width", $"{name}, width",
                 new Sum(Term.From("clear depth", 1, space.Depth), Term.From("setback", -1, setback)), PartRole.Shelf);
+            Joints.Between(book, key.Text, name, space.Width, length);
             z += book.Value(spaces[i].ToCut);
             ExactLength deep = book.Value(width.AsCut);
             book.Add(new(key.Text, key.Text, name, PartRole.Shelf, panel.Name, length, width, t, 1, panel.Grain,

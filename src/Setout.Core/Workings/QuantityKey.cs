@@ -22,6 +22,9 @@ public readonly record struct QuantityKey(string Text) : IComparable<QuantityKey
     /// <summary>The figure to cut of this size.</summary>
     public QuantityKey ToCut => new(Text + ToCutSuffix);
 
+    /// <summary>True for a figure as cut.</summary>
+    public bool IsAsCut => Text.EndsWith(AsCutSuffix, StringComparison.Ordinal);
+
     /// <summary>The figure as cut of this size.</summary>
     public QuantityKey AsCut => new(Text + AsCutSuffix);
 

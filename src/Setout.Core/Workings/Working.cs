@@ -78,12 +78,35 @@ public enum Combining
     Widest,
 }
 
+/// <summary>Why the real thing may lie off what its working gives, over and above what it is worked from.</summary>
+public enum Scatter
+{
+    /// <summary>Not at all: a sum, or a figure that somebody decides.</summary>
+    None,
+
+    /// <summary>The thickness of sheet goods: lot, sheet and spot.</summary>
+    Sheet,
+
+    /// <summary>The section of a stick.</summary>
+    Section,
+
+    /// <summary>What comes off the saw: the setting, and one cut from another.</summary>
+    Cut,
+
+    /// <summary>Where a part ends up when it is fixed.</summary>
+    Placed,
+
+    /// <summary>The size of something bought.</summary>
+    Bought,
+}
+
 /// <summary>Anything measurable in the piece: a name for people, a permanent key, and its working.</summary>
 /// <param name="Key">Permanent.</param>
 /// <param name="Name">For people, such as <c>drawer L3, box width</c>.</param>
 /// <param name="Working">How it gets its value while nobody has measured it.</param>
 /// <param name="Combining">How several readings make one.</param>
-public sealed record Quantity(QuantityKey Key, string Name, Working Working, Combining Combining = Combining.Mean);
+/// <param name="Scatter">Why the real thing may lie off its working.</param>
+public sealed record Quantity(QuantityKey Key, string Name, Working Working, Combining Combining = Combining.Mean, Scatter Scatter = Scatter.None);
 
 /// <summary>A reading that pins a quantity: at the bench the reading beats the plan.</summary>
 /// <param name="Values">What was read, one or more spots; combined by the rule of the quantity.</param>
@@ -91,6 +114,15 @@ public sealed record Quantity(QuantityKey Key, string Name, Working Working, Com
 /// <param name="EntryId">The latest entry of the log it comes from.</param>
 public sealed record Pin(ImmutableArray<ExactLength> Values, Origin Origin, string EntryId)
 {
+    /// <summary>The instrument of each value; empty where it was not said. May be shorter than the values: what is missing was not said.</summary>
+    public ImmutableArray<string> With { get; init; } = [];
+
+    /// <summary>The spot of each value; empty where none was named. May be shorter than the values.</summary>
+    public ImmutableArray<string> Spots { get; init; } = [];
+
+    /// <summary>True for what was decided or done rather than measured: the figure a part was cut to, the slide that was bought.</summary>
+    public bool IsFact { get; init; }
+
     /// <summary>One value out of the spots.</summary>
     public ExactLength Combined(Combining combining) => combining switch
     {

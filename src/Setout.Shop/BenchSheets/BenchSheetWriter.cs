@@ -173,11 +173,11 @@ public static class BenchSheetWriter
 
     private static Cell State(Plan plan, Part part)
     {
-        int cut = plan.Source.Log.CutMembers(_ => part.Count).GetValueOrDefault(part.Key);
+        int cut = plan.Set.Facts.CutOf(part);
         string[] remarks =
         [
             .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
-            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil} first"] : Array.Empty<string>(),
+            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil[0]} first"] : Array.Empty<string>(),
         ];
         return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }

@@ -58,7 +58,7 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
     }
 
     /// <summary>Sets the piece out with what has been read.</summary>
-    public SetPiece SetOut() => PieceSetOut.Of(Piece, Grid, Log.Pins());
+    public SetPiece SetOut() => PieceSetOut.Of(Piece, Grid, Log.Facts());
 
     private static string HashOf(string piece, string? log, string? shop)
     {

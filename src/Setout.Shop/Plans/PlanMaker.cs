@@ -29,9 +29,8 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         var boardPlans = ImmutableArray.CreateBuilder<BoardPlan>();
         if (!set.IsStopped)
         {
-            var cut = source.Log.CutMembers(key => set.Parts.FirstOrDefault(p => p.Key == key)?.Count ?? 1);
             // What is cut needs no stock any more.
-            IEnumerable<Part> uncut = set.Parts.Select(p => p with { Count = p.Count - cut.GetValueOrDefault(p.Key) }).Where(p => p.Count > 0);
+            IEnumerable<Part> uncut = set.Parts.Select(p => p with { Count = p.Count - set.Facts.CutOf(p) }).Where(p => p.Count > 0);
             foreach (IGrouping<string, Part> group in uncut.GroupBy(p => p.Material))
             {
                 Material material = set.Piece.Materials[group.Key];

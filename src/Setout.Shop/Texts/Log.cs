@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Measures;
+using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 
 namespace Setout.Shop.Texts;
@@ -121,46 +122,78 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
     private static DateTimeOffset TimeOf(LogEntry entry) =>
         DateTimeOffset.TryParse(entry.At, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time) ? time : DateTimeOffset.MinValue;
 
-    /// <summary>
-    /// The readings that count, by the quantity they pin. A later reading supersedes an earlier one; readings at named spots stand together
-    /// with those of other spots taken since the last reading without one.
-    /// </summary>
-    public ImmutableDictionary<QuantityKey, Pin> Pins()
+    /// <summary>What the facts that stand come to: readings, what is cut and from which sheet, what is together, what is bought.</summary>
+    public BenchFacts Facts()
     {
+        LogEntry[] standing = [.. Standing];
         var pins = ImmutableDictionary.CreateBuilder<QuantityKey, Pin>();
-        foreach (IGrouping<QuantityKey, ReadingEntry> readings in Standing.OfType<ReadingEntry>().GroupBy(r => r.Key))
+        foreach (IGrouping<QuantityKey, ReadingEntry> readings in standing.OfType<ReadingEntry>().GroupBy(r => r.Key)) pins[readings.Key] = PinOf([.. readings]);
+        ForgetOlderLots(standing, pins);
+        var states = ImmutableDictionary.CreateBuilder<string, PartState>(StringComparer.Ordinal);
+        var sheets = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        var bought = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        for (int at = 0; at < standing.Length; at++)
         {
-            ReadingEntry last = readings.Last();
-            var bySpot = new SortedDictionary<string, ReadingEntry>(StringComparer.Ordinal);
-            foreach (ReadingEntry reading in readings)
-            {
-                if (reading.Spot.Length == 0) bySpot.Clear();
-                bySpot[reading.Spot] = reading;
-            }
-            if (last.Spot.Length > 0) bySpot.Remove("");
-            int spots = bySpot.Values.Sum(r => r.Values.Length);
-            string words = $"{(last.With.Length > 0 ? last.With : "read")}, {last.At}{(spots > 1 ? $", {spots} spots" : "")}";
-            pins[readings.Key] = new([.. bySpot.Values.SelectMany(r => r.Values)], new(OriginKind.Reading, words), last.Id);
-        }
-        // What is cut is a fact: the figure it was cut to stands, whatever the plan says since. A reading of the part itself says more.
-        foreach (MarkEntry mark in Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut))
+            if (standing[at] is not MarkEntry mark) continue;
+            // What is cut is a fact: the figure it was cut to stands, whatever the plan says since. A reading of the part itself says more.
+            string words = $"{mark.Progress.ToString().ToLowerInvariant()}, {mark.At}";
+            Pin Fact(ExactLength value) => new([value], new(OriginKind.Reading, words), mark.Id) { IsFact = true };
             foreach ((QuantityKey size, ExactLength value) in mark.Figures)
-                pins[size.ToCut] = new([value], new(OriginKind.Reading, $"cut, {mark.At}"), mark.Id);
-        return pins.ToImmutable();
+            {
+                pins[size.ToCut] = Fact(value);
+                // Cut anew: what was read of the old one is no more.
+                if (pins.ContainsKey(size.AsCut) && !standing.Skip(at).OfType<ReadingEntry>().Any(r => r.Key == size.AsCut)) pins.Remove(size.AsCut);
+            }
+            foreach ((QuantityKey choice, ExactLength value) in mark.Chosen) pins[choice] = Fact(value);
+            foreach (string key in mark.Keys)
+            {
+                if (mark.Progress == Progress.Bought) bought.Add(key);
+                else if (StateOf(mark.Progress) is var state && state > states.GetValueOrDefault(key)) states[key] = state;
+                if (mark.From.Length > 0) sheets[key] = mark.From;
+            }
+        }
+        return new(pins.ToImmutable(), sheets.ToImmutable(), states.ToImmutable(), bought.ToImmutable());
     }
 
-    /// <summary>How many members of each part are cut.</summary>
-    /// <param name="countOf">How many members a part has.</param>
-    public ImmutableDictionary<string, int> CutMembers(Func<string, int> countOf)
+    /// <summary>The readings and figures that count, by the quantity they pin.</summary>
+    public IReadOnlyDictionary<QuantityKey, Pin> Pins() => Facts().Pins;
+
+    // A later reading supersedes an earlier one; readings at named spots stand together with those of other spots taken since the last
+    // reading without one.
+    private static Pin PinOf(ReadingEntry[] readings)
     {
-        var cut = new Dictionary<string, HashSet<int>>(StringComparer.Ordinal);
-        foreach (string key in Standing.OfType<MarkEntry>().Where(m => m.Progress == Progress.Cut).SelectMany(m => m.Keys))
+        ReadingEntry last = readings[^1];
+        var bySpot = new SortedDictionary<string, ReadingEntry>(StringComparer.Ordinal);
+        foreach (ReadingEntry reading in readings)
         {
-            string[] halves = key.Split('#');
-            if (!cut.TryGetValue(halves[0], out HashSet<int>? members)) cut[halves[0]] = members = [];
-            if (halves.Length == 2 && int.TryParse(halves[1], out int member)) members.Add(member);
-            else members.UnionWith(Enumerable.Range(1, countOf(halves[0])));
+            if (reading.Spot.Length == 0) bySpot.Clear();
+            bySpot[reading.Spot] = reading;
         }
-        return cut.ToImmutableDictionary(c => c.Key, c => c.Value.Count);
+        if (last.Spot.Length > 0) bySpot.Remove("");
+        int spots = bySpot.Values.Sum(r => r.Values.Length);
+        string words = $"{(last.With.Length > 0 ? last.With : "read")}, {last.At}{(spots > 1 ? $", {spots} spots" : "")}";
+        return new([.. bySpot.Values.SelectMany(r => r.Values)], new(OriginKind.Reading, words), last.Id)
+        {
+            With = [.. bySpot.Values.SelectMany(r => r.Values.Select(_ => r.With))],
+            Spots = [.. bySpot.Values.SelectMany(r => r.Values.Select(_ => r.Spot))],
+        };
     }
+
+    // Sheets read later than the lot they belong to say more about it: its own reading is superseded by their mean.
+    private static void ForgetOlderLots(LogEntry[] standing, ImmutableDictionary<QuantityKey, Pin>.Builder pins)
+    {
+        for (int i = 0; i < standing.Length; i++)
+        {
+            if (standing[i] is not ReadingEntry { Key.Text: var text } || text.IndexOf(BenchFacts.SheetWord, StringComparison.Ordinal) is not (> 0 and int at)) continue;
+            QuantityKey lot = QuantityKey.Of(text[..at], "thickness");
+            if (!standing.Skip(i).OfType<ReadingEntry>().Any(r => r.Key == lot)) pins.Remove(lot);
+        }
+    }
+
+    private static PartState StateOf(Progress progress) => progress switch
+    {
+        Progress.Assembled => PartState.Assembled,
+        Progress.Fitted => PartState.Fitted,
+        _ => PartState.Cut,
+    };
 }

@@ -31,6 +31,8 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
         var findings = ImmutableArray.CreateBuilder<SourceFinding>();
         string? piece = TextOf(Piece, SourceText.Piece, findings);
         string? log = File.Exists(Log) ? TextOf(Log, SourceText.Log, findings) : null;
+        // A log that another writer has just made and not yet written holds no facts; neither does an empty one.
+        if (string.IsNullOrWhiteSpace(log)) log = null;
         string? shop = Shop is null ? null : TextOf(Shop, SourceText.Shop, findings);
         return piece is null || findings.Count > 0 ? (null, findings.ToImmutable()) : PieceSource.Read(piece, log, shop);
     }

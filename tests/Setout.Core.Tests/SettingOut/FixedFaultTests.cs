@@ -113,8 +113,8 @@ public class FixedFaultTests
             for (int i = 0; i < 64; i++)
             {
                 SetPiece set = SetOut(grid, [Case(Of("20") + ExactLength.FromInches(Rational.Of(i, 640)), Of("12"), Of("14"), new DrawerBank(Named("box"), [Drawer("D")]))]);
-                Gap gap = Assert.Single(set.Gaps);
-                Assert.True(set.Worked[gap.Key] >= gap.Least && set.Worked[gap.Key] <= gap.Most, $"{grid} {i}: {set.Worked[gap.Key]}");
+                Assert.Contains(set.Gaps, g => g.Key.Text == "D.play");
+                Assert.All(set.Gaps, gap => Assert.True(set.Worked[gap.Key] >= gap.Least && set.Worked[gap.Key] <= gap.Most, $"{grid} {i}: {gap.Key} {set.Worked[gap.Key]}"));
             }
         }
     }

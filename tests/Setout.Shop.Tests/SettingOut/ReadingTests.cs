@@ -32,7 +32,7 @@ public class ReadingTests
         AssertMoved(after,
             (["carcase.thickness", "L.overlay-left", "L.overlay-right", "R.overlay-left", "R.overlay-right"], "-1/64"),
             (["L.face-width", "L.width", "R.face-width", "R.width"], "1/32"),
-            (s_drawers.SelectMany(d => Cut($"{d}.end.length").Concat(Cut($"{d}.bottom.width")).Concat([$"{d}.box.width", $"{d}.box.as-built"])), "1/32"));
+            (s_drawers.SelectMany(d => Cut($"{d}.end.length").Concat(Cut($"{d}.bottom.width")).Concat([$"{d}.opening", $"{d}.box.width", $"{d}.box.as-built"])), "1/32"));
         Worked read = after.Worked.Values[new("carcase.thickness")];
         Assert.Equal((Described.Of("45/64"), Described.Of("23/32"), -Described.Of("1/64")), (read.Value, read.Expected, read.Over));
         Assert.Empty(SetPieceChecker.Violations(after));
@@ -63,7 +63,7 @@ public class ReadingTests
         SetPiece after = Of(Bench, "L.width: 19 9/16 in, 19 17/32 in, 19 19/32 in");
         AssertMoved(after,
             (["L.width"], "-1/32"),
-            (s_left.SelectMany(d => Cut($"{d}.end.length").Concat(Cut($"{d}.bottom.width")).Concat([$"{d}.box.width", $"{d}.box.as-built"])), "-1/32"));
+            (s_left.SelectMany(d => Cut($"{d}.end.length").Concat(Cut($"{d}.bottom.width")).Concat([$"{d}.opening", $"{d}.box.width", $"{d}.box.as-built"])), "-1/32"));
         Assert.Equal(Described.Of("19 9/16"), after.Worked.Values[new("L.width")].Expected);
     }
 

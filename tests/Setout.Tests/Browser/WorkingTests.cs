@@ -76,8 +76,8 @@ public sealed class WorkingTests(Room room)
         await using Sheet sheet = await room.OpenAsync();
         await sheet.Page.GotoAsync($"{Bench}?size=L3.box.width");
         await sheet.Page.Locator("[data-working='L3.box.width'] a.term").First.ClickAsync();
-        await sheet.Page.Locator("[data-working='L.width']").WaitForAsync();
-        await AssertWritten(sheet, "luthiers-bench", "L.width");
+        await sheet.Page.Locator("[data-working='L3.opening']").WaitForAsync();
+        await AssertWritten(sheet, "luthiers-bench", "L3.opening");
         await sheet.Page.GoBackAsync();
         await sheet.Page.Locator("[data-working='L3.box.width']").WaitForAsync();
         Assert.Contains("size=L3.box.width", sheet.Page.Url, StringComparison.Ordinal);

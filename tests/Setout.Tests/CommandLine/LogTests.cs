@@ -60,6 +60,13 @@ public sealed class LogTests : IDisposable
     }
 
     [Fact]
+    public async Task Check_WithALogThatAnotherWriterHasJustMade_TakesItForNone()
+    {
+        await File.WriteAllTextAsync(LogPath, "");
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("parts", Bench));
+    }
+
+    [Fact]
     public async Task Record_ByManyAtOnce_LosesNothingItAcknowledged()
     {
         const int writers = 8;
