@@ -67,7 +67,7 @@ public static class Convolution
 {
     /// <summary>
     /// The chance that <paramref name="spread"/> lies from <paramref name="least"/> to <paramref name="most"/>, limits included. Exactly 0 or 1
-    /// where the worst case says so; else with a proven bound of 0.0005 or less (for up to 80 even or 40 peaked causes of one width; beyond that it grows, and is always told).
+    /// where the worst case says so; else with a proven bound of 0.0005 or less (for up to 120 even or 60 peaked causes of one width; beyond that it grows, and is always told).
     /// </summary>
     /// <exception cref="ArgumentException">The limits are the wrong way round.</exception>
     public static Chance Within(Spread spread, ExactLength least, ExactLength most)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Numerics;
-using Setout.Core.Measures;
 
 namespace Setout.Core.Fit;
 

@@ -11,11 +11,11 @@ namespace Setout.Core.Fit;
 /// form is that of Irwin, 1927, and Hall, 1927, which loses all digits to cancellation for many terms and is used in the tests for few).
 /// The uniforms are taken widest first. The first two give their exact trapezoid; from there F is held at the points of a lattice, straight in
 /// between, and each mean of such a polyline is exact for any width, on the lattice or off it: nothing is rounded to the lattice.</para>
-/// <para>Bound: taking a mean never makes an error larger. So the only errors are those of holding F as a polyline, once a step, and they add up. F bends
-/// by no more than M = 1/(w1*w2), the steepest slope of the density of the two widest, and rises by no more than L = 1/w1, because further means
-/// make neither larger; a polyline of step h is then off by M*h*h/8 and by L*h/4 at most. Uniforms narrower than h are not stepped through: together they have
-/// standard deviation s, and leaving them out (but for their mean) moves F by at most M*s*s/2 and by at most L*s. The arithmetic of doubles adds less than
-/// N*N/2^52 a step for N cells.</para>
+/// <para>Bound: taking a mean never makes an error larger. So the only errors are those of holding F as a polyline, once a step, and they add up. F rises
+/// by no more than L = 1/w1 and bends by no more than M = L*p, where p is the greatest density of all but the widest: the slope of the density is the difference of two of its
+/// values over w1. And p is at most 1/w2, and at most root 2 over the root of the sum of the squared widths (Ball, "Cube slicing in R^n", 1986). A polyline of
+/// step h is then off by M*h*h/8 and by L*h/4 at most. Uniforms narrower than h are not stepped through: together they have standard deviation s, and leaving them
+/// out (but for their mean) moves F by at most M*s*s/2 and by at most L*s. The arithmetic of doubles adds less than N*N/2^52 a step for N cells.</para>
 /// <para>The bound is known before the work, so the lattice is made just fine enough for it. It cannot do causes that depend on each other, nor minima and maxima.</para>
 /// </summary>
 internal sealed class SumOfUniforms
@@ -52,7 +52,7 @@ internal sealed class SumOfUniforms
         for (int i = 2; i < plan.Kept; i++)
         {
             reach += widths[i];
-            Average(values, sums, widths[i] / cell, Math.Min(cells, (int)Math.Ceiling(reach / cell)));
+            Average(values, sums.AsSpan(0, cells + 1), widths[i] / cell, Math.Min(cells, (int)Math.Ceiling(reach / cell)));
         }
         ArrayPool<double>.Shared.Return(sums);
         return new(whole, start, cell, first, values, plan.Error);
@@ -97,8 +97,13 @@ internal sealed class SumOfUniforms
                 if (i < kept) reach += widths[i];
                 else squares += widths[i] * widths[i] / 12;
             }
-            double cell = reach / cells, rise = 1 / widths[0], bend = kept > 1 ? rise / widths[1] : double.PositiveInfinity;
-            double polyline = kept > 1 ? (kept - 1) * Math.Min(rise * cell / 4, bend * cell * cell / 8) : 0;
+            double cell = reach / cells, rise = 1 / widths[0], bend = double.PositiveInfinity, others = 0, polyline = 0;
+            for (int i = 1; i < kept; i++)
+            {
+                others += widths[i] * widths[i];
+                bend = rise * Math.Min(1 / widths[1], Math.Sqrt(2 / others));
+                polyline += Math.Min(rise * cell / 4, bend * cell * cell / 8);
+            }
             double leftOut = squares > 0 ? Math.Min(rise * Math.Sqrt(squares), bend * squares / 2) : 0;
             double arithmetic = ((double)cells * cells * kept / (1L << 52)) + (widths.Length * 1e-14);
             return new(kept, cell, polyline + leftOut + arithmetic);
@@ -117,20 +122,22 @@ internal sealed class SumOfUniforms
     /// <summary>The integral of the distribution function of one uniform from 0 to <paramref name="width"/>.</summary>
     private static double Area(double x, double width) => x <= 0 ? 0 : x <= width ? x * x / (2 * width) : x - (width / 2);
 
-    /// <summary>Each value becomes the mean of the polyline over the last <paramref name="width"/> cells (one or more, not always whole).</summary>
-    private static void Average(double[] values, double[] sums, double width, int reach)
+    /// <summary>Each value up to <paramref name="reach"/> becomes the mean of the polyline over the last <paramref name="width"/> cells (one or more, not always whole).</summary>
+    private static void Average(Span<double> values, Span<double> sums, double width, int reach)
     {
-        sums[0] = 0;
-        for (int j = 1; j < values.Length; j++) sums[j] = sums[j - 1] + ((values[j - 1] + values[j]) / 2);
-        int whole = (int)width;
-        double part = width - whole, scale = 1 / width;
-        // From above, because a value looks only at values below it.
-        for (int j = reach; j > whole; j--)
+        double sum = 0, last = values[0];
+        for (int j = 0; j <= reach; j++)
         {
-            int c = j - whole - 1;
-            double upper = values[c + 1], strip = part * (upper + (part / 2 * (values[c] - upper)));
-            values[j] = (sums[j] - sums[c + 1] + strip) * scale;
+            double value = values[j];
+            sum += (last + value) / 2;
+            sums[j] = sum;
+            last = value;
         }
+        int whole = (int)width;
+        double part = width - whole, scale = 1 / width, ofUpper = part - (part * part / 2), ofLower = part * part / 2;
+        // From above, because a value looks only at values below it.
+        for (int j = reach, c = reach - whole - 1; c >= 0; j--, c--)
+            values[j] = (sums[j] - sums[c + 1] + (ofUpper * values[c + 1]) + (ofLower * values[c])) * scale;
         for (int j = Math.Min(whole, reach); j >= 0; j--) values[j] = sums[j] * scale;
     }
 }
