@@ -21,9 +21,9 @@ internal sealed partial class MapReader
         Scalar(key, "text.wanted-length", "a length", LongestWord * 2) is { } scalar ? LengthOf(scalar, 0, scalar.Text.Length, key, mayBeZero, most) : null;
 
     /// <summary>A length that must be there.</summary>
-    public Given RequiredLength(string key, string example, bool mayBeZero = false)
+    public Given RequiredLength(string key, string example, bool mayBeZero = false, Length? most = null)
     {
-        if (Length(key, mayBeZero) is { } given) return given;
+        if (Length(key, mayBeZero, most) is { } given) return given;
         if (!IsThere(key)) Missing(key, example);
         return new(Core.Measures.Length.FromMillimetres(1), PlaceOf(key));
     }
