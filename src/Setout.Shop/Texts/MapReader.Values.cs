@@ -145,7 +145,8 @@ internal sealed partial class MapReader
         }
         Length longest = most ?? TextContext.LongestSize;
         if ((value.Sign == 0 && mayBeZero) || (value >= TextContext.ShortestSize && value <= longest)) return new(value, scalar.PlaceAt(from));
-        LengthFormat format = longest == TextContext.LongestSize ? LengthFormat.Millimetre : LengthFormat.For(_context.Unit);
+        // Two places, so that the most is not rounded up to a length that would be refused again: 1/4 in is 6.35 mm.
+        LengthFormat format = longest == TextContext.LongestSize || _context.Unit == LengthUnit.Millimetre ? LengthFormat.Millimetres(2) : LengthFormat.For(_context.Unit);
         _context.Stop("text.absurd-size", scalar.PlaceAt(from), $"'{TextContext.Shown(text.Trim())}' cannot be the {key}.",
             $"Write a length {(mayBeZero ? "from 0" : "above 0")} to {format.Text(longest)}.");
         return null;
