@@ -1,3 +1,4 @@
+// Over 200 lines: the table of mistakes and the property of what is written, which share their lines of a log.
 using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
