@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -62,9 +63,9 @@ public static partial class LogText
                 break;
             case MarkEntry mark:
                 text.Append("    ").Append(s_marks.First(m => m.Progress == mark.Progress).Word).Append(": [").AppendJoin(", ", mark.Keys.Select(Word)).Append("]\n");
-                if (mark.Figures.Count > 0) text.Append("    figures:\n");
-                foreach ((QuantityKey key, ExactLength value) in mark.Figures.OrderBy(f => f.Key))
-                    text.Append("      - {of: ").Append(Word(key.Text)).Append(", is: ").Append(Exactly(value)).Append("}\n");
+                if (mark.From.Length > 0) text.Append("    from: ").Append(Word(mark.From)).Append('\n');
+                Figures(text, "figures", mark.Figures);
+                Figures(text, "chosen", mark.Chosen);
                 break;
             case VoidEntry voided:
                 text.Append("    void: ").Append(Word(voided.Entry)).Append('\n');
@@ -78,6 +79,13 @@ public static partial class LogText
                 throw new ArgumentOutOfRangeException(nameof(entry), entry.GetType().Name, "No such entry.");
         }
         return text.ToString();
+    }
+
+    private static void Figures(StringBuilder text, string key, ImmutableDictionary<QuantityKey, ExactLength> figures)
+    {
+        if (figures.Count > 0) text.Append("    ").Append(key).Append(":\n");
+        foreach ((QuantityKey of, ExactLength value) in figures.OrderBy(f => f.Key))
+            text.Append("      - {of: ").Append(Word(of.Text)).Append(", is: ").Append(Exactly(value)).Append("}\n");
     }
 
     /// <summary>A length that reads back as itself: a fraction of an inch where that is exact, else millimetres, else a fraction of a millimetre.</summary>

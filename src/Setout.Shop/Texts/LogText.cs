@@ -90,15 +90,27 @@ public static partial class LogText
     {
         ImmutableArray<Named> keys = map.Words(word);
         if (map.IsEmpty(word)) context.Stop("text.missing", map.KeyPlaceOf(word), $"'{word}' names nothing.", $"Write '{word}: [C.side]'.");
-        var figures = ImmutableDictionary.CreateBuilder<QuantityKey, ExactLength>();
-        foreach (MapReader figure in map.Maps("figures", "figure", "of: C.side.length, is: 30 in"))
+        Progress progress = s_marks.First(m => m.Word == word).Progress;
+        // Only what is cut comes from a sheet: elsewhere the key is not known.
+        string from = progress == Progress.Cut ? map.Text("from")?.Text ?? "" : "";
+        return new(id, at, progress, [.. keys.Select(k => k.Text)], Figures(context, map, "figures", "figure", "C.side.length", "30 in"))
         {
-            Named of = figure.Required("of", "C.side.length");
-            Given given = figure.RequiredLength("is", "30 in");
+            From = from,
+            Chosen = Figures(context, map, "chosen", "choice", "L3.slide.length", "18 in"),
+        };
+    }
+
+    private static ImmutableDictionary<QuantityKey, ExactLength> Figures(TextContext context, MapReader map, string key, string kind, string quantity, string length)
+    {
+        var figures = ImmutableDictionary.CreateBuilder<QuantityKey, ExactLength>();
+        foreach (MapReader figure in map.Maps(key, kind, $"of: {quantity}, is: {length}"))
+        {
+            Named of = figure.Required("of", quantity);
+            Given given = figure.RequiredLength("is", length);
             if (!figures.TryAdd(new(of.Text), given.Value) && of.Text.Length > 0)
-                context.Stop("text.twice", of.Place, $"'{TextContext.Shown(of.Text)}' stands twice among the figures.", "Keep one of them.");
+                context.Stop("text.twice", of.Place, $"'{TextContext.Shown(of.Text)}' stands twice in '{key}'.", "Keep one of them.");
         }
-        return new(id, at, s_marks.First(m => m.Word == word).Progress, [.. keys.Select(k => k.Text)], figures.ToImmutable());
+        return figures.ToImmutable();
     }
 
     [GeneratedRegex(@"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,7})?(Z|[+-]\d\d:\d\d)\z", RegexOptions.CultureInvariant)]

@@ -21,9 +21,9 @@ internal sealed partial class MapReader
         Scalar(key, "text.wanted-length", "a length", LongestWord * 2) is { } scalar ? LengthOf(scalar, 0, scalar.Text.Length, key, mayBeZero, most) : null;
 
     /// <summary>A length that must be there.</summary>
-    public Given RequiredLength(string key, string example, bool mayBeZero = false)
+    public Given RequiredLength(string key, string example, bool mayBeZero = false, Length? most = null)
     {
-        if (Length(key, mayBeZero) is { } given) return given;
+        if (Length(key, mayBeZero, most) is { } given) return given;
         if (!IsThere(key)) Missing(key, example);
         return new(Core.Measures.Length.FromMillimetres(1), PlaceOf(key));
     }
@@ -145,7 +145,8 @@ internal sealed partial class MapReader
         }
         Length longest = most ?? TextContext.LongestSize;
         if ((value.Sign == 0 && mayBeZero) || (value >= TextContext.ShortestSize && value <= longest)) return new(value, scalar.PlaceAt(from));
-        LengthFormat format = longest == TextContext.LongestSize ? LengthFormat.Millimetre : LengthFormat.For(_context.Unit);
+        // Two places, so that the most is not rounded up to a length that would be refused again: 1/4 in is 6.35 mm.
+        LengthFormat format = longest == TextContext.LongestSize || _context.Unit == LengthUnit.Millimetre ? LengthFormat.Millimetres(2) : LengthFormat.For(_context.Unit);
         _context.Stop("text.absurd-size", scalar.PlaceAt(from), $"'{TextContext.Shown(text.Trim())}' cannot be the {key}.",
             $"Write a length {(mayBeZero ? "from 0" : "above 0")} to {format.Text(longest)}.");
         return null;

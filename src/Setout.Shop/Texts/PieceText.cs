@@ -32,7 +32,8 @@ public static class PieceText
         foreach ((Named kind, MapReader map) in top.NamedMaps("drawers", "drawer-kind"))
         {
             kinds[kind.Text] = new(kind.Text, map.Required("sides", "box"), map.Required("bottom", "bottoms"), map.Required("front", "fronts"),
-                map.Length("gap"), map.Length("overlay", mayBeZero: true), map.Length("play", mayBeZero: true), map.Length("slide"), kind.Place);
+                map.Length("gap"), map.Length("overlay", mayBeZero: true), map.Length("play", mayBeZero: true), map.Length("slide"), kind.Place,
+                map.OneOf("window", SlideWindow.Usual, ("usual", SlideWindow.Usual), ("narrow", SlideWindow.Narrow)));
         }
         var members = ImmutableArray.CreateBuilder<Member>();
         foreach (MapReader item in top.Maps("assembly", "member", "case: C, of: carcase"))

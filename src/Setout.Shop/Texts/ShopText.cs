@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
@@ -12,8 +13,11 @@ public static class ShopText
     /// <summary>The version of the shop file that this program reads.</summary>
     public const int Version = 1;
 
-    // A saw cut or an instrument's error of more than this is a slip of the pen: common practice, no source.
+    // A saw cut, an instrument's error or a spread of more than this is a slip of the pen: common practice, no source.
     private static readonly Length s_coarsest = Length.FromInches(1);
+
+    // What is thicker than this is cut as a strip, and no shim: common practice, no source.
+    private static readonly Length s_thickestShim = Length.FromInches(1, 4);
 
     /// <summary>Reads a text. Never throws for what is in it.</summary>
     public static TextRead<Shop> Read(string text, TextLimits? limits = null) => Read(text, limits, new(limits));
@@ -40,15 +44,51 @@ public static class ShopText
             inch = grids.Grid("in", LengthUnit.Inch) ?? inch;
             metric = grids.Grid("mm", LengthUnit.Millimetre) ?? metric;
         }
-        ImmutableDictionary<string, Length> instruments = usual.Accuracy.Instruments;
+        Accuracy accuracy = Accuracy(top, usual.Accuracy);
+        ImmutableArray<ShopStock> stock =
+            [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
+        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims));
+    }
+
+    private static Accuracy Accuracy(MapReader top, Accuracy usual)
+    {
+        ImmutableDictionary<string, Length> instruments = usual.Instruments;
         if (top.Map("instruments", "instruments") is { } tools)
         {
             foreach (string tool in new[] { "tape", "rule", "calliper" })
-                if (tools.Length(tool, most: s_coarsest) is { } accuracy) instruments = instruments.SetItem(tool, Tick(accuracy));
+                if (tools.Length(tool, most: s_coarsest) is { } off) instruments = instruments.SetItem(tool, Tick(off));
         }
-        ImmutableArray<ShopStock> stock =
-            [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
-        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, usual.Accuracy with { Instruments = instruments }, stock, Prices(context, top), usual.Shims);
+        Accuracy accuracy = usual with { Instruments = instruments };
+        if (top.Map("spread", "spread") is not { } spread) return accuracy;
+        Length Within(string key, Length usually) => spread.Length(key, mayBeZero: true, s_coarsest) is { } within ? Tick(within) : usually;
+        return accuracy with
+        {
+            Setting = Within("setting", usual.Setting),
+            Repeat = Within("repeat", usual.Repeat),
+            Sheet = Within("sheet", usual.Sheet),
+            Spot = Within("spot", usual.Spot),
+            Section = Within("section", usual.Section),
+            Placing = Within("placing", usual.Placing),
+            Bought = Within("slides", usual.Bought),
+        };
+    }
+
+    // A list with nothing in it says that the shop keeps none; only where there is no list does it keep the usual ones.
+    private static ImmutableArray<Shim> Shims(TextContext context, MapReader top, ImmutableArray<Shim> usual)
+    {
+        ImmutableArray<MapReader> written = top.Maps("shims", "shim", "name: washer, thickness: 1/16");
+        if (!top.IsThere("shims")) return usual;
+        var shims = new List<Shim>();
+        var places = new Dictionary<string, Place>(StringComparer.Ordinal);
+        foreach (MapReader entry in written)
+        {
+            Named name = entry.Required("name", "washer");
+            Given thickness = entry.RequiredLength("thickness", "1/16", most: s_thickestShim);
+            if (name.Text.Length == 0) continue;
+            if (places.TryAdd(name.Text, name.Place)) shims.Add(new(name.Text, Tick(thickness)));
+            else context.Stop("shop.shim-twice", name.Place, $"'{TextContext.Shown(name.Text)}' stands among the shims in line {places[name.Text].Line} already.", "Keep one of them, or give it a name of its own.");
+        }
+        return [.. shims.OrderByDescending(s => s.Thickness)];
     }
 
     private static ImmutableDictionary<string, Money> Prices(TextContext context, MapReader top)

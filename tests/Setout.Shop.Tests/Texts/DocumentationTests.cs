@@ -40,6 +40,8 @@ public partial class DocumentationTests
         TextRead<Shop.Texts.Shop> read = ShopText.Read(Assert.Single(Examples("shop-file.md")));
         Assert.Empty(read.Findings);
         Assert.Equal(4, read.Value!.Stock.Length);
+        Assert.Equal(Length.FromTicks(Length.TicksPerMillimetre * 2 / 5), read.Value.Accuracy.Setting);
+        Assert.Equal(["washer M8", "strip of veneer"], read.Value.Shims.Select(s => s.Name));
     }
 
     [Fact]
@@ -52,6 +54,10 @@ public partial class DocumentationTests
         Assert.DoesNotContain(set.Findings, f => f.Severity == Severity.Stop);
         var parts = set.Parts.Select(p => p.Key).ToHashSet(StringComparer.Ordinal);
         Assert.All(read.Value.Entries.OfType<MarkEntry>().SelectMany(m => m.Keys), k => Assert.Contains(k, parts));
+        // What is said to have been picked is what the plan picks.
+        var chosen = read.Value.Entries.OfType<MarkEntry>().SelectMany(m => m.Chosen).ToList();
+        Assert.NotEmpty(chosen);
+        Assert.All(chosen, c => Assert.Equal(c.Value, set.Worked[c.Key]));
         // The narrowest of the two spots counts, and the mean of the two thicknesses; the voided reading does not.
         Assert.Equal(ExactLength.FromInches(Rational.Of(705, 32)), set.Worked[new("B.width")]);
         Assert.Equal(ExactLength.FromInches(Rational.Of(1421, 2000)), set.Worked[new("birch.thickness")]);
@@ -71,7 +77,7 @@ public partial class DocumentationTests
         Assert.All(known, k => Assert.Equal(k.Value, told[k.Key]));
     }
 
-    private static string[] Examples(string page) => [.. Yaml().Matches(Repository.Read("docs", page)).Select(m => m.Groups[1].Value)];
+    internal static string[] Examples(string page) => [.. Yaml().Matches(Repository.Read("docs", page)).Select(m => m.Groups[1].Value)];
 
     [GeneratedRegex("^## (.+)$", RegexOptions.Multiline)]
     private static partial Regex Heading();

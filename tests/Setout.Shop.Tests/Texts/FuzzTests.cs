@@ -10,7 +10,7 @@ public class FuzzTests
     [
         .. Repository.PieceSamples.Select(File.ReadAllText),
         Repository.Read("samples", "shop.yaml"),
-        "setout-log: 1\nentries:\n  - id: a1\n    at: \"2026-05-04T09:40:00Z\"\n    read: L.width\n    values: [23/32 in, 18.2 mm]\n    with: \"tape\"\n  - {id: a2, at: 2026-05-04T09:41:00Z, cut: [C.side], figures: [{of: C.side.length, is: 30 in}]}\n  - {id: a3, at: 2026-05-04T09:42:00Z, void: a1}\n",
+        "setout-log: 1\nentries:\n  - id: a1\n    at: \"2026-05-04T09:40:00Z\"\n    read: L.width\n    values: [23/32 in, 18.2 mm]\n    with: \"tape\"\n  - {id: a2, at: 2026-05-04T09:41:00Z, cut: [C.side], from: boxes.sheet-1, figures: [{of: C.side.length, is: 30 in}], chosen: [{of: L3.slide.length, is: 18 in}]}\n  - {id: a3, at: 2026-05-04T09:42:00Z, void: a1}\n",
     ];
 
     private const string Signs = "abcz019 /-+:;,.#'\"\\[]{}&*!|>%@`~?=<\n\r\t\u00A0é½″\u2028\uFEFF\uFFFD\uD83D\uDE00\u0000\u001b";

@@ -1,3 +1,4 @@
+// Over 200 lines: the table of mistakes and the property of what is written, which share their lines of a log.
 using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
@@ -44,7 +45,28 @@ public class LogTextTests
         { "text.no-unit", $"setout-log: 1\nentries:\n  - {{id: a, {At}, cut: [C], figures: [{{of: C.length, is: ¦30}}]}}\n" },
         { "text.missing", $"setout-log: 1\nentries:\n  - {{id: a, {At}, cut: [C], figures: [¦{{of: C.length}}]}}\n" },
         { "text.twice", $"setout-log: 1\nentries:\n  - {{id: a, {At}, cut: [C], figures: [{{of: C.length, is: 3 mm}}, {{of: ¦C.length, is: 4 mm}}]}}\n" },
+        { "text.no-unit", Marked("cut: [C], chosen: [{of: L3.slide.length, is: ¦18}]") },
+        { "text.missing", Marked("fitted: [C], chosen: [¦{of: L3.slide.length}]") },
+        { "text.missing", Marked("fitted: [C], chosen: [¦{is: 18 in}]") },
+        { "text.absurd-size", Marked("bought: [C], chosen: [{of: L3.slide.length, is: ¦0 in}]") },
+        { "text.twice", Marked("bought: [C], chosen: [{of: L3.slide.length, is: 18 in}, {of: ¦L3.slide.length, is: 20 in}]") },
+        { "text.wanted-list", Marked("assembled: [C], chosen: ¦{L3.slide.length: 18 in}") },
+        { "text.wanted-map", Marked("cut: [C], chosen: [¦L3.slide.length]") },
+        { "text.unknown-key", Marked("cut: [C], chosen: [{of: L3.slide.length, is: 18 in, ¦because: long}]") },
+        { "text.wanted-word", Marked("cut: [C], from: ¦[boxes.sheet-1]") },
+        { "text.wanted-word", Marked("cut: [C], from: ¦\"\"") },
+        { "text.too-long", Marked("cut: [C], from: ¦" + new string('a', 101)) },
+        { "text.unknown-key", Marked("assembled: [C], ¦from: boxes.sheet-1") },
+        { "text.unknown-key", Marked("fitted: [C], ¦from: boxes.sheet-1") },
+        { "text.unknown-key", Marked("bought: [C], ¦from: boxes.sheet-1") },
+        { "text.unknown-key", Marked("read: L.width, values: [3 mm], ¦from: boxes.sheet-1") },
+        { "text.unknown-key", Marked("read: L.width, values: [3 mm], ¦chosen: []") },
+        { "text.unknown-key", Marked("void: b, ¦chosen: []").Replace("entries:\n", $"entries:\n  - {{id: b, {At}, cut: [C]}}\n", StringComparison.Ordinal) },
+        { "log.id-taken", $"setout-log: 1\nentries:\n  - {{id: a, {At}, cut: [C], from: boxes.sheet-1}}\n  - {{id: ¦a, {At}, cut: [C], from: boxes.sheet-2}}\n" },
+        { "log.id-taken", $"setout-log: 1\nentries:\n  - {{id: a, {At}, cut: [C]}}\n  - {{id: ¦a, {At}, cut: [C], chosen: [{{of: L3.slide.length, is: 18 in}}]}}\n" },
     };
+
+    private static string Marked(string what) => $"setout-log: 1\nentries:\n  - {{id: a, {At}, {what}}}\n";
 
     private static string Reading(string values) => $"setout-log: 1\nentries:\n  - {{id: a, {At}, read: L.width, values: {values}}}\n";
 
@@ -78,8 +100,12 @@ public class LogTextTests
 
     private static readonly Gen<LogEntry> s_entry = Gen.OneOf<LogEntry>(
         Gen.Select(s_oneLine, s_key, s_length.Array[1, 4], s_oneLine, s_oneLine, (id, key, values, with, spot) => (LogEntry)new ReadingEntry(id, "2026-05-04T09:40:00Z", key, [.. values], with, spot)),
-        Gen.Select(s_oneLine, Gen.Enum<Progress>(), s_oneLine.Array[1, 4], Gen.Dictionary(s_key, s_length)[0, 3],
-            (id, progress, keys, figures) => (LogEntry)new MarkEntry(id, "2026-05-04T11:40:00.5+02:00", progress, [.. keys], figures.ToImmutableDictionary())),
+        Gen.Select(s_oneLine, Gen.Enum<Progress>(), s_oneLine.Array[1, 4], Gen.Dictionary(s_key, s_length)[0, 3], Gen.Dictionary(s_key, s_length)[0, 3], Gen.OneOf(s_oneLine, Gen.Const("")),
+            (id, progress, keys, figures, chosen, from) => (LogEntry)new MarkEntry(id, "2026-05-04T11:40:00.5+02:00", progress, [.. keys], figures.ToImmutableDictionary())
+            {
+                Chosen = chosen.ToImmutableDictionary(),
+                From = progress == Progress.Cut ? from : "",
+            }),
         Gen.Select(s_oneLine, s_oneLine, (id, voided) => (LogEntry)new VoidEntry(id, "2026-05-04T09:40:00Z", voided)),
         Gen.Select(s_oneLine, s_oneLine, Gen.OneOf(s_oneLine, Gen.Const("")), s_strange, (id, code, key, because) => (LogEntry)new AllowEntry(id, "2026-05-04T09:40:00Z", code, key, because)));
 
@@ -104,11 +130,59 @@ public class LogTextTests
                 Assert.Equal(x.Progress, y.Progress);
                 Assert.Equal(x.Keys, y.Keys);
                 Assert.Equal(x.Figures.OrderBy(f => f.Key), y.Figures.OrderBy(f => f.Key));
+                Assert.Equal(x.Chosen.OrderBy(f => f.Key), y.Chosen.OrderBy(f => f.Key));
+                Assert.Equal(x.From, y.From);
                 break;
             default:
                 Assert.Equal(a, b);
                 break;
         }
+    }
+
+    private static readonly MarkEntry s_cut = new("n1", "2026-05-04T09:40:00Z", Progress.Cut, ["L3.side", "L3.end"],
+        ImmutableDictionary<QuantityKey, ExactLength>.Empty.Add(new("L3.side.length"), ExactLength.FromInches(18)));
+
+    // The text as it stood before there were sheets and choices in it: a log that was written then is not written otherwise now.
+    private const string Cut = "  - id: n1\n    at: \"2026-05-04T09:40:00Z\"\n    cut: [L3.side, L3.end]\n";
+    private const string Figures = "    figures:\n      - {of: L3.side.length, is: 18 in}\n";
+
+    [Fact]
+    public void Write_NeitherSheetNorChoice_IsWrittenAsEver() => Assert.Equal(Cut + Figures, LogText.Write(s_cut));
+
+    [Fact]
+    public void Write_SheetAndChoices_StandInTheirPlaces()
+    {
+        MarkEntry entry = s_cut with { From = "boxes.sheet-1", Chosen = s_cut.Figures.Clear().Add(new("L3.slide.length"), ExactLength.FromInches(18)).Add(new("L3.pull"), ExactLength.FromMillimetres(96)) };
+        Assert.Equal(Cut + "    from: boxes.sheet-1\n" + Figures + "    chosen:\n      - {of: L3.pull, is: 96 mm}\n      - {of: L3.slide.length, is: 18 in}\n", LogText.Write(entry));
+    }
+
+    [Fact]
+    public void Read_NeitherSheetNorChoice_IsEmpty()
+    {
+        var mark = (MarkEntry)Assert.Single(LogText.Read(LogText.Head + Cut + Figures).Value!.Entries);
+        Assert.Equal(("", 0), (mark.From, mark.Chosen.Count));
+    }
+
+    [Theory]
+    [InlineData("cut", Progress.Cut)]
+    [InlineData("assembled", Progress.Assembled)]
+    [InlineData("fitted", Progress.Fitted)]
+    [InlineData("bought", Progress.Bought)]
+    public void Read_Choices_StandOnEveryKindOfMark(string word, Progress progress)
+    {
+        TextRead<Log> read = LogText.Read(Marked($"{word}: [L3], chosen: [{{of: L3.slide.length, is: 18 in}}]"));
+        Assert.Empty(read.Findings);
+        var mark = (MarkEntry)Assert.Single(read.Value!.Entries);
+        Assert.Equal(progress, mark.Progress);
+        Assert.Equal([KeyValuePair.Create(new QuantityKey("L3.slide.length"), ExactLength.FromInches(18))], mark.Chosen);
+        Assert.Empty(mark.Figures);
+    }
+
+    [Fact]
+    public void Read_SheetElsewhereThanOnACut_NamesWhatIsKnownThere()
+    {
+        Finding finding = Repository.OnlyFinding("text.unknown-key", Marked("fitted: [C], ¦from: boxes.sheet-1"), t => LogText.Read(t));
+        Assert.Equal(("'from' is not known here.", "Known here: id, at, fitted, figures, chosen."), (finding.Words, finding.Remedy));
     }
 
     [Fact]
@@ -128,6 +202,11 @@ public class LogTextTests
             new ReadingEntry("b", "2026-05-04T09:40:00Z", new("L.width"), [], "", ""),
             new ReadingEntry("b", "2026-05-04T09:40:00Z", new("L.width"), [ExactLength.FromMillimetres(-1)], "", ""),
             new ReadingEntry("b", "2026-05-04T09:40:00Z", new("L.width"), [ExactLength.FromMillimetres(Rational.Of(1_000_000_000_000_000_000, 999_999_999_999_999_999))], "", ""),
+            s_cut with { Progress = Progress.Fitted, From = "boxes.sheet-1" },
+            s_cut with { From = "boxes\nsheet-1" },
+            s_cut with { From = new('a', 101) },
+            s_cut with { Chosen = s_cut.Figures.SetItem(new("L3.slide.length"), ExactLength.Zero) },
+            s_cut with { Chosen = s_cut.Figures.SetItem(new(""), ExactLength.FromInches(18)) },
         ];
         foreach (LogEntry entry in bad)
         {

@@ -61,6 +61,11 @@ public class PieceTextTests
         { "text.one-line", "setout: 1\nname: ¦|\n  a\n  b\nunit: in\n" + Case },
         { "text.unknown-word", "setout: 1\nname: Box\nunit: ¦inch\n" + Case },
         { "text.unknown-word", Head + Case + "    hung: ¦perhaps\n" },
+        { "text.unknown-word", Head + Kind("window: ¦wide") + Case },
+        { "text.unknown-word", Head + Kind("window: ¦1/16") + Case },
+        { "text.wanted-word", Head + Kind("window: ¦[narrow]") + Case },
+        { "text.wanted-word", Head + Kind("window: ¦\"\"") + Case },
+        { "text.unknown-key", Head + Kind("¦windows: narrow") + Case },
         { "text.twice", Head + Case + "    ¦width: 31\n" },
         { "text.twice", Head + "  ¦ply: {panel: mdf, label: 3/4}\n" + Case },
 
@@ -145,6 +150,8 @@ public class PieceTextTests
         { "shelves.none", Head + Case + "    shelves: ¦{down: []}\n" },
     };
 
+    private static string Kind(string window) => $"drawers:\n  tray: {{sides: ply, bottom: ply, front: ply, {window}}}\n";
+
     private static string Sized(string size) => Head + "  thin: {panel: mdf, label: 1/4, sizes: [" + size + "]}\n" + Case;
 
     [Theory, MemberData(nameof(Mistakes))]
@@ -152,6 +159,25 @@ public class PieceTextTests
     {
         if (marked == "¦" + Frame) marked = Head + Frame.Replace("- frame", "- ¦frame", StringComparison.Ordinal);
         Repository.OnlyFinding(code, marked, t => PieceText.Read(t));
+    }
+
+    [Theory]
+    [InlineData("slide: 18", SlideWindow.Usual)]
+    [InlineData("window: usual", SlideWindow.Usual)]
+    [InlineData("window: narrow", SlideWindow.Narrow)]
+    [InlineData("window: \"narrow\"", SlideWindow.Narrow)]
+    public void Read_Window_IsThatOfItsKindOfDrawer(string written, SlideWindow window)
+    {
+        TextRead<Piece> read = PieceText.Read(Head + Kind(written) + Case);
+        Assert.Empty(read.Findings);
+        Assert.Equal(window, read.Value!.DrawerKinds["tray"].Window);
+    }
+
+    [Fact]
+    public void Read_OtherWindow_NamesBothWordsAndTheNearest()
+    {
+        Finding finding = Repository.OnlyFinding("text.unknown-word", Head + Kind("window: ¦narow") + Case, t => PieceText.Read(t));
+        Assert.Equal(("'narow' is not known for 'window'.", "Did you mean 'narrow'? Use one of: usual, narrow."), (finding.Words, finding.Remedy));
     }
 
     [Theory]

@@ -20,7 +20,7 @@ public class SchemaTests
           stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0}]}
           oak: {stick: oak, section: 2 x 2}
         drawers:
-          kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20}
+          kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20, window: narrow}
         assembly:
           - frame: F
             name: frame
@@ -61,6 +61,8 @@ public class SchemaTests
         trim: {sheets: 1/4, boards: 0}
         keep: {sheets: 12 x 6, boards: 12}
         instruments: {tape: 1/32, rule: 1/64, calliper: 0.001}
+        spread: {setting: 1/16, repeat: 0, sheet: 1/100, spot: 0.1 mm, section: 1/8, placing: 1/128, slides: 0.2 mm}
+        shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]
         stock:
           - {panel: hardwood plywood, label: 3/4, thickness: 0.71, grain: free, size: 96 x 48, price: 60, have: 1, name: a, trim: 0}
           - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: 0}
@@ -72,10 +74,10 @@ public class SchemaTests
         setout-log: 1
         entries:
           - {id: a, at: 2026-05-04T09:40:00Z, read: L.width, values: [20 3/4 in, 527 mm], with: tape, spot: top}
-          - {id: b, at: 2026-05-04T09:40:00+02:00, cut: [C.side], figures: [{of: C.side.length, is: 30 in}]}
-          - {id: c, at: 2026-05-04T09:40:00.25Z, assembled: [C.side], figures: []}
-          - {id: d, at: 2026-05-04T09:40:00Z, fitted: [D1], figures: []}
-          - {id: e, at: 2026-05-04T09:40:00Z, bought: [Screw], figures: []}
+          - {id: b, at: 2026-05-04T09:40:00+02:00, cut: [C.side], from: boxes.sheet-1, figures: [{of: C.side.length, is: 30 in}], chosen: []}
+          - {id: c, at: 2026-05-04T09:40:00.25Z, assembled: [C.side], figures: [], chosen: []}
+          - {id: d, at: 2026-05-04T09:40:00Z, fitted: [D1], figures: [], chosen: [{of: D1.slide.length, is: 18 in}]}
+          - {id: e, at: 2026-05-04T09:40:00Z, bought: [Screw], figures: [], chosen: [{of: D2.slide.length, is: 450 mm}]}
           - {id: f, at: 2026-05-04T09:40:00Z, void: a}
           - {id: g, at: 2026-05-04T09:40:00Z, allow: material.not-read, on: ply, because: read it twice}
         """;
@@ -123,6 +125,37 @@ public class SchemaTests
         foreach (string file in Repository.PieceSamples) Assert.True(Evaluate("piece", Json(File.ReadAllText(file))), file);
         Assert.True(Evaluate("shop", Json(Repository.Read("samples", "shop.yaml"))));
         foreach (object[] row in Whole.Select(r => new object[] { r.Data.Item1, r.Data.Item2 })) Assert.True(Evaluate((string)row[0], Json((string)row[1])), (string)row[0]);
+    }
+
+    [Theory]
+    [InlineData("piece", "piece-file.md")]
+    [InlineData("shop", "shop-file.md")]
+    [InlineData("log", "log.md")]
+    public void Schema_ExamplesOfThePages_Validate(string name, string page)
+    {
+        string[] examples = DocumentationTests.Examples(page);
+        Assert.NotEmpty(examples);
+        Assert.All(examples, e => Assert.True(Evaluate(name, Json(e)), e));
+    }
+
+    // What a reader refuses as the wrong kind of thing, an editor marks too.
+    [Theory]
+    [InlineData("piece", "window: narrow", "window: wide")]
+    [InlineData("piece", "window: narrow", "window: [narrow]")]
+    [InlineData("shop", "repeat: 0,", "repeat: -1,")]
+    [InlineData("shop", "repeat: 0,", "repeat: [1/64],")]
+    [InlineData("shop", "shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]", "shims: {card: 0.3 mm}")]
+    [InlineData("shop", "thickness: 0.3 mm", "thickness: 0")]
+    [InlineData("log", "from: boxes.sheet-1", "from: [boxes.sheet-1]")]
+    [InlineData("log", "fitted: [D1]", "fitted: [D1], from: boxes.sheet-1")]
+    [InlineData("log", "is: 18 in", "is: 18")]
+    [InlineData("log", "chosen: [{of: D1.slide.length, is: 18 in}]", "chosen: [D1.slide.length]")]
+    public void Schema_WrongKindOfThing_FailsAsTheReaderDoes(string name, string from, string to)
+    {
+        string text = WholeText(name), wrong = text.Replace(from, to, StringComparison.Ordinal);
+        Assert.NotEqual(text, wrong);
+        Assert.Equal((true, 0), (Evaluate(name, Json(text)), Read(name, text).Findings));
+        Assert.Equal((false, 1), (Evaluate(name, Json(wrong)), Read(name, wrong).Findings));
     }
 
     [Theory, MemberData(nameof(Whole))]

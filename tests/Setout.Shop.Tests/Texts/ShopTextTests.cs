@@ -1,3 +1,4 @@
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
@@ -20,6 +21,27 @@ public class ShopTextTests
         { "text.absurd-size", Head + "kerf: {boards: ¦-1/8}\n" },
         { "text.absurd-size", Head + "instruments: {tape: ¦0}\n" },
         { "text.unknown-key", Head + "instruments: {¦laser: 1/32}\n" },
+        { "text.wanted-map", Head + "spread: ¦1/32\n" },
+        { "text.wanted-map", Head + "spread: ¦[{setting: 1/32}]\n" },
+        { "text.absurd-size", Head + "spread: {setting: ¦1 1/32}\n" },
+        { "text.absurd-size", Head + "spread: {slides: ¦-1/256}\n" },
+        { "text.absurd-size", Head + "spread: {placing: ¦0.0005 mm}\n" },
+        { "text.wanted-length", Head + "spread: {sheet: ¦[1/128]}\n" },
+        { "length.unknown-word", Head + "spread: {spot: ¦little}\n" },
+        { "text.unknown-key", Head + "spread: {¦bought: 1/256}\n" },
+        { "text.twice", Head + "spread: {section: 1/32, ¦section: 1/64}\n" },
+        { "text.wanted-list", Head + "shims: ¦none\n" },
+        { "text.wanted-list", Head + "shims: ¦{washer: 1/16}\n" },
+        { "text.wanted-map", Head + "shims: [¦1/16]\n" },
+        { "text.missing", Head + "shims:\n  - ¦{name: washer}\n" },
+        { "text.missing", Head + "shims:\n  - ¦{thickness: 1/16}\n" },
+        { "text.wanted-word", Head + "shims:\n  - {name: ¦\"\", thickness: 1/16}\n" },
+        { "text.unknown-key", Head + "shims:\n  - {name: washer, thickness: 1/16, ¦price: 1}\n" },
+        { "text.absurd-size", Head + "shims:\n  - {name: washer, thickness: ¦0}\n" },
+        { "text.absurd-size", Head + "shims:\n  - {name: washer, thickness: ¦-1/16}\n" },
+        { "text.absurd-size", Head + "shims:\n  - {name: strip, thickness: ¦9/32}\n" },
+        { "text.wanted-length", Head + "shims:\n  - {name: washer, thickness: ¦{is: 1/16}}\n" },
+        { "shop.shim-twice", Head + "shims:\n  - {name: card, thickness: 1/64}\n  - {name: ¦card, thickness: 1/32}\n" },
         { "text.bad-grid", Head + "grid: {in: ¦1/3}\n" },
         { "text.absurd-size", Head + "grid: {mm: ¦30}\n" },
         { "text.wanted-size", Head + "keep: {sheets: ¦12}\n" },
@@ -47,6 +69,81 @@ public class ShopTextTests
         Assert.Empty(read.Value.Stock);
     }
 
+    // Key by key: what is written is read into its own figure, and every other stays as usual.
+    [Theory]
+    [InlineData("setting")]
+    [InlineData("repeat")]
+    [InlineData("sheet")]
+    [InlineData("spot")]
+    [InlineData("section")]
+    [InlineData("placing")]
+    [InlineData("slides")]
+    public void Read_OneSpread_ChangesThatOneOnly(string key)
+    {
+        Accuracy With(Length to) => key switch
+        {
+            "setting" => Accuracy.Usual with { Setting = to },
+            "repeat" => Accuracy.Usual with { Repeat = to },
+            "sheet" => Accuracy.Usual with { Sheet = to },
+            "spot" => Accuracy.Usual with { Spot = to },
+            "section" => Accuracy.Usual with { Section = to },
+            "placing" => Accuracy.Usual with { Placing = to },
+            _ => Accuracy.Usual with { Bought = to },
+        };
+        Assert.Equal(With(Length.FromInches(1, 10)), Sound(Head + $"spread: {{{key}: 1/10}}\n").Accuracy);
+        Assert.Equal(With(Length.FromMillimetres(2)), Sound("setout-shop: 1\nunit: mm\n" + $"spread: {{{key}: 2}}\n").Accuracy);
+        Assert.Equal(With(Length.FromInches(1)), Sound(Head + $"spread: {{{key}: 1}}\n").Accuracy);
+        Assert.Equal(With(Length.Zero), Sound(Head + $"spread: {{{key}: 0}}\n").Accuracy);
+    }
+
+    [Fact]
+    public void Read_SpreadAndInstruments_StandTogether()
+    {
+        Accuracy accuracy = Sound(Head + "spread: {repeat: 1/100}\ninstruments: {tape: 1/20}\n").Accuracy;
+        Assert.Equal((Length.FromInches(1, 100), Length.FromInches(1, 20)), (accuracy.Repeat, accuracy.Instruments["tape"]));
+        Assert.Equal((Accuracy.Usual.Setting, Accuracy.Usual.Instruments["rule"]), (accuracy.Setting, accuracy.Instruments["rule"]));
+    }
+
+    [Fact]
+    public void Read_Shims_StandThickestFirst() => Assert.Equal(
+        [new("slip", Length.FromInches(1, 4)), new("washer", Length.FromInches(1, 16)), new("second washer", Length.FromInches(1, 16)), new Shim("card", Length.FromTicks(48_000))],
+        Sound(Head + "shims:\n  - {name: washer, thickness: 1/16}\n  - {name: card, thickness: 0.3 mm}\n  - {name: second washer, thickness: 1/16}\n  - {name: slip, thickness: 1/4}\n").Shims);
+
+    [Theory]
+    [InlineData("shims: []\n")]
+    [InlineData("shims:\n")]
+    public void Read_EmptyListOfShims_IsAShopThatKeepsNone(string written) => Assert.Empty(Sound(Head + written).Shims);
+
+    [Fact]
+    public void Read_NoListOfShims_IsTheUsualOnesThickestFirst()
+    {
+        Assert.Equal(Shop.Texts.Shop.Usual.Shims, Sound(Head).Shims);
+        Assert.Equal(Shop.Texts.Shop.Usual.Shims.OrderByDescending(s => s.Thickness), Shop.Texts.Shop.Usual.Shims);
+    }
+
+    [Theory]
+    [InlineData("in", "'9/32 in' cannot be the thickness.", "Write a length above 0 to 1/4 in.")]
+    [InlineData("mm", "'9/32 in' cannot be the thickness.", "Write a length above 0 to 6.35 mm.")]
+    public void Read_ShimTooThick_NamesTheMostInTheUnitOfTheShop(string unit, string words, string remedy)
+    {
+        Finding finding = Assert.Single(ShopText.Read($"setout-shop: 1\nunit: {unit}\nshims: [{{name: strip, thickness: 9/32 in}}]\n").Findings);
+        Assert.Equal((words, remedy), (finding.Words, finding.Remedy));
+    }
+
+    [Fact]
+    public void Read_ShimTwice_NamesTheLineOfTheFirst()
+    {
+        Finding finding = Assert.Single(ShopText.Read(Head + "shims:\n  - {name: card, thickness: 1/64}\n  - {name: card, thickness: 1/32}\n").Findings);
+        Assert.Equal(("'card' stands among the shims in line 4 already.", "Keep one of them, or give it a name of its own."), (finding.Words, finding.Remedy));
+    }
+
+    private static Shop.Texts.Shop Sound(string text)
+    {
+        TextRead<Shop.Texts.Shop> read = ShopText.Read(text);
+        Assert.Empty(read.Findings);
+        return read.Value!;
+    }
+
     [Fact]
     public void Read_BareGrids_AreInTheUnitOfTheirKey()
     {
@@ -68,5 +165,8 @@ public class ShopTextTests
         TextRead<Shop.Texts.Shop> read = ShopText.Read(Repository.Read("samples", "shop.yaml"));
         Assert.Empty(read.Findings);
         Assert.Equal(16, read.Value!.Stock.Length);
+        // The sample writes out how closely a usual shop works, and what it keeps for packing.
+        Assert.Equal(Accuracy.Usual with { Instruments = read.Value.Accuracy.Instruments }, read.Value.Accuracy);
+        Assert.Equal(Shop.Texts.Shop.Usual.Shims, read.Value.Shims);
     }
 }
