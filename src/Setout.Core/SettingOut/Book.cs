@@ -120,9 +120,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <param name="count">How many members.</param>
     public ImmutableArray<Term> Thicknesses(string words, int sign, string part, string material, int count)
     {
-        if (facts.Sheets.Count == 0) return [Term.From(words, sign * count, ThicknessOf(material))];
+        if (facts.Sheets.Count == 0) return [Term.From(words, sign * count, ThicknessOf(material)) with { Part = part }];
         var bySheet = Enumerable.Range(1, count).GroupBy(i => MemberThickness(part, i, material)).ToList();
-        return [.. bySheet.Select(s => Term.From(bySheet.Count == 1 ? words : $"{words}, no. {string.Join(" and ", s)}", sign * s.Count(), s.Key))];
+        return [.. bySheet.Select(s => Term.From(bySheet.Count == 1 ? words : $"{words}, no. {string.Join(" and ", s)}", sign * s.Count(), s.Key) with { Part = part })];
     }
 
     private QuantityKey MemberThickness(string part, int number, string material) =>

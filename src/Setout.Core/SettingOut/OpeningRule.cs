@@ -38,7 +38,7 @@ internal static class OpeningRule
         }
         string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
-        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, book.ThicknessOf(m.Divider.Key, m.Panel.Name)))];
+        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, book.ThicknessOf(m.Divider.Key, m.Panel.Name)) with { Part = m.Divider.Key })];
         ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, [Term.From($"opening {o.Key}", 1, QuantityKey.Of(o.Key, what))]))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 

@@ -26,6 +26,9 @@ public sealed record Stated(ExactLength Value, Origin Origin) : Working
 /// <param name="Figure">The figure with its origin, or null when <paramref name="Of"/> is used.</param>
 public sealed record Term(string Words, Rational Times, QuantityKey? Of, Stated? Figure)
 {
+    /// <summary>For a thickness: the key of the part whose members these are, so that what they share is known; empty where it is no part's.</summary>
+    public string Part { get; init; } = "";
+
     /// <summary>A quantity, so many times.</summary>
     public static Term From(string words, Rational times, QuantityKey of) => new(words, times, of, null);
 
