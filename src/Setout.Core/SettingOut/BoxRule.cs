@@ -23,12 +23,10 @@ internal static class BoxRule
 
         TradeRule lower = TradeRules.Get("SS8");
         SlideRoom window = SlideRoom.Of(kind.Window);
-        Term play = kind.Play is { } given
-            ? Term.From("play kept", -1, given.Value, Origin.Given(given.Place))
-            : Term.From("play kept", -1, window.Middle, new(OriginKind.Rule, window.MiddleWords, window.Source));
+        QuantityKey kept = SlideRule.PlayKept(book, kind, window);
         QuantityKey opening = book.DefineSame(key, "opening", $"{name}, clear width along its slides", "of the opening", space.Width, Combining.Narrowest);
         ImmutableArray<Term> room = [Term.From("clear width along its slides", 1, opening), Term.From("slide, left and right", -2, SlideRule.Thickness(book, kind)), .. Packing(book, key, name)];
-        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum([.. room, play]));
+        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum([.. room, Term.From("play kept", -1, kept)]));
         PartSize length = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("slide", 1, slide)), PartRole.BoxSide);
         Working heightWorking = drawer.BoxHeight?.Stated ?? (Working)new Sum(Term.From("height behind the front", 1, slot),
             Term.From("room above and below", -1, lower.Length, new(OriginKind.Rule, "at least", lower.Cited)));
@@ -40,9 +38,9 @@ internal static class BoxRule
         QuantityKey built = book.Define(key, "box.as-built", $"{name}, box width as built",
             new Sum([Term.From("end, as cut", 1, end.AsCut), .. book.Thicknesses("sides", 1, $"{key}.side", sides.Name, 2)]), Combining.Widest);
         QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides", new Sum([.. room, Term.From("box, as built", -1, built)]));
-        book.Gaps.Add(new(side, $"{name}, slide play", window.Least, window.Most, window.Words));
+        book.Gaps.Add(new(side, $"{name}, slide play", window.Least, window.Most, window.Words) { Group = space.Owner, Allowance = kept });
 
-        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, drawer, sides.Name, ts, tb, end, length);
+        (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, space, drawer, sides.Name, ts, tb, end, length);
         // Half of the room above and below, or half of what there is where the height was given.
         ExactLength half = lower.Length / 2, low = Max(Zero, Min(half, (book.Value(slot) - book.Value(height.AsCut)) / 2));
         Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ + low);
@@ -60,7 +58,7 @@ internal static class BoxRule
     }
 
     private static (PartSize Width, PartSize Length) Bottom(
-        Book book, Drawer drawer, string sides, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
+        Book book, Space space, Drawer drawer, string sides, QuantityKey ts, QuantityKey tb, PartSize end, PartSize side)
     {
         string key = drawer.Key, name = $"drawer {key}";
         TradeRule depthRule = TradeRules.Get("BX6"), limit = TradeRules.Get("BX7"), slackRule = TradeRules.Get("BX9"), up = TradeRules.Get("BX8");
@@ -77,9 +75,9 @@ internal static class BoxRule
             Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)), PartRole.BoxBottom);
         PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum(
             [Term.From("side, as cut", 1, side.AsCut), .. book.Thicknesses("ends", -1, $"{key}.end", sides, 2), Term.From("grooves in the ends", 2, groove.ToCut), Term.From("slack", -1, slack)]), PartRole.BoxBottom);
-        Groove(book, key, name, "across", "in the grooves of the sides", new Sum(
+        Groove(book, space, key, name, "across", "in the grooves of the sides", new Sum(
             Term.From("end, as cut", 1, end.AsCut), Term.From("grooves in the sides, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, width.AsCut)));
-        Groove(book, key, name, "along", "in the grooves of the ends", new Sum([
+        Groove(book, space, key, name, "along", "in the grooves of the ends", new Sum([
             Term.From("side, as cut", 1, side.AsCut), .. book.Thicknesses("ends", -1, $"{key}.end", sides, 2),
             Term.From("grooves in the ends, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, length.AsCut)]));
         foreach (string part in new[] { "side", "end" })
@@ -92,11 +90,11 @@ internal static class BoxRule
     }
 
     /// <summary>The bottom must go in, and stay in.</summary>
-    private static void Groove(Book book, string key, string name, string way, string words, Sum slack)
+    private static void Groove(Book book, Space space, string key, string name, string way, string words, Sum slack)
     {
         QuantityKey gap = book.Define(key, $"bottom.play-{way}", $"{name}, slack of the bottom {words}", slack);
         TradeRule most = TradeRules.Get("GV1");
-        book.Gaps.Add(new(gap, $"{name}, bottom {words}", Zero, most.Length, $"goes in, and stays in both grooves: {most.Cited}"));
+        book.Gaps.Add(new(gap, $"{name}, bottom {words}", Zero, most.Length, $"goes in, and stays in both grooves: {most.Cited}") { Group = space.Owner });
     }
 
     private static void Place(

@@ -25,13 +25,13 @@ internal static class FrontGaps
                 QuantityKey fixedGap = book.DefineSame(drawer.Key, "front.gap", $"{name}, gap above its front as fixed", "on spacers", gap, scatter: Scatter.Placed);
                 stack.Add(Term.From($"gap above {drawer.Key}", -1, fixedGap));
                 ExactLength meant = book.Value(gap);
-                book.Gaps.Add(new(fixedGap, $"{name}, gap above its front", ExactLength.Max(ExactLength.Zero, meant - seen.Length), meant + seen.Length, limits));
+                book.Gaps.Add(new(fixedGap, $"{name}, gap above its front", ExactLength.Max(ExactLength.Zero, meant - seen.Length), meant + seen.Length, limits) { Group = space.Owner });
             }
             QuantityKey beside = book.Define(drawer.Key, "front.beside", $"{name}, front narrower than what it covers, both sides together",
                 new Sum([.. across.Terms, Term.From("front, as cut", -1, QuantityKey.Of(drawer.Key, "front.width").AsCut)]));
-            book.Gaps.Add(new(beside, $"{name}, front beside what it covers", -seen.Length, seen.Length, limits));
+            book.Gaps.Add(new(beside, $"{name}, front beside what it covers", -seen.Length, seen.Length, limits) { Group = space.Owner });
         }
         QuantityKey above = book.Define(space.Prefix, "fronts-short", $"{space.Name}, fronts short of the height they cover", new Sum(stack.ToImmutable()));
-        book.Gaps.Add(new(above, $"{space.Name}, reveal above the top front", -seen.Length, seen.Length, limits));
+        book.Gaps.Add(new(above, $"{space.Name}, reveal above the top front", -seen.Length, seen.Length, limits) { Group = space.Owner });
     }
 }

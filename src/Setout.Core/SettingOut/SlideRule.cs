@@ -40,6 +40,14 @@ internal static class SlideRule
             new Stated(space.Length, new(OriginKind.Rule, "side-mounted, 1/2 in class", space.Cited)), scatter: Scatter.Bought);
     }
 
+    /// <summary>The play aimed for beside the slides of a kind of drawer, both sides together.</summary>
+    public static QuantityKey PlayKept(Book book, DrawerKind kind, SlideRoom window)
+    {
+        QuantityKey key = QuantityKey.Of(kind.Name, "play-kept");
+        return book.Knows(key) ? key : book.Define(kind.Name, "play-kept", $"play kept beside the slides of {kind.Name}",
+            kind.Play?.Stated ?? new Stated(window.Middle, new(OriginKind.Rule, window.MiddleWords, window.Source)));
+    }
+
     /// <summary>The longest slide of the series that leaves the setback and the rear clearance.</summary>
     public static QuantityKey? Pick(Book book, Space space, DrawerKind kind, Drawer drawer)
     {

@@ -50,4 +50,11 @@ public sealed record Choice(
 /// <param name="Least">The least it may be.</param>
 /// <param name="Most">The most it may be.</param>
 /// <param name="Source">Where the limits come from.</param>
-public sealed record Gap(QuantityKey Key, string Name, ExactLength Least, ExactLength Most, string Source);
+public sealed record Gap(QuantityKey Key, string Name, ExactLength Least, ExactLength Most, string Source)
+{
+    /// <summary>The opening whose filling it belongs to, such as a bank of drawers; empty where it belongs to the structure.</summary>
+    public string Group { get; init; } = "";
+
+    /// <summary>The quantity that decides how large it is meant to be, where somebody may choose it: the play kept beside slides.</summary>
+    public QuantityKey? Allowance { get; init; }
+}

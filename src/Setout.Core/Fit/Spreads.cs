@@ -1,0 +1,200 @@
+// Over 200 lines: every reason why a real thing may lie off its figure, in one list.
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Core.Fit;
+
+/// <summary>
+/// What each quantity of a piece may really come to, from what is known now. The figure set on the saw is known; what comes off it is not. A
+/// thickness is lot, sheet and spot; a cut is the setting, which all parts cut at it share, and the repeat; a reading is the instrument, half
+/// of whose accuracy is shared by all that is read with it (one tape for the whole job), and half the reading's own. The halves are common
+/// practice, no source. Workings are walked as they are, so what two sizes share stays shared. Mutable inside: it remembers what it worked out.
+/// </summary>
+/// <param name="set">The piece set out.</param>
+/// <param name="accuracy">How closely the shop works.</param>
+public sealed class Spreads(SetPiece set, Accuracy accuracy)
+{
+    private readonly Dictionary<QuantityKey, Spread?> _known = [];
+    private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
+    private readonly ImmutableDictionary<QuantityKey, Part> _cutOf = set.Parts
+        .SelectMany(p => new[] { (p.Length.AsCut, p), (p.Width.AsCut, p) }).DistinctBy(c => c.AsCut).ToImmutableDictionary(c => c.AsCut, c => c.p);
+
+    /// <summary>The piece.</summary>
+    public SetPiece Set { get; } = set;
+
+    /// <summary>What a quantity may really come to; null when it has no value, or something it is worked from has none.</summary>
+    public Spread? Of(QuantityKey key)
+    {
+        if (_known.TryGetValue(key, out Spread? known)) return known;
+        return _known[key] = Set.Worked.Values.TryGetValue(key, out Worked? worked) ? Work(worked) : null;
+    }
+
+    /// <summary>
+    /// What the working gives where no reading is taken of the quantity itself: the spread of what is expected of it.
+    /// </summary>
+    public Spread? Expected(QuantityKey key) => Set.Worked.Values.TryGetValue(key, out Worked? worked) ? FromWorking(worked, worked.Expected) : null;
+
+    /// <summary>What a reading of a quantity with its usual instrument may be off: the errors of one reading, around zero.</summary>
+    public Spread ReadingOf(Quantity quantity)
+    {
+        string instrument = UsualInstrument(quantity);
+        Spread error = Instrument(instrument, quantity.Key, 0);
+        return quantity.Scatter == Scatter.Sheet ? error + Spot($"{quantity.Key}:read:0", 1, $"the spot where {quantity.Key.Owner} is read") : error;
+    }
+
+    /// <summary>How far an instrument may be off; that of a tape for one the shop does not know.</summary>
+    public Length AccuracyOf(string instrument) => accuracy.Instruments.TryGetValue(instrument, out Length known) ? known : accuracy.Instruments.GetValueOrDefault("tape");
+
+    /// <summary>What a quantity is usually read with, where the reading does not say: a calliper for what is thin, else a tape.</summary>
+    public static string UsualInstrument(Quantity quantity) => quantity.Scatter is Scatter.Sheet or Scatter.Bought ? "calliper" : "tape";
+
+    private Spread? Work(Worked worked) => worked.Pin is { } pin ? Read(worked, pin) : FromWorking(worked, worked.Value);
+
+    private Spread? FromWorking(Worked worked, ExactLength value)
+    {
+        Quantity quantity = worked.Quantity;
+        Spread? from = quantity.Working switch
+        {
+            Sum sum => Total(quantity, sum),
+            // The one that decides at the best values: no rule puts a least or a greatest between the saw and a gap.
+            Extreme extreme => Decides(quantity, extreme),
+            // A person sets this figure, so it is known.
+            _ => Spread.Of(value),
+        };
+        return from is null ? null : from + Own(quantity, value);
+    }
+
+    private Spread? Total(Quantity quantity, Sum sum)
+    {
+        Spread total = Spread.Of(ExactLength.Zero);
+        foreach (Term term in sum.Terms)
+        {
+            if (Term(quantity, term) is not { } spread) return null;
+            total += spread;
+        }
+        return total * sum.Share;
+    }
+
+    private Spread? Decides(Quantity quantity, Extreme extreme)
+    {
+        Spread? best = null;
+        foreach (Term term in extreme.Of)
+        {
+            if (Term(quantity, term) is not { } spread) return null;
+            if (best is null || (extreme.IsLeast ? spread.Value < best.Value : spread.Value > best.Value)) best = spread;
+        }
+        return best;
+    }
+
+    private Spread? Term(Quantity user, Term term)
+    {
+        if (term.Figure is { } figure) return Spread.Of(figure.Value * term.Times);
+        QuantityKey of = term.Of!.Value;
+        if (Of(of) is not { } spread) return null;
+        return Set.Worked.Values[of].Quantity.Scatter == Scatter.Sheet && user.Scatter != Scatter.Sheet
+            ? (spread * term.Times) + Members(user, term, of)
+            : spread * term.Times;
+    }
+
+    /// <summary>The members of a part share the sheet they came from; each has a spot of its own.</summary>
+    private Spread Members(Quantity user, Term term, QuantityKey thickness)
+    {
+        string part = term.Part.Length > 0 ? term.Part : user.Key.Text;
+        string sheet = thickness.Text[..^".thickness".Length];
+        Spread members = Spread.Of(ExactLength.Zero);
+        // Which sheet is known and read, or is known and is a cause of its thickness; else the part's own guess.
+        if (!sheet.Contains(BenchFacts.SheetWord, StringComparison.Ordinal)) members += Sheet(part, sheet) * term.Times;
+        int count = term.Times.IsWhole ? (int)term.Times.Abs().Floor() : 1;
+        Rational each = term.Times / Rational.Of(count);
+        for (int i = 0; i < count; i++) members += Spot($"{part}:{sheet}:{i}", each, $"spots of the sheet in {part}");
+        return members;
+    }
+
+    private Spread Sheet(string id, string material)
+    {
+        // Sheets read so far may differ by more than the shop thought.
+        ExactLength[] read = [.. Set.Worked.Order.Where(k => k.Text.StartsWith(material + BenchFacts.SheetWord, StringComparison.Ordinal))
+            .Select(k => Set.Worked.Values.GetValueOrDefault(k)).Where(w => w?.Pin is not null).Select(w => w!.Value)];
+        ExactLength half = ExactLength.Max(accuracy.Sheet, read.Length > 1 ? (read.Max() - read.Min()) / 2 : ExactLength.Zero);
+        return Caused($"sheet:{id}", CauseKind.Sheet, $"sheets of {material} that differ", half);
+    }
+
+    private Spread Spot(string id, Rational times, string words) => Caused($"spot:{id}", CauseKind.Spot, words, accuracy.Spot) * times;
+
+    private Spread Own(Quantity quantity, ExactLength value) => quantity.Scatter switch
+    {
+        Scatter.Sheet => Thickness(quantity, value),
+        Scatter.Section => Caused($"section:{quantity.Key}", CauseKind.Section, quantity.Name, accuracy.Section),
+        Scatter.Cut => Cut(quantity.Key, value),
+        Scatter.Placed => Caused($"placed:{quantity.Key}", CauseKind.Placing, $"placing: {quantity.Name}", accuracy.Placing),
+        Scatter.Bought => Caused($"bought:{quantity.Key}", CauseKind.Bought, quantity.Name, accuracy.Bought),
+        _ => Spread.Of(ExactLength.Zero),
+    };
+
+    private Spread Thickness(Quantity quantity, ExactLength value)
+    {
+        string owner = quantity.Key.Text[..^".thickness".Length];
+        bool isLot = !owner.Contains(BenchFacts.SheetWord, StringComparison.Ordinal);
+        // What is worked from sheets that were read has their errors and no others.
+        if (quantity.Working is Sum) return isLot ? Spread.Of(ExactLength.Zero) : Sheet(owner, quantity.Key.Owner);
+        return Lot(quantity.Key.Owner, value);
+    }
+
+    /// <summary>The published limits of the label; a thickness that was given is taken as read with a rule.</summary>
+    private Spread Lot(string material, ExactLength value)
+    {
+        string words = $"{material}: thickness not read";
+        PanelFact? fact = Set.Piece.Materials.GetValueOrDefault(material) is Panel { Thickness: null } panel ? PanelTable.Find(panel.Kind, panel.Label) : null;
+        if (fact is { Least: { } least, Most: { } most } && least <= value && value <= most)
+            return Spread.Of(ExactLength.Zero, new Cause($"lot:{material}", CauseKind.Lot, words, least - value, most - value, Shape.Even));
+        return Caused($"lot:{material}", CauseKind.Lot, words, AccuracyOf("rule"));
+    }
+
+    private Spread Cut(QuantityKey asCut, ExactLength value)
+    {
+        // Equal parts of a material are cut at one setting, and share its error.
+        string material = _cutOf.TryGetValue(asCut, out Part? part) ? part.Material : "grooves";
+        string of = part is null ? "groove" : material;
+        return Caused($"setting:{material}:{value.Ticks}", CauseKind.Setting, $"setting {_format.Text(value)} for {of}", accuracy.Setting)
+            + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {asCut.Text[..^QuantityKey.AsCutSuffix.Length]}", accuracy.Repeat, Shape.Peaked);
+    }
+
+    private Spread Read(Worked worked, Pin pin)
+    {
+        if (pin.IsFact) return Spread.Of(worked.Value);
+        Quantity quantity = worked.Quantity;
+        Spread total = Spread.Of(worked.Value);
+        int[] counted = quantity.Combining switch
+        {
+            Combining.Narrowest => [pin.Values.IndexOf(pin.Values.Min())],
+            Combining.Widest => [pin.Values.IndexOf(pin.Values.Max())],
+            _ => [.. Enumerable.Range(0, pin.Values.Length)],
+        };
+        foreach (int i in counted)
+        {
+            Spread error = Instrument(InstrumentOf(quantity, pin, i), quantity.Key, i);
+            if (quantity.Scatter == Scatter.Sheet) error += Spot($"{quantity.Key}:read:{i}", 1, $"the spot where {quantity.Key.Owner} is read");
+            total += error * Rational.Of(1, counted.Length);
+        }
+        return total;
+    }
+
+    /// <summary>The instrument of one value of a reading, the usual one where it was not said.</summary>
+    public static string InstrumentOf(Quantity quantity, Pin pin, int index) =>
+        index < pin.With.Length && pin.With[index].Length > 0 ? pin.With[index] : UsualInstrument(quantity);
+
+    private Spread Instrument(string instrument, QuantityKey key, int index)
+    {
+        ExactLength half = AccuracyOf(instrument).ToExact() / 2;
+        return Caused($"scale:{instrument}", CauseKind.Scale, $"the {instrument} itself", half)
+            + Caused($"reading:{key}:{index}", CauseKind.Reading, $"reading {key}", half);
+    }
+
+    private static Spread Caused(string id, CauseKind kind, string words, ExactLength half, Shape shape = Shape.Even) =>
+        half.Sign == 0 ? Spread.Of(ExactLength.Zero) : Spread.Of(ExactLength.Zero, new Cause(id, kind, words, -half, half, shape));
+}
