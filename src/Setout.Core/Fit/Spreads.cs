@@ -109,7 +109,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         Spread members = Spread.Of(ExactLength.Zero);
         // Which sheet is known and read, or is known and is a cause of its thickness; else the part's own guess.
         if (!sheet.Contains(BenchFacts.SheetWord, StringComparison.Ordinal)) members += Sheet(part, sheet) * term.Times;
-        int count = term.Times.IsWhole ? (int)term.Times.Abs().Floor() : 1;
+        int count = term.Times.IsWhole ? Math.Abs((int)term.Times.Floor()) : 1;
         Rational each = term.Times / Rational.Of(count);
         for (int i = 0; i < count; i++) members += Spot($"{part}:{sheet}:{i}", each, $"spots of the sheet in {part}");
         return members;

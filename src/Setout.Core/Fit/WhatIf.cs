@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Core.Fit;
+
+/// <summary>
+/// How a gap would stand if some quantities were read before what depends on them is cut. A reading moves the figures to cut that are worked
+/// from it, so that what the real thing is off by comes back with the opposite sign: of the thickness of two sides, only the error of the
+/// calliper is left in the play. What is cut already, or pinned by a reading, does not move any more. Linear, as the workings are.
+/// </summary>
+/// <param name="spreads">What is known now.</param>
+internal sealed class WhatIf(Spreads spreads)
+{
+    private readonly SetPiece _set = spreads.Set;
+    private readonly Dictionary<QuantityKey, ImmutableArray<(QuantityKey Key, Rational Times)>> _from = [];
+
+    /// <summary>The figures to cut that a gap hangs on and that still may move, with how much it moves with each.</summary>
+    public ImmutableArray<(QuantityKey ToCut, Rational Times)> Figures(QuantityKey gap)
+    {
+        Dictionary<QuantityKey, Rational> reached = Walk([(gap, Rational.One)], throughFigures: false, ImmutableHashSet<QuantityKey>.Empty);
+        return [.. reached.Where(r => IsFigure(r.Key) && r.Value.Sign != 0 && _set.Worked.Values[r.Key].Pin is null).OrderBy(r => r.Key).Select(r => (r.Key, r.Value))];
+    }
+
+    /// <summary>All quantities that figures still to be cut are worked from.</summary>
+    /// <param name="figures">From <see cref="Figures"/>.</param>
+    /// <param name="read">Taken as read: nothing is looked for behind them.</param>
+    public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read) =>
+        Walk([.. figures.Select(f => (Exact(f.ToCut), f.Times))], throughFigures: true, read);
+
+    /// <summary>The gap as it would stand with these read; as it stands now when none of them bears on it.</summary>
+    /// <param name="now">The gap as it stands.</param>
+    /// <param name="figures">From <see cref="Figures"/>.</param>
+    /// <param name="read">Taken as read.</param>
+    public Spread With(Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read)
+    {
+        Dictionary<QuantityKey, Rational> all = WorkedFrom(figures, read);
+        Spread then = now;
+        foreach (QuantityKey key in read.Order())
+        {
+            if (!all.TryGetValue(key, out Rational times) || times.Sign == 0 || spreads.Of(key) is not { } real) continue;
+            // What is read is the real thing and the error of reading it.
+            then += (real - real.Value + spreads.ReadingOf(_set.Worked.Values[key].Quantity)) * times;
+        }
+        foreach ((QuantityKey figure, Rational times) in figures)
+        {
+            Dictionary<QuantityKey, Rational> own = WorkedFrom([(figure, Rational.One)], read);
+            if (!read.Any(r => own.TryGetValue(r, out Rational t) && t.Sign != 0)) continue;
+            then += Rounded(figure) * times;
+        }
+        return then;
+    }
+
+    /// <summary>A figure that will be landed on the grid anew: by how much is not known, so what is known of it now no longer counts.</summary>
+    private Spread Rounded(QuantityKey figure)
+    {
+        Worked worked = _set.Worked.Values[figure];
+        var cut = (ToCut)worked.Quantity.Working;
+        ExactLength step = cut.Grid.Step, now = worked.Value - _set.Worked[cut.Exact];
+        (ExactLength low, ExactLength high) = cut.Rounding switch
+        {
+            Rounding.Down => (-step, ExactLength.Zero),
+            Rounding.Up => (ExactLength.Zero, step),
+            _ => (-step / 2, step / 2),
+        };
+        return Spread.Of(-now, new Cause($"rounding:{figure}", CauseKind.Rounding, $"landing {cut.Exact} on the grid", low, high, Shape.Even));
+    }
+
+    /// <summary>How much the start moves with each quantity it is worked from, summed over all ways there. Nothing is looked for behind what is pinned.</summary>
+    private Dictionary<QuantityKey, Rational> Walk(ImmutableArray<(QuantityKey Key, Rational Times)> start, bool throughFigures, ImmutableHashSet<QuantityKey> read)
+    {
+        // In an order in which whoever uses a quantity comes before it, so that all ways are in before it is passed on.
+        var order = new List<QuantityKey>();
+        var seen = new HashSet<QuantityKey>();
+        var pending = new Stack<(QuantityKey Key, bool Done)>();
+        foreach ((QuantityKey key, Rational _) in start) pending.Push((key, false));
+        while (pending.TryPop(out (QuantityKey Key, bool Done) next))
+        {
+            if (next.Done)
+            {
+                order.Add(next.Key);
+                continue;
+            }
+            if (!seen.Add(next.Key)) continue;
+            pending.Push((next.Key, true));
+            if (Stops(next.Key, throughFigures, read)) continue;
+            foreach ((QuantityKey from, Rational _) in From(next.Key)) pending.Push((from, false));
+        }
+        var times = new Dictionary<QuantityKey, Rational>();
+        foreach ((QuantityKey key, Rational t) in start) times[key] = times.GetValueOrDefault(key) + t;
+        for (int i = order.Count - 1; i >= 0; i--)
+        {
+            if (!times.TryGetValue(order[i], out Rational own) || own.Sign == 0 || Stops(order[i], throughFigures, read)) continue;
+            foreach ((QuantityKey from, Rational t) in From(order[i])) times[from] = times.GetValueOrDefault(from) + (own * t);
+        }
+        return times;
+    }
+
+    private bool Stops(QuantityKey key, bool throughFigures, ImmutableHashSet<QuantityKey> read) =>
+        read.Contains(key) || !_set.Worked.Values.TryGetValue(key, out Worked? worked) || worked.Pin is not null || (!throughFigures && worked.Quantity.Working is ToCut);
+
+    private ImmutableArray<(QuantityKey Key, Rational Times)> From(QuantityKey key)
+    {
+        if (_from.TryGetValue(key, out ImmutableArray<(QuantityKey, Rational)> known)) return known;
+        return _from[key] = _set.Worked.Values[key].Quantity.Working switch
+        {
+            Sum sum => [.. sum.Terms.Where(t => t.Of is not null).Select(t => (t.Of!.Value, t.Times * sum.Share))],
+            ToCut cut => [(cut.Exact, Rational.One)],
+            Extreme extreme => Deciding(extreme),
+            _ => [],
+        };
+    }
+
+    private ImmutableArray<(QuantityKey, Rational)> Deciding(Extreme extreme)
+    {
+        ExactLength ValueOf(Term term) => (term.Figure?.Value ?? _set.Worked[term.Of!.Value]) * term.Times;
+        Term best = extreme.IsLeast ? extreme.Of.MinBy(ValueOf)! : extreme.Of.MaxBy(ValueOf)!;
+        return best.Of is { } of ? [(of, best.Times)] : [];
+    }
+
+    private bool IsFigure(QuantityKey key) => _set.Worked.Values.TryGetValue(key, out Worked? worked) && worked.Quantity.Working is ToCut;
+
+    private QuantityKey Exact(QuantityKey figure) => ((ToCut)_set.Worked.Values[figure].Quantity.Working).Exact;
+}
