@@ -83,8 +83,9 @@ public static class FitCheck
             for (int i = 0; i < gaps.Count; i++)
             {
                 if (!gaps[i].HangsOn(best)) continue;
-                Chance before = gaps[i].ChanceThen;
+                (Chance before, Spread was) = (gaps[i].ChanceThen, gaps[i].Then);
                 gaps[i].Take(whatIf, done);
+                if (gaps[i].Then == was) continue;
                 more += gaps[i].ChanceThen.Share - before.Share;
                 changed.Add((i, new Window(gaps[i].Then, gaps[i].Gap.Least, gaps[i].Gap.Most)));
                 // Whatever bears on the same gap may bring more or less now.
