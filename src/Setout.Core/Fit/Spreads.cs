@@ -23,8 +23,8 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private readonly SortedDictionary<string, FirstCut> _firstCuts = new(StringComparer.Ordinal);
     private Learned? _learned;
     private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
-    private readonly ImmutableDictionary<QuantityKey, Part> _cutOf = set.Parts
-        .SelectMany(p => new[] { (p.Length.AsCut, p), (p.Width.AsCut, p) }).DistinctBy(c => c.AsCut).ToImmutableDictionary(c => c.AsCut, c => c.p);
+    private readonly Dictionary<string, ExactLength> _sheetsDiffer = new(StringComparer.Ordinal);
+    private Dictionary<QuantityKey, Part>? _cutOf;
 
     /// <summary>The piece.</summary>
     public SetPiece Set { get; } = set;
@@ -142,11 +142,16 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
 
     private Spread Sheet(string id, string material)
     {
+        if (!_sheetsDiffer.TryGetValue(material, out ExactLength half)) _sheetsDiffer[material] = half = SheetsDiffer(material);
+        return Caused($"sheet:{id}", CauseKind.Sheet, $"sheets of {material} that differ", half);
+    }
+
+    private ExactLength SheetsDiffer(string material)
+    {
         // Sheets read so far may differ by more than the shop thought.
         ExactLength[] read = [.. Set.Worked.Order.Where(k => k.Text.StartsWith(material + BenchFacts.SheetWord, StringComparison.Ordinal))
             .Select(k => Set.Worked.Values.GetValueOrDefault(k)).Where(w => w?.Pin is not null).Select(w => w!.Value)];
-        ExactLength half = ExactLength.Max(accuracy.Sheet, read.Length > 1 ? (read.Max() - read.Min()) / 2 : ExactLength.Zero);
-        return Caused($"sheet:{id}", CauseKind.Sheet, $"sheets of {material} that differ", half);
+        return ExactLength.Max(accuracy.Sheet, read.Length > 1 ? (read.Max() - read.Min()) / 2 : ExactLength.Zero);
     }
 
     private Spread Spot(string id, Rational times, string words) => Caused($"spot:{id}", CauseKind.Spot, words, accuracy.Spot) * times;
@@ -183,6 +188,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private Spread Cut(QuantityKey asCut, ExactLength value)
     {
         // Equal parts of a material are cut at one setting, and share its error.
+        _cutOf ??= Set.Parts.SelectMany(p => new[] { (p.Length.AsCut, p), (p.Width.AsCut, p) }).DistinctBy(c => c.AsCut).ToDictionary(c => c.AsCut, c => c.p);
         string material = _cutOf.TryGetValue(asCut, out Part? part) ? part.Material : "grooves";
         string of = part is null ? "grooves" : material;
         string id = $"setting:{material}:{value.Ticks}", words = $"setting {_format.Text(value)} for {of}";

@@ -31,6 +31,9 @@ internal sealed class WhatIf(Spreads spreads)
     public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read) =>
         Walk([.. figures.Select(f => (Exact(f.ToCut), f.Times))], throughFigures: true, read);
 
+    /// <summary>How much a sum moves with each quantity it is worked from, through figures to cut and all; nothing is looked for behind a reading or a fact.</summary>
+    public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey Key, Rational Times)> sum) => Walk(sum, throughFigures: true, []);
+
     /// <summary>A quantity as it would stand with these read; as it stands now when none of them bears on it.</summary>
     /// <param name="quantity">A gap, or what is to be read itself.</param>
     /// <param name="now">As it stands.</param>

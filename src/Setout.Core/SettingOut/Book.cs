@@ -169,14 +169,6 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         CheckFronts();
         CheckCut(worked);
         CheckReadings(worked);
-        foreach (ClosedChain chain in Chains)
-        {
-            // Less than half a step can neither be set nor seen: two readings of the same wood differ by more.
-            if (chain.Misfit(worked) is not { } misfit || misfit.Abs() <= Grid.Step.ToExact() / 2) continue;
-            string way = misfit.Sign > 0 ? "longer than" : "short of";
-            Note("chain.open", Severity.Warn, chain.Whole.Owner, $"{chain.Name}: the parts are {Say(misfit.Abs())} {way} the whole.",
-                $"A reading moved one of them. Measure the others too, first {chain.TakesUp}.");
-        }
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
             InOrder(), [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings])
         { Facts = facts, Fixings = [.. Fixings] };
@@ -189,21 +181,24 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         return [.. Steps.OrderBy(s => s.Stage).Select(s => said.Add(s.Caution) ? s : s with { Caution = "" })];
     }
 
-    /// <summary>Readings further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
     private void CheckReadings(WorkedPiece worked)
     {
-        foreach (QuantityKey key in worked.Order)
+        foreach (QuantityKey key in facts.Pins.Keys.Order())
+            if (worked.Values.TryGetValue(key, out Worked? read) && FarOff(read, Format) is { } finding) Findings.Add(finding);
+    }
+
+    /// <summary>Readings further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
+    internal static Finding? FarOff(Worked read, LengthFormat format)
+    {
+        if (read.Pin is not { IsFact: false } pin) return null;
+        foreach (ExactLength value in pin.Values)
         {
-            if (!worked.Values.TryGetValue(key, out Worked? read) || read.Pin is not { } pin) continue;
-            foreach (ExactLength value in pin.Values)
-            {
-                ExactLength off = (value - read.Expected).Abs();
-                if (off <= read.Expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
-                Note("reading.far-off", Severity.Warn, key.Owner, $"{read.Quantity.Name} reads {Say(value)} where {Say(read.Expected)} was expected.",
-                    $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
-                break;
-            }
+            ExactLength off = (value - read.Expected).Abs();
+            if (off <= read.Expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
+            return new("reading.far-off", Severity.Warn, read.Quantity.Key.Owner, $"{read.Quantity.Name} reads {format.Text(value)} where {format.Text(read.Expected)} was expected.",
+                $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
         }
+        return null;
     }
 
     /// <summary>Parts that are cut and no longer what the plan asks for.</summary>

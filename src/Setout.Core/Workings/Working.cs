@@ -126,6 +126,9 @@ public sealed record Pin(ImmutableArray<ExactLength> Values, Origin Origin, stri
     /// <summary>True for what was decided or done rather than measured: the figure a part was cut to, the slide that was bought.</summary>
     public bool IsFact { get; init; }
 
+    /// <summary>Where its latest entry stands among those of the log, from 0: a lower one was read longer ago. 0 where there is no log.</summary>
+    public int Position { get; init; }
+
     /// <summary>One value out of the spots.</summary>
     public ExactLength Combined(Combining combining) => combining switch
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
@@ -57,8 +58,8 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
         return (new(piece.Value!, log.Value!, shop.Value!, HashOf(pieceText, logText, shopText)), findings);
     }
 
-    /// <summary>Sets the piece out with what has been read.</summary>
-    public SetPiece SetOut() => PieceSetOut.Of(Piece, Grid, Log.Facts());
+    /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
+    public SetPiece SetOut() => ReadingChecks.Into(PieceSetOut.Of(Piece, Grid, Log.Facts()), Shop.Accuracy);
 
     private static string HashOf(string piece, string? log, string? shop)
     {

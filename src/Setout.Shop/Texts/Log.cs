@@ -127,7 +127,8 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
     {
         LogEntry[] standing = [.. Standing];
         var pins = ImmutableDictionary.CreateBuilder<QuantityKey, Pin>();
-        foreach (IGrouping<QuantityKey, ReadingEntry> readings in standing.OfType<ReadingEntry>().GroupBy(r => r.Key)) pins[readings.Key] = PinOf([.. readings]);
+        foreach (var readings in standing.Index().Where(e => e.Item is ReadingEntry).GroupBy(e => ((ReadingEntry)e.Item).Key))
+            pins[readings.Key] = PinOf([.. readings.Select(r => (ReadingEntry)r.Item)]) with { Position = readings.Last().Index };
         ForgetOlderLots(standing, pins);
         var states = ImmutableDictionary.CreateBuilder<string, PartState>(StringComparer.Ordinal);
         var sheets = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
