@@ -9,19 +9,24 @@ namespace Setout.Core.Fit.Mending;
 /// <summary>What is not made yet gives way: another figure for an uncut part, or for a place that is not fixed; a front set again on its spacers.</summary>
 internal static class Changing
 {
+    /// <summary>More than this is another design, not a remedy. Common practice, no source.</summary>
+    public static ExactLength Most { get; } = ExactLength.FromInches(Rational.Of(1, 4));
+
     public static IEnumerable<Remedy> For(Bench bench, Gap gap)
     {
         IReadOnlyDictionary<QuantityKey, Rational> reach = bench.Reach(gap.Key);
-        foreach (Part part in bench.Set.Parts.Where(p => !bench.IsMade(p)))
-            foreach (PartSize size in Bench.Sizes(part).Where(s => Bench.Moves(reach, s.AsCut)))
+        // What comes earlier in the work stands already when a later part is made, marked or not: nobody cuts the frame to suit a drawer.
+        Stage from = bench.MadeIn(gap.Key).Select(m => bench.StageOf(m.Part.Key)).DefaultIfEmpty(Stage.Carcase).Max();
+        foreach (Part part in bench.Set.Parts.Where(p => !bench.IsMade(p) && bench.StageOf(p.Key) >= from))
+            foreach (PartSize size in Bench.Sizes(part).Where(s => Bench.Moves(reach, s.AsCut) && !bench.GoesByBought(s)))
                 if (Uncut(bench, gap, part, size) is { } remedy) yield return remedy;
-        foreach (Fixing fixing in bench.Set.Fixings)
+        foreach (Fixing fixing in bench.Set.Fixings.Where(f => f.Bounds.Any(b => bench.StageOf(b) >= from)))
             if (Placed(bench, gap, fixing) is { } remedy) yield return remedy;
         if (Front(bench, gap) is { } front) yield return front;
     }
 
     private static Remedy? Uncut(Bench bench, Gap gap, Part part, PartSize size) => Changed(bench, gap, size.AsCut, size.ToCut,
-        (figure, way) => $"Cut the {part.Name} to a {Bench.Word(part, size)} of {bench.Say(figure)}, {way}", [part.Key],
+        (figure, way) => $"Cut the {part.Name} to a {bench.Word(part, size)} of {bench.Say(figure)}, {way}", [part.Key],
         f => [$"setout mark FILE cut {part.Key}", bench.Record(size.AsCut, f)]);
 
     private static Remedy? Placed(Bench bench, Gap gap, Fixing fixing)
@@ -37,7 +42,7 @@ internal static class Changing
         Bench bench, Gap gap, QuantityKey asCut, QuantityKey toCut, Func<ExactLength, string, string> what, ImmutableArray<string> parts, Func<ExactLength, ImmutableArray<string>> commands)
     {
         ExactLength now = bench.Set.Worked[asCut];
-        foreach (ExactLength figure in bench.Figures(gap, asCut, bench.Set.Grid.Step).Where(f => f.Sign > 0))
+        foreach (ExactLength figure in bench.Figures(gap, asCut, bench.Set.Grid.Step).Where(f => f.Sign > 0 && (f - now).Abs() <= Most))
         {
             ImmutableArray<Amendment> amendments = [new(toCut, figure, AmendmentKind.CutTo)];
             SetPiece after = bench.Proof.With(amendments);

@@ -55,7 +55,7 @@ internal static class Planing
             ImmutableArray<Amendment> amendments = [new(size.AsCut, figure, AmendmentKind.Reads)];
             SetPiece after = bench.Proof.With(amendments);
             if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
-            string what = $"Plane {bench.Say(now - figure)} off an edge of the {front.Name}, to a {Bench.Word(front, size)} of {bench.Say(figure)}";
+            string what = $"Plane {bench.Say(now - figure)} off an edge of the {front.Name}, to a {bench.Word(front, size)} of {bench.Say(figure)}";
             return new(RemedyKind.Plane, $"{what}: {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}.", RemedyMinutes.Of("plane-edge"), StockUse.None,
                 [what + ", from both ends inwards so that no corner breaks out.", "Break the edge again and look at the gaps all round."],
                 amendments, [bench.Record(size.AsCut, figure)], "", [front.Key], bench.Proof.Moves(after));

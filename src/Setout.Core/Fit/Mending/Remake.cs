@@ -59,7 +59,7 @@ internal sealed class Remake(Bench bench)
                 if (Follows(planned, fallen)) continue;
                 return null;
             }
-            if (_anew.Count == 0 && Parts.All(p => SizesOf(p).All(s => planned.Worked[s.ToCut] == bench.Set.Worked[s.AsCut]))) return null;
+            if (Besides.IsEmpty && _anew.Count == 0 && Parts.All(p => SizesOf(p).All(s => planned.Worked[s.ToCut] == bench.Set.Worked[s.AsCut]))) return null;
             ImmutableArray<Amendment> amendments = [.. Besides, .. Forgotten().Where(a => bench.PinOf(a.Key) is not null && !IsFigure(a.Key)), .. from part in Parts from size in SizesOf(part) select new Amendment(size.ToCut, planned.Worked[size.ToCut], AmendmentKind.CutTo)];
             SetPiece after = bench.Proof.With(amendments);
             return bench.Proof.Holds(after, claim) ? (amendments, after) : null;

@@ -19,9 +19,10 @@ internal static class Remaking
         foreach ((Part part, PartSize size) in bench.MadeIn(gap.Key))
         {
             if (Of(bench, part, size, null, IsIn, blanks) is { } planned) yield return planned;
-            else if (bench.Reach(gap.Key).ContainsKey(size.AsCut))
+            else if (bench.Reach(gap.Key).ContainsKey(size.AsCut) && !bench.GoesByBought(size))
             {
-                Remedy? solved = bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f.Sign > 0)
+                ExactLength now = bench.Set.Worked[size.AsCut];
+                Remedy? solved = bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f.Sign > 0 && (f - now).Abs() <= Changing.Most)
                     .Select(f => Of(bench, part, size, f, IsIn, blanks)).FirstOrDefault(r => r is not null);
                 if (solved is not null) yield return solved;
             }
@@ -73,7 +74,7 @@ internal static class Remaking
             string of = count > 1 ? $"{part.Name} ({count})" : part.Name;
             bool comesOff = bench.IsTogether(part) && !bench.IsFast(part);
             minutes += (count * RemedyMinutes.Of(remake.IsAnew(part) ? "recut" : "trim")) + (comesOff ? count * RemedyMinutes.Of("take-off") : 0);
-            foreach (PartSize size in remake.SizesOf(part)) settings.Add((part.Material, Bench.Word(part, size), after.Worked[size.ToCut]));
+            foreach (PartSize size in remake.SizesOf(part)) settings.Add((part.Material, bench.Word(part, size), after.Worked[size.ToCut]));
             string off = comesOff ? "Take off, " : "", on = comesOff ? ", and fix it again" : "";
             if (remake.IsAnew(part))
             {
@@ -85,7 +86,7 @@ internal static class Remaking
             foreach (PartSize size in remake.SizesOf(part))
             {
                 ExactLength figure = after.Worked[size.ToCut], less = bench.Set.Worked[size.AsCut] - figure;
-                steps.Add($"{off}{(comesOff ? "trim" : "Trim")} {bench.Say(less)} off the {Bench.Word(part, size)} of {of}, to {bench.Say(figure)}{on}");
+                steps.Add($"{off}{(comesOff ? "trim" : "Trim")} {bench.Say(less)} off the {bench.Word(part, size)} of {of}, to {bench.Say(figure)}{on}");
                 caution = Worse(caution, size == part.Length ? "crosscut" : figure < s_narrow ? "narrow" : "saw");
             }
         }

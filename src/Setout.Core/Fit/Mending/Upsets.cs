@@ -44,7 +44,7 @@ internal static class Upsets
                 if (bench.GapsOf(part, size).Any(g => !Proof.IsInside(bench.Set, g))) continue;
                 string way = cut.Over.Sign > 0 ? "more" : "less";
                 yield return new(UpsetKind.PartDiffers, size.ToCut, cut.Quantity.Name, cut.Value, cut.Expected, cut.Expected, [part.Key],
-                    $"{part.Name} is cut to a {Bench.Word(part, size)} of {bench.Say(cut.Value)}, {bench.Say(cut.Over.Abs())} {way} than the {bench.Say(cut.Expected)} that the plan asks for now.");
+                    $"{part.Name} is cut to a {bench.Word(part, size)} of {bench.Say(cut.Value)}, {bench.Say(cut.Over.Abs())} {way} than the {bench.Say(cut.Expected)} that the plan asks for now.");
             }
         }
     }
