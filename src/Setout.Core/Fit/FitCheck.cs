@@ -33,8 +33,8 @@ public static class FitCheck
         var spreads = new Spreads(set, accuracy);
         var whatIf = new WhatIf(spreads);
         // A gap of something that is in its place and found to go is no question any more; one without a value has its own finding.
-        List<Standing> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => new Standing(g.Gap, g.Now!, whatIf))];
-        ImmutableArray<ImmutableArray<int>> groups = Groups(gaps, out ImmutableArray<string> keys);
+        List<Standing> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => new Standing(g.Gap, g.Now!, spreads, whatIf))];
+        ImmutableArray<ImmutableArray<int>> groups = Groups(gaps.Select(g => g.Gap), out ImmutableArray<string> keys);
         JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Then, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);
         ImmutableArray<MeasureFirst> measure = Measure(spreads, gaps, whatIf, now, cancel, out JointAnswer measured);
         return new(
@@ -43,9 +43,23 @@ public static class FitCheck
             new("", gaps.Count, now.All, measured.All), measure, Allowances(set, gaps));
     }
 
-    private static ImmutableArray<ImmutableArray<int>> Groups(List<Standing> gaps, out ImmutableArray<string> keys)
+    /// <summary>Only how the piece and its openings stand now: what a person wants to know after each reading. Its chances with more measured are those of now.</summary>
+    /// <param name="set">The piece set out, readings and all.</param>
+    /// <param name="accuracy">How closely the shop works.</param>
+    /// <param name="seed">As for <see cref="Of"/>, which gives the same chances.</param>
+    /// <param name="cancel">Gives up.</param>
+    public static (GroupFit Whole, ImmutableArray<GroupFit> Groups) Now(SetPiece set, Accuracy accuracy, int seed = UsualSeed, CancellationToken cancel = default)
     {
-        var groups = gaps.Select((g, i) => (g.Gap.Group, Index: i)).Where(g => g.Group.Length > 0).GroupBy(g => g.Group, StringComparer.Ordinal).ToList();
+        var spreads = new Spreads(set, accuracy);
+        List<(Gap Gap, Spread Now)> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => (g.Gap, g.Now!))];
+        ImmutableArray<ImmutableArray<int>> groups = Groups(gaps.Select(g => g.Gap), out ImmutableArray<string> keys);
+        JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Now, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);
+        return (new("", gaps.Count, now.All, now.All), [.. keys.Select((key, i) => new GroupFit(key, groups[i].Length, now.Groups[i], now.Groups[i]))]);
+    }
+
+    private static ImmutableArray<ImmutableArray<int>> Groups(IEnumerable<Gap> gaps, out ImmutableArray<string> keys)
+    {
+        var groups = gaps.Select((g, i) => (g.Group, Index: i)).Where(g => g.Group.Length > 0).GroupBy(g => g.Group, StringComparer.Ordinal).ToList();
         keys = [.. groups.Select(g => g.Key)];
         return [.. groups.Select(g => g.Select(x => x.Index).ToImmutableArray())];
     }
@@ -157,12 +171,14 @@ public static class FitCheck
     {
         private readonly ImmutableArray<(QuantityKey ToCut, Rational Times)> _figures;
         private readonly HashSet<string> _causes;
+        private readonly Spread _prior;
 
-        public Standing(Gap gap, Spread now, WhatIf whatIf)
+        public Standing(Gap gap, Spread now, Spreads spreads, WhatIf whatIf)
         {
             (Gap, Now, Then) = (gap, now, now);
             ChanceNow = ChanceThen = Convolution.Within(now, gap.Least, gap.Most);
-            _causes = [.. now.Effects.Select(e => e.Cause.Id)];
+            _prior = spreads.Prior(gap.Key)!;
+            _causes = [.. _prior.Effects.Select(e => e.Cause.Id)];
             _figures = whatIf.Figures(gap.Key);
             Dictionary<QuantityKey, Rational> from = whatIf.WorkedFrom(_figures, []);
             Hangs = [.. from.Keys];
@@ -195,6 +211,6 @@ public static class FitCheck
             ChanceThen = Convolution.Within(Then, Gap.Least, Gap.Most);
         }
 
-        private Spread With(WhatIf whatIf, Known known) => known.Settings.Aggregate(whatIf.With(Gap.Key, Now, _figures, known.Read), (spread, setting) => spread.With(setting));
+        private Spread With(WhatIf whatIf, Known known) => whatIf.With(Gap.Key, _prior, _figures, known.Read, known.Settings);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
@@ -28,13 +29,23 @@ internal sealed class Learned
         return learned;
     }
 
+    /// <summary>What is known of errors now, in terms of others, by the id of their cause.</summary>
+    public IEnumerable<(string Id, Spread Instead)> Known => _instead.Select(i => (i.Key, i.Value));
+
     /// <summary>A spread with what is known now in the place of what was believed.</summary>
-    public Spread In(Spread spread)
+    /// <param name="spread">As it was believed.</param>
+    /// <param name="anew">Settings that will be set anew: what was learned of them is no more.</param>
+    public Spread In(Spread spread, ImmutableArray<Cause> anew = default)
     {
-        if (_instead.Count == 0 || !spread.Effects.Any(e => _instead.ContainsKey(e.Cause.Id))) return spread;
-        var result = new Spread(spread.Value, [.. spread.Effects.Where(e => !_instead.ContainsKey(e.Cause.Id))]);
+        if (_instead.Count == 0 && anew.IsDefaultOrEmpty) return spread;
+        var result = new Spread(spread.Value, []);
         foreach (Effect effect in spread.Effects)
-            if (_instead.TryGetValue(effect.Cause.Id, out Spread? instead)) result += instead * effect.Times;
+        {
+            string id = effect.Cause.Id;
+            if (!anew.IsDefaultOrEmpty && anew.FirstOrDefault(c => c.Id == id) is { } set) result += Spread.Of(ExactLength.Zero, set) * effect.Times;
+            else if (_instead.TryGetValue(id, out Spread? instead)) result += instead * effect.Times;
+            else result += Spread.Of(ExactLength.Zero, effect.Cause) * effect.Times;
+        }
         return result;
     }
 
@@ -44,13 +55,16 @@ internal sealed class Learned
         Spread equation = read - expected;
         Effect? pivot = null;
         Spread? solved = null;
+        double most = 0;
         foreach (Effect effect in expected.Effects.Where(e => IsShared(e.Cause.Kind)))
         {
             if (equation.Effects.FirstOrDefault(e => e.Cause.Id == effect.Cause.Id) is not { Cause: not null } own) continue;
             // own.Times * error + rest = 0
             var rest = new Spread(equation.Value, [.. equation.Effects.Where(e => e.Cause.Id != own.Cause.Id)]);
             Spread instead = rest * (Rational.Of(-1) / own.Times);
-            if (instead.WorstHigh - instead.WorstLow >= own.Cause.Range || (pivot is { } best && Gain(own.Cause, instead) <= Gain(best.Cause, solved!))) continue;
+            double gain = Gain(own.Cause, instead);
+            if (gain <= most) continue;
+            most = gain;
             (pivot, solved) = (own, instead);
         }
         if (pivot is not { } known) return;
@@ -63,7 +77,9 @@ internal sealed class Learned
         _instead[known.Cause.Id] = solved!;
     }
 
-    private static ExactLength Gain(Cause cause, Spread instead) => cause.Range - (instead.WorstHigh - instead.WorstLow);
+    // By the likely range: errors that add up to more at their very worst still say more when all of them together are seldom so.
+    private static double Gain(Cause cause, Spread instead) =>
+        Spread.Of(ExactLength.Zero, cause).StandardDeviation.Millimetres.Value - instead.StandardDeviation.Millimetres.Value;
 
     private static bool IsShared(CauseKind kind) => kind is CauseKind.Lot or CauseKind.Sheet or CauseKind.Section or CauseKind.Setting or CauseKind.Bought;
 }

@@ -21,6 +21,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
 {
     private readonly Dictionary<QuantityKey, Spread?> _prior = [], _known = [];
     private readonly SortedDictionary<string, FirstCut> _firstCuts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SortedSet<QuantityKey>> _cutsAt = new(StringComparer.Ordinal);
     private Learned? _learned;
     private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
     private readonly Dictionary<string, ExactLength> _sheetsDiffer = new(StringComparer.Ordinal);
@@ -33,12 +34,23 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     public Spread? Of(QuantityKey key)
     {
         if (_known.TryGetValue(key, out Spread? known)) return known;
-        _learned ??= Learned.From(Set, this);
-        return _known[key] = Prior(key) is { } prior ? _learned.In(prior) : null;
+        return _known[key] = Prior(key) is { } prior ? Learned.In(prior) : null;
     }
+
+    /// <summary>What readings say about the errors behind others.</summary>
+    internal Learned Learned => _learned ??= Learned.From(Set, this);
 
     /// <summary>The settings met so far at which something is still to be cut.</summary>
     internal IEnumerable<FirstCut> FirstCuts => _firstCuts.Values;
+
+    /// <summary>All figures still to be cut at a setting, all parts walked.</summary>
+    internal IEnumerable<FirstCut> CutsAt(string id)
+    {
+        foreach (Part part in Set.Parts)
+            foreach (PartSize size in new[] { part.Length, part.Width })
+                Prior(size.AsCut);
+        return _cutsAt.TryGetValue(id, out SortedSet<QuantityKey>? cuts) ? cuts.Select(c => _firstCuts[id] with { AsCut = c }) : [];
+    }
 
     /// <summary>
     /// What is left of the error of a setting when the first part cut at it is measured and the stop set right before the rest is cut: what the
@@ -194,7 +206,12 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         string id = $"setting:{material}:{value.Ticks}", words = $"setting {_format.Text(value)} for {of}";
         QuantityKey toCut = new QuantityKey(asCut.Text[..^QuantityKey.AsCutSuffix.Length]).ToCut;
         // What is cut already can no longer be cut with care.
-        if (!_firstCuts.ContainsKey(id) && Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null) _firstCuts[id] = new(id, asCut, words, value);
+        if (Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null)
+        {
+            if (!_cutsAt.TryGetValue(id, out SortedSet<QuantityKey>? cuts)) _cutsAt[id] = cuts = [];
+            cuts.Add(asCut);
+            if (!_firstCuts.ContainsKey(id)) _firstCuts[id] = new(id, asCut, words, value);
+        }
         return Caused(id, CauseKind.Setting, words, accuracy.Setting)
             + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {asCut.Text[..^QuantityKey.AsCutSuffix.Length]}", accuracy.Repeat, Shape.Peaked);
     }

@@ -36,16 +36,21 @@ internal sealed class WhatIf(Spreads spreads)
 
     /// <summary>A quantity as it would stand with these read; as it stands now when none of them bears on it.</summary>
     /// <param name="quantity">A gap, or what is to be read itself.</param>
-    /// <param name="now">As it stands.</param>
+    /// <param name="now">As it stands by its own working (<see cref="Spreads.Prior"/>).</param>
     /// <param name="figures">From <see cref="Figures"/>.</param>
     /// <param name="read">Taken as read.</param>
-    public Spread With(QuantityKey quantity, Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read)
+    /// <param name="settings">Settings whose first part is measured, each with what is left of its error.</param>
+    public Spread With(
+        QuantityKey quantity, Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read, ImmutableArray<Cause> settings) =>
+        spreads.Learned.In(Moved(quantity, now, figures, read), settings);
+
+    private Spread Moved(QuantityKey quantity, Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read)
     {
         Dictionary<QuantityKey, Rational> all = WorkedFrom(figures, read);
         Spread then = now;
         foreach (QuantityKey key in read.Order())
         {
-            if (key == quantity || !all.TryGetValue(key, out Rational times) || times.Sign == 0 || spreads.Of(key) is not { } known) continue;
+            if (key == quantity || !all.TryGetValue(key, out Rational times) || times.Sign == 0 || spreads.Prior(key) is not { } known) continue;
             // What is read is the real thing, as it came out of what was read before it, and the error of reading it.
             then += (Real(key, known, read) - known.Value + spreads.ReadingOf(_set.Worked.Values[key].Quantity)) * times;
         }
@@ -63,7 +68,7 @@ internal sealed class WhatIf(Spreads spreads)
         if (!ReferenceEquals(_readFor, read)) (_readFor, _real) = (read, []);
         if (_real.TryGetValue(key, out Spread? real)) return real;
         ImmutableArray<(QuantityKey, Rational)> figures = Figures(key);
-        return _real[key] = figures.Length == 0 ? now : With(key, now, figures, read);
+        return _real[key] = figures.Length == 0 ? now : Moved(key, now, figures, read);
     }
 
     /// <summary>A figure that will be landed on the grid anew: by how much is not known, so what is known of it now no longer counts.</summary>

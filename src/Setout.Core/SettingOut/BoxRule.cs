@@ -145,7 +145,7 @@ internal static class BoxRule
         else if (over > window.Most)
         {
             book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(window.Most)} at most.",
-                $"Shim each slide by {book.Say((over - window.Middle) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+                $"Shim each slide by {book.Say((over - window.Middle) / 2)}{(drawer.BoxWidth is not null && !book.IsRead(built) ? ", or leave the width out to have it worked out" : "")}.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Fit;
 using Setout.Core.Measures;
@@ -30,6 +31,18 @@ public static class FitLines
         foreach (string line in Measure(set, report)) yield return line;
         foreach (string line in Gaps(set, report, most)) yield return line;
         foreach (string line in Allowances(set, report)) yield return line;
+    }
+
+    /// <summary>How the chances changed by a fact, in one line; none where nothing could fail to fit.</summary>
+    /// <param name="set">The piece as it is now.</param>
+    /// <param name="before">How it stood.</param>
+    /// <param name="after">How it stands.</param>
+    public static IEnumerable<string> Change(SetPiece set, (GroupFit Whole, ImmutableArray<GroupFit> Groups) before, (GroupFit Whole, ImmutableArray<GroupFit> Groups) after)
+    {
+        if (after.Whole.Gaps == 0) yield break;
+        string Of(GroupFit now, GroupFit? was) => was is null || Percent(was.Chance) == Percent(now.Chance) ? Percent(now.Chance) : $"{Percent(now.Chance)} (it was {Percent(was.Chance)})";
+        string groups = string.Concat(after.Groups.Select(g => $"; {OpeningName(set, g.Key)} {Of(g, before.Groups.FirstOrDefault(b => b.Key == g.Key))}"));
+        yield return $"  all comes right the first time: {Of(after.Whole, before.Whole)}{groups}";
     }
 
     /// <summary>A chance in words: <c>63 %</c>, <c>under 1 %</c>, <c>sure</c>.</summary>

@@ -1,5 +1,8 @@
 using System.ComponentModel;
 using System.Collections.Immutable;
+using Setout.Core.Fit;
+using Setout.Core.Fit.Mending;
+using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
 using Setout.Shop.Outputs;
@@ -52,6 +55,18 @@ internal static class Told
         string place = finding.Place.IsKnown ? $"{file}:{finding.Place.Line}:{finding.Place.Column}" : file;
         writer.WriteLine($"{place}: {finding.Severity.ToString().ToLowerInvariant()} {finding.Code}: {finding.Words}");
         if (finding.Remedy.Length > 0) writer.WriteLine($"    {finding.Remedy}");
+    }
+
+    /// <summary>Tells what a fact moved, what it upset and what can be done about that.</summary>
+    public static void Moved(TextWriter writer, PieceFiles files, SetPiece before, SetPiece after, Shop.Texts.Shop shop)
+    {
+        Ripple ripple = Ripple.Of(before, after);
+        foreach (string line in RippleLines.Of(before, after, ripple)) writer.WriteLine(line);
+        foreach (Finding finding in ripple.NewFindings.Where(f => f.Severity > Severity.Note || f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal))) Finding(writer, files.Piece, finding);
+        HashSet<string> known = [.. Remedies.For(before, shop.Shims, []).Select(a => a.Upset.Words)];
+        ImmutableArray<MendingAdvice> upset = [.. Remedies.For(after, shop.Shims, Blanks.Of(after, shop)).Where(a => !known.Contains(a.Upset.Words))];
+        foreach (string line in MendingLines.Of(upset)) writer.WriteLine(line);
+        foreach (string line in FitLines.Change(after, FitCheck.Now(before, shop.Accuracy), FitCheck.Now(after, shop.Accuracy))) writer.WriteLine(line);
     }
 
     /// <summary>Writes bytes of JSON to standard output.</summary>

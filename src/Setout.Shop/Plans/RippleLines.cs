@@ -1,0 +1,63 @@
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>Writes what a reading or a mark moved as lines of plain text.</summary>
+public static class RippleLines
+{
+    // Names of one line beyond which it could not be read.
+    private const int MostNames = 8;
+
+    /// <summary>The lines: figures that moved with the working that carried them, parts released, what still waits.</summary>
+    /// <param name="before">The piece before.</param>
+    /// <param name="after">The piece after.</param>
+    /// <param name="ripple">What changed between them.</param>
+    public static IEnumerable<string> Of(SetPiece before, SetPiece after, Ripple ripple)
+    {
+        LengthFormat format = LengthFormat.For(after.Piece.Unit);
+        foreach (MovedTogether moved in ripple.Moved)
+        {
+            string way = moved.By.Sign > 0 ? "longer" : "shorter", by = format.Bare.Text(moved.By.Abs());
+            // Like parts that moved to the same figure are one cut to set anew.
+            foreach (var alike in moved.Figures.GroupBy(f => (f.Before, f.After)))
+            {
+                FigureMoved first = alike.First();
+                string names = Names([.. alike.Select(f => f.Part.Mark)]);
+                yield return $"  {names}  {(alike.Count() == 1 ? first.Part.Name : Words(first.Part.Role))}, {(moved.IsLength ? "length" : "width")}: {format.Bare.Text(alike.Key.Before)} -> {format.Text(alike.Key.After)} ({by} {way})";
+                yield return $"      through {string.Join(" > ", first.Through)}";
+            }
+        }
+        yield return ripple.Figures == 0 ? "  no figure to cut moved" : ripple.Figures == 1 ? "  1 figure to cut moved" : $"  {ripple.Figures} figures to cut moved";
+        if (ripple.Came.Length > 0) yield return $"  new: {Names([.. ripple.Came.Select(p => p.Mark)])}";
+        if (ripple.Went.Length > 0) yield return $"  gone: {Names([.. ripple.Went.Select(p => p.Mark)])}";
+        if (ripple.Released.Length > 0) yield return $"  may be cut now: {Names([.. ripple.Released.Select(p => p.Mark)])}";
+        if (ripple.HeldAgain.Length > 0) yield return $"  must wait again: {Names([.. ripple.HeldAgain.Select(p => p.Mark)])}";
+        if (ripple.Released.Length > 0 || ripple.HeldAgain.Length > 0)
+            foreach (StillWaiting waiting in ripple.Waiting) yield return $"  still waits for a reading of {waiting.Until}: {Names([.. waiting.Parts.Select(p => p.Mark)])}";
+        foreach (Finding gone in ripple.GoneFindings.Where(f => f.Severity > Severity.Note)) yield return $"  no longer: {gone.Words}";
+    }
+
+    private static string Names(string[] marks) => marks.Length <= MostNames ? string.Join(", ", marks) : $"{string.Join(", ", marks[..(MostNames - 1)])} and {marks.Length - MostNames + 1} more";
+
+    private static string Words(PartRole role) => role switch
+    {
+        PartRole.Post => "posts",
+        PartRole.Rail => "rails",
+        PartRole.Tie => "ties",
+        PartRole.SlidePanel => "slide panels",
+        PartRole.Side => "sides",
+        PartRole.Deck => "decks",
+        PartRole.Partition => "partitions",
+        PartRole.Shelf => "shelves",
+        PartRole.Back => "backs",
+        PartRole.BoxSide => "sides of boxes",
+        PartRole.BoxEnd => "ends of boxes",
+        PartRole.BoxBottom => "bottoms",
+        PartRole.FalseFront => "false fronts",
+        PartRole.Top => "tops",
+        _ => "parts",
+    };
+}
