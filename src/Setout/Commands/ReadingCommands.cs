@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Globalization;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
@@ -148,7 +149,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
             : Keys.Pinned(before, settings.Key);
         ImmutableArray<ExactLength> values = Values(string.Join(' ', settings.Value), before.Piece.Unit);
         var entry = new ReadingEntry(Entry.NewId(), Entry.At(terminal), key, values, settings.With ?? "", settings.Spot ?? "");
-        if (!settings.Force) Believable(before, key, values);
+        if (!settings.Force) Believable(before, source.Shop.Accuracy, entry);
         PieceSource read = source with { Log = new(source.Log.Entries.Add(entry)) };
         SetPiece after = read.SetOut();
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
@@ -162,17 +163,25 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         return ExitCode.Fine;
     }
 
-    /// <summary>A slip of the pen or of the unit is asked about before it becomes a fact: more than a fifth of the size and more than 1/4 in off.</summary>
-    private static void Believable(SetPiece set, QuantityKey key, ImmutableArray<ExactLength> values)
+    /// <summary>
+    /// A slip is asked about before it becomes a fact: one that looks like another unit, another fraction or a burnt inch; or a value more than a
+    /// fifth of the size and more than 1/4 in off.
+    /// </summary>
+    private static void Believable(SetPiece set, Accuracy accuracy, ReadingEntry entry)
     {
         // A sheet that is read for the first time is expected to be as its lot.
-        ExactLength expected = set.Worked.Values.TryGetValue(key, out Worked? worked) ? worked.Expected : set.Worked.Values[QuantityKey.Of(key.Owner, "thickness")].Value;
+        Worked worked = set.Worked.Values.TryGetValue(entry.Key, out Worked? known) ? known : set.Worked.Values[QuantityKey.Of(entry.Key.Owner, "thickness")];
+        ExactLength expected = known is null ? worked.Value : worked.Expected;
+        var spreads = new Spreads(set, accuracy);
+        Length instrument = spreads.AccuracyOf(entry.With.Length > 0 ? entry.With : Spreads.UsualInstrument(worked.Quantity));
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        foreach (ExactLength value in values)
+        foreach (ExactLength value in entry.Values)
         {
+            if (ReadingChecks.Slip(worked, value, spreads.Expected(worked.Quantity.Key), instrument, set.Piece.Unit) is { } slip)
+                throw new UsageException($"{slip.Words(set.Piece.Unit)} of {entry.Key}; nothing was written.", $"Record {slip.LikelyText(set.Piece.Unit)} if that is what it was; add --force if it is so as you wrote it.");
             ExactLength off = (value - expected).Abs();
             if (off <= expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
-            throw new UsageException($"{format.Text(value)} is far from the {format.Text(expected)} expected of {key}; nothing was written.", "Measure again, look at the unit, or add --force if it is so.");
+            throw new UsageException($"{format.Text(value)} is far from the {format.Text(expected)} expected of {entry.Key}; nothing was written.", "Measure again, look at the unit, or add --force if it is so.");
         }
     }
 

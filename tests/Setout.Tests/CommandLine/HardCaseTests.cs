@@ -42,13 +42,25 @@ public sealed class HardCaseTests : IDisposable
     public async Task Record_FarFromWhatWasExpected_IsAskedAboutAndTakenByForce()
     {
         var terminal = new TestTerminal();
-        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("record", Cabinet, "B.width", "158"));
+        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("record", Cabinet, "B.width", "48"));
         Assert.Contains("far from", terminal.Error, StringComparison.Ordinal);
         Assert.False(File.Exists(LogPath));
-        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("record", Cabinet, "B.width", "158", "--force"));
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("record", Cabinet, "B.width", "48", "--force"));
         var check = new TestTerminal();
         await check.RunAsync("check", Cabinet);
         Assert.Contains("reading.far-off", check.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("birch.thickness", "18", "18 mm?")]
+    [InlineData("B.width", "16 27/32", "15 27/32 in?")]
+    [InlineData("birch.thickness", "23/64", "23/32 in?")]
+    public async Task Record_WhatLooksLikeASlip_IsAskedAboutByTheLikelyValue(string key, string value, string likely)
+    {
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("record", Cabinet, key, value));
+        Assert.Contains(likely, terminal.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(LogPath));
     }
 
     [Fact]
