@@ -36,7 +36,7 @@ public static class FitCheck
         List<Standing> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => new Standing(g.Gap, g.Now!, whatIf))];
         ImmutableArray<ImmutableArray<int>> groups = Groups(gaps, out ImmutableArray<string> keys);
         JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Then, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);
-        ImmutableArray<MeasureFirst> measure = Measure(set, gaps, whatIf, now, cancel, out JointAnswer measured);
+        ImmutableArray<MeasureFirst> measure = Measure(spreads, gaps, whatIf, now, cancel, out JointAnswer measured);
         return new(
             [.. gaps.Select(g => new GapFit(g.Gap, g.Now, g.ChanceNow, g.Then, g.ChanceThen))],
             [.. keys.Select((key, i) => new GroupFit(key, groups[i].Length, now.Groups[i], measured.Groups[i]))],
@@ -50,38 +50,51 @@ public static class FitCheck
         return [.. groups.Select(g => g.Select(x => x.Index).ToImmutableArray())];
     }
 
-    private static ImmutableArray<MeasureFirst> Measure(SetPiece set, List<Standing> gaps, WhatIf whatIf, JointAnswer now, CancellationToken cancel, out JointAnswer measured)
+    private static ImmutableArray<MeasureFirst> Measure(Spreads spreads, List<Standing> gaps, WhatIf whatIf, JointAnswer now, CancellationToken cancel, out JointAnswer measured)
     {
-        var candidates = Candidates(set, gaps).ToDictionary(k => k, _ => (Gain: 0.0, Round: -1));
-        ImmutableHashSet<QuantityKey> read = [];
+        SetPiece set = spreads.Set;
+        List<Candidate> candidates = [.. Readings(set, gaps).Order().Select(k => new Candidate(k, null)), .. spreads.FirstCuts.Select(f => new Candidate(f.AsCut, f))];
+        // Parts wait for these, so they will be read whatever they bring.
+        HashSet<QuantityKey> awaited = [.. set.Parts.Where(set.IsHeld).Select(p => p.HeldUntil[^1])];
+        bool IsAwaited(Candidate candidate) => candidate.First is null && awaited.Contains(candidate.Key);
+        var gains = new Dictionary<Candidate, double>();
+        var done = Known.Nothing;
         var chosen = ImmutableArray.CreateBuilder<MeasureFirst>();
         measured = now;
-        for (int round = 0; round < MostReadings && candidates.Count > 0; round++)
+        while (candidates.Count > 0)
         {
-            foreach (QuantityKey key in candidates.Keys.Order().ToList())
+            foreach (Candidate candidate in candidates.Where(c => !gains.ContainsKey(c)))
             {
                 cancel.ThrowIfCancellationRequested();
-                // Only where the last choice touched the same gaps can the gain have changed.
-                if (candidates[key].Round >= 0 && !gaps.Any(g => g.Changed == round - 1 && g.Hangs.Contains(key))) continue;
-                candidates[key] = (gaps.Where(g => g.Hangs.Contains(key)).Sum(g => g.Gain(whatIf, read.Add(key))), round);
+                Known then = done.And(candidate, spreads);
+                gains[candidate] = gaps.Where(g => g.HangsOn(candidate)).Sum(g => g.Gain(whatIf, then));
             }
-            (QuantityKey best, (double gain, int _)) = candidates.OrderByDescending(c => c.Value.Gain).ThenBy(c => c.Key).First();
-            if (gain < WorthReading) break;
+            Candidate best = candidates.MaxBy(c => gains[c])!;
+            if (chosen.Count >= MostReadings || gains[best] < WorthReading)
+            {
+                candidates.RemoveAll(c => !IsAwaited(c));
+                if (candidates.Count == 0) break;
+                best = candidates.MaxBy(c => gains[c])!;
+            }
             candidates.Remove(best);
-            read = read.Add(best);
+            done = done.And(best, spreads);
             var changed = ImmutableArray.CreateBuilder<(int, Window)>();
             Estimate more = new(0, 0);
             for (int i = 0; i < gaps.Count; i++)
             {
-                if (!gaps[i].Hangs.Contains(best)) continue;
-                Chance before = gaps[i].ChanceThen;
-                gaps[i].Take(whatIf, read, round);
-                more = more + (gaps[i].ChanceThen.Share - before.Share);
+                if (!gaps[i].HangsOn(best)) continue;
+                (Chance before, Spread was) = (gaps[i].ChanceThen, gaps[i].Then);
+                gaps[i].Take(whatIf, done);
+                if (gaps[i].Then == was) continue;
+                more += gaps[i].ChanceThen.Share - before.Share;
                 changed.Add((i, new Window(gaps[i].Then, gaps[i].Gap.Least, gaps[i].Gap.Most)));
+                // Whatever bears on the same gap may bring more or less now.
+                foreach (Candidate other in candidates.Where(gaps[i].HangsOn)) gains.Remove(other);
             }
             measured = measured.With(changed.ToImmutable(), cancel);
-            Quantity quantity = set.Worked.Values[best].Quantity;
-            chosen.Add(new(best, quantity.Name, Spreads.UsualInstrument(quantity), changed.Count, more, measured.All));
+            Quantity quantity = set.Worked.Values[best.Key].Quantity;
+            chosen.Add(new(best.Key, best.First is { } first ? $"the first part cut at {first.Words}" : quantity.Name, best.First?.Instrument ?? Spreads.CarefulInstrument(quantity),
+                changed.Count, more, measured.All, best.First is not null ? MeasureKind.FirstCut : IsAwaited(best) ? MeasureKind.Awaited : MeasureKind.Reading));
         }
         return chosen.ToImmutable();
     }
@@ -90,7 +103,7 @@ public static class FitCheck
     /// What a person can put an instrument to and that figures still to be cut are worked from: wood, slides, and openings. An opening that is the
     /// same as another is read as that one, so that one reading serves all of its drawers.
     /// </summary>
-    private static IEnumerable<QuantityKey> Candidates(SetPiece set, List<Standing> gaps)
+    private static IEnumerable<QuantityKey> Readings(SetPiece set, List<Standing> gaps)
     {
         var sames = set.Parts.Where(p => !p.HeldUntil.IsDefaultOrEmpty && p.HeldUntil.Length > 1).SelectMany(p => p.HeldUntil.SkipLast(1)).ToHashSet();
         return gaps.SelectMany(g => g.Hangs).Distinct().Where(key => !sames.Contains(key) && set.Worked.Values[key] is { Pin: null } worked
@@ -126,15 +139,30 @@ public static class FitCheck
         return advice.ToImmutable();
     }
 
-    /// <summary>A gap on the way: as it stands now, and as it would with what has been chosen to be read.</summary>
+    /// <summary>Something that may be measured: a quantity, or the first part cut at a setting.</summary>
+    private sealed record Candidate(QuantityKey Key, FirstCut? First);
+
+    /// <summary>What is taken as measured.</summary>
+    private sealed record Known(ImmutableHashSet<QuantityKey> Read, ImmutableArray<Cause> Settings)
+    {
+        public static Known Nothing { get; } = new([], []);
+
+        public Known And(Candidate candidate, Spreads spreads) => candidate.First is { } first
+            ? this with { Settings = Settings.Add(spreads.Careful(first)) }
+            : this with { Read = Read.Add(candidate.Key) };
+    }
+
+    /// <summary>A gap on the way: as it stands now, and as it would with what has been chosen to be measured.</summary>
     private sealed class Standing
     {
         private readonly ImmutableArray<(QuantityKey ToCut, Rational Times)> _figures;
+        private readonly HashSet<string> _causes;
 
         public Standing(Gap gap, Spread now, WhatIf whatIf)
         {
             (Gap, Now, Then) = (gap, now, now);
             ChanceNow = ChanceThen = Convolution.Within(now, gap.Least, gap.Most);
+            _causes = [.. now.Effects.Select(e => e.Cause.Id)];
             _figures = whatIf.Figures(gap.Key);
             Dictionary<QuantityKey, Rational> from = whatIf.WorkedFrom(_figures, []);
             Hangs = [.. from.Keys];
@@ -157,17 +185,16 @@ public static class FitCheck
         /// <summary>What its figures still to be cut are worked from.</summary>
         public ImmutableHashSet<QuantityKey> Hangs { get; }
 
-        /// <summary>The round in which a choice last changed it.</summary>
-        public int Changed { get; private set; } = -1;
+        public bool HangsOn(Candidate candidate) => candidate.First is { } first ? _causes.Contains(first.Id) : Hangs.Contains(candidate.Key);
 
-        public double Gain(WhatIf whatIf, ImmutableHashSet<QuantityKey> read) =>
-            Convolution.Within(whatIf.With(Now, _figures, read), Gap.Least, Gap.Most).Share.Value - ChanceThen.Share.Value;
+        public double Gain(WhatIf whatIf, Known known) => Convolution.Within(With(whatIf, known), Gap.Least, Gap.Most).Share.Value - ChanceThen.Share.Value;
 
-        public void Take(WhatIf whatIf, ImmutableHashSet<QuantityKey> read, int round)
+        public void Take(WhatIf whatIf, Known known)
         {
-            Then = whatIf.With(Now, _figures, read);
+            Then = With(whatIf, known);
             ChanceThen = Convolution.Within(Then, Gap.Least, Gap.Most);
-            Changed = round;
         }
+
+        private Spread With(WhatIf whatIf, Known known) => known.Settings.Aggregate(whatIf.With(Gap.Key, Now, _figures, known.Read), (spread, setting) => spread.With(setting));
     }
 }

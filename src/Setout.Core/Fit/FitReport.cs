@@ -26,11 +26,25 @@ public sealed record GroupFit(string Key, int Gaps, Chance Chance, Chance Chance
 /// <summary>Something worth reading before more is cut.</summary>
 /// <param name="Key">What to read.</param>
 /// <param name="Name">For people.</param>
-/// <param name="Instrument">What it is usually read with.</param>
+/// <param name="Instrument">What it is best read with.</param>
 /// <param name="Gaps">How many gaps it bears on.</param>
 /// <param name="MoreFit">How many more gaps come right the first time, on the average, by this reading after those above it.</param>
 /// <param name="ChanceThen">The chance of the whole piece once this and those above it are read.</param>
-public sealed record MeasureFirst(QuantityKey Key, string Name, string Instrument, int Gaps, Estimate MoreFit, Chance ChanceThen);
+/// <param name="Kind">What sort of reading it is.</param>
+public sealed record MeasureFirst(QuantityKey Key, string Name, string Instrument, int Gaps, Estimate MoreFit, Chance ChanceThen, MeasureKind Kind);
+
+/// <summary>What sort of reading is to be taken first.</summary>
+public enum MeasureKind
+{
+    /// <summary>Of something that is there: wood, slides, an opening.</summary>
+    Reading,
+
+    /// <summary>The same, and parts wait for it: it will be read whatever it brings.</summary>
+    Awaited,
+
+    /// <summary>Of the first part cut at a setting, so that the stop is set right before the rest is cut.</summary>
+    FirstCut,
+}
 
 /// <summary>An allowance that somebody chooses, and the one that would suit this shop best.</summary>
 /// <param name="Key">The quantity.</param>

@@ -19,7 +19,9 @@ namespace Setout.Core.Fit;
 /// <param name="accuracy">How closely the shop works.</param>
 public sealed class Spreads(SetPiece set, Accuracy accuracy)
 {
-    private readonly Dictionary<QuantityKey, Spread?> _known = [];
+    private readonly Dictionary<QuantityKey, Spread?> _prior = [], _known = [];
+    private readonly SortedDictionary<string, FirstCut> _firstCuts = new(StringComparer.Ordinal);
+    private Learned? _learned;
     private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
     private readonly Dictionary<string, ExactLength> _sheetsDiffer = new(StringComparer.Ordinal);
     private Dictionary<QuantityKey, Part>? _cutOf;
@@ -31,7 +33,21 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     public Spread? Of(QuantityKey key)
     {
         if (_known.TryGetValue(key, out Spread? known)) return known;
-        return _known[key] = Set.Worked.Values.TryGetValue(key, out Worked? worked) ? Work(worked) : null;
+        _learned ??= Learned.From(Set, this);
+        return _known[key] = Prior(key) is { } prior ? _learned.In(prior) : null;
+    }
+
+    /// <summary>The settings met so far at which something is still to be cut.</summary>
+    internal IEnumerable<FirstCut> FirstCuts => _firstCuts.Values;
+
+    /// <summary>
+    /// What is left of the error of a setting when the first part cut at it is measured and the stop set right before the rest is cut: what the
+    /// instrument may be off, a calliper for up to 6 in, else a rule (common practice, no source).
+    /// </summary>
+    internal Cause Careful(FirstCut first)
+    {
+        ExactLength half = ExactLength.Min(AccuracyOf(first.Instrument), accuracy.Setting);
+        return new(first.Id, CauseKind.Setting, first.Words, -half, half, Shape.Even);
     }
 
     /// <summary>
@@ -39,11 +55,17 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     /// </summary>
     public Spread? Expected(QuantityKey key) => Set.Worked.Values.TryGetValue(key, out Worked? worked) ? FromWorking(worked, worked.Expected) : null;
 
-    /// <summary>What a reading of a quantity with its usual instrument may be off: the errors of one reading, around zero.</summary>
+    /// <summary>What a quantity may come to by its own working and readings, before readings of others are made use of.</summary>
+    internal Spread? Prior(QuantityKey key)
+    {
+        if (_prior.TryGetValue(key, out Spread? known)) return known;
+        return _prior[key] = Set.Worked.Values.TryGetValue(key, out Worked? worked) ? Work(worked) : null;
+    }
+
+    /// <summary>What a reading of a quantity, taken with care, may be off: the errors of one reading, around zero.</summary>
     public Spread ReadingOf(Quantity quantity)
     {
-        string instrument = UsualInstrument(quantity);
-        Spread error = Instrument(instrument, quantity.Key, 0);
+        Spread error = Instrument(CarefulInstrument(quantity), quantity.Key, 0);
         return quantity.Scatter == Scatter.Sheet ? error + Spot($"{quantity.Key}:read:0", 1, $"the spot where {quantity.Key.Owner} is read") : error;
     }
 
@@ -52,6 +74,9 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
 
     /// <summary>What a quantity is usually read with, where the reading does not say: a calliper for what is thin, else a tape.</summary>
     public static string UsualInstrument(Quantity quantity) => quantity.Scatter is Scatter.Sheet or Scatter.Bought ? "calliper" : "tape";
+
+    /// <summary>What a quantity is best read with: inside widths with two sticks and a rule rather than a bent tape (common practice, no source).</summary>
+    public static string CarefulInstrument(Quantity quantity) => quantity.Combining == Combining.Narrowest ? "rule" : UsualInstrument(quantity);
 
     private Spread? Work(Worked worked) => worked.Pin is { } pin ? Read(worked, pin) : FromWorking(worked, worked.Value);
 
@@ -95,7 +120,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     {
         if (term.Figure is { } figure) return Spread.Of(figure.Value * term.Times);
         QuantityKey of = term.Of!.Value;
-        if (Of(of) is not { } spread) return null;
+        if (Prior(of) is not { } spread) return null;
         return Set.Worked.Values[of].Quantity.Scatter == Scatter.Sheet && user.Scatter != Scatter.Sheet
             ? (spread * term.Times) + Members(user, term, of)
             : spread * term.Times;
@@ -165,8 +190,12 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         // Equal parts of a material are cut at one setting, and share its error.
         _cutOf ??= Set.Parts.SelectMany(p => new[] { (p.Length.AsCut, p), (p.Width.AsCut, p) }).DistinctBy(c => c.AsCut).ToDictionary(c => c.AsCut, c => c.p);
         string material = _cutOf.TryGetValue(asCut, out Part? part) ? part.Material : "grooves";
-        string of = part is null ? "groove" : material;
-        return Caused($"setting:{material}:{value.Ticks}", CauseKind.Setting, $"setting {_format.Text(value)} for {of}", accuracy.Setting)
+        string of = part is null ? "grooves" : material;
+        string id = $"setting:{material}:{value.Ticks}", words = $"setting {_format.Text(value)} for {of}";
+        QuantityKey toCut = new QuantityKey(asCut.Text[..^QuantityKey.AsCutSuffix.Length]).ToCut;
+        // What is cut already can no longer be cut with care.
+        if (!_firstCuts.ContainsKey(id) && Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null) _firstCuts[id] = new(id, asCut, words, value);
+        return Caused(id, CauseKind.Setting, words, accuracy.Setting)
             + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {asCut.Text[..^QuantityKey.AsCutSuffix.Length]}", accuracy.Repeat, Shape.Peaked);
     }
 
@@ -203,4 +232,15 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
 
     private static Spread Caused(string id, CauseKind kind, string words, ExactLength half, Shape shape = Shape.Even) =>
         half.Sign == 0 ? Spread.Of(ExactLength.Zero) : Spread.Of(ExactLength.Zero, new Cause(id, kind, words, -half, half, shape));
+}
+
+/// <summary>The first part cut at a setting.</summary>
+/// <param name="Id">The id of the setting's error.</param>
+/// <param name="AsCut">The figure that is measured.</param>
+/// <param name="Words">The setting, for people.</param>
+/// <param name="Value">What is set.</param>
+internal sealed record FirstCut(string Id, QuantityKey AsCut, string Words, ExactLength Value)
+{
+    /// <summary>What it is best measured with.</summary>
+    public string Instrument => Value <= ExactLength.FromInches(6) ? "calliper" : "rule";
 }

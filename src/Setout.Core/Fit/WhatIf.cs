@@ -15,6 +15,8 @@ internal sealed class WhatIf(Spreads spreads)
 {
     private readonly SetPiece _set = spreads.Set;
     private readonly Dictionary<QuantityKey, ImmutableArray<(QuantityKey Key, Rational Times)>> _from = [];
+    private ImmutableHashSet<QuantityKey>? _readFor;
+    private Dictionary<QuantityKey, Spread> _real = [];
 
     /// <summary>The figures to cut that a gap hangs on and that still may move, with how much it moves with each.</summary>
     public ImmutableArray<(QuantityKey ToCut, Rational Times)> Figures(QuantityKey gap)
@@ -32,19 +34,20 @@ internal sealed class WhatIf(Spreads spreads)
     /// <summary>How much a sum moves with each quantity it is worked from, through figures to cut and all; nothing is looked for behind a reading or a fact.</summary>
     public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey Key, Rational Times)> sum) => Walk(sum, throughFigures: true, []);
 
-    /// <summary>The gap as it would stand with these read; as it stands now when none of them bears on it.</summary>
-    /// <param name="now">The gap as it stands.</param>
+    /// <summary>A quantity as it would stand with these read; as it stands now when none of them bears on it.</summary>
+    /// <param name="quantity">A gap, or what is to be read itself.</param>
+    /// <param name="now">As it stands.</param>
     /// <param name="figures">From <see cref="Figures"/>.</param>
     /// <param name="read">Taken as read.</param>
-    public Spread With(Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read)
+    public Spread With(QuantityKey quantity, Spread now, ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read)
     {
         Dictionary<QuantityKey, Rational> all = WorkedFrom(figures, read);
         Spread then = now;
         foreach (QuantityKey key in read.Order())
         {
-            if (!all.TryGetValue(key, out Rational times) || times.Sign == 0 || spreads.Of(key) is not { } real) continue;
-            // What is read is the real thing and the error of reading it.
-            then += (real - real.Value + spreads.ReadingOf(_set.Worked.Values[key].Quantity)) * times;
+            if (key == quantity || !all.TryGetValue(key, out Rational times) || times.Sign == 0 || spreads.Of(key) is not { } known) continue;
+            // What is read is the real thing, as it came out of what was read before it, and the error of reading it.
+            then += (Real(key, known, read) - known.Value + spreads.ReadingOf(_set.Worked.Values[key].Quantity)) * times;
         }
         foreach ((QuantityKey figure, Rational times) in figures)
         {
@@ -53,6 +56,14 @@ internal sealed class WhatIf(Spreads spreads)
             then += Rounded(figure) * times;
         }
         return then;
+    }
+
+    private Spread Real(QuantityKey key, Spread now, ImmutableHashSet<QuantityKey> read)
+    {
+        if (!ReferenceEquals(_readFor, read)) (_readFor, _real) = (read, []);
+        if (_real.TryGetValue(key, out Spread? real)) return real;
+        ImmutableArray<(QuantityKey, Rational)> figures = Figures(key);
+        return _real[key] = figures.Length == 0 ? now : With(key, now, figures, read);
     }
 
     /// <summary>A figure that will be landed on the grid anew: by how much is not known, so what is known of it now no longer counts.</summary>
@@ -94,7 +105,7 @@ internal sealed class WhatIf(Spreads spreads)
         foreach ((QuantityKey key, Rational t) in start) times[key] = times.GetValueOrDefault(key) + t;
         for (int i = order.Count - 1; i >= 0; i--)
         {
-            if (!times.TryGetValue(order[i], out Rational own) || own.Sign == 0 || Stops(order[i], throughFigures, read)) continue;
+            if (!times.TryGetValue(order[i], out Rational own) || Stops(order[i], throughFigures, read)) continue;
             foreach ((QuantityKey from, Rational t) in From(order[i])) times[from] = times.GetValueOrDefault(from) + (own * t);
         }
         return times;

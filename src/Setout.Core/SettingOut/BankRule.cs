@@ -54,7 +54,7 @@ internal static class BankRule
             down -= high;
             // The figure of a front runs across, as its width is cut along the grain.
             book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
-                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, [space.Width, QuantityKey.Of(drawer.Key, "opening")]));
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, BoxRule.Held(space, drawer.Key)));
             book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0, space.X));
 
             Sum slot = new([

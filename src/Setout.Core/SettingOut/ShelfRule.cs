@@ -28,6 +28,11 @@ internal static class ShelfRule
             : [.. shelves.Keys.Select(k => Term.From($"shelf {k.Text}", 1, book.ThicknessOf(k.Text, panel.Name)))];
         if (Sharing.Share(book, $"{space.Name}, shelves and spaces in the height", space.Height, between, sharers, restIsCut: false) is not { } spaces) return;
 
+        // A space stands fast once the shelf that closes it, and the one below, are fixed.
+        for (int i = 0; i < count; i++)
+        {
+            if (spaces[i].ToCut != spaces[i].Exact) book.Fixings.Add(new(spaces[i].ToCut, [.. new[] { i - 1, i }.Where(s => s >= 0).Select(s => shelves.Keys[count - 1 - s].Text)]));
+        }
         ExactLength z = space.Z, thick = book.Value(t), back = book.Value(setback);
         for (int i = 0; i < count; i++)
         {

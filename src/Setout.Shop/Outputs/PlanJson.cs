@@ -38,7 +38,7 @@ public static class PlanJson
         json.WriteEndArray();
     });
 
-    private static byte[] Write(Action<Utf8JsonWriter> write)
+    internal static byte[] Write(Action<Utf8JsonWriter> write)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, s_options)) write(json);

@@ -84,7 +84,7 @@ internal static class SetOutJson
         _ => face.ToString().ToLowerInvariant(),
     };
 
-    private static void List<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    internal static void List<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
     {
         json.WriteStartArray(name);
         foreach (T item in items)

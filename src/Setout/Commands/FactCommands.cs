@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
-using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
+using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Spectre.Console.Cli;
 
@@ -24,6 +24,16 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         [CommandArgument(2, "<KEY>")]
         [Description("Parts such as L3.side, or one of several as L3.side#1.")]
         public string[] Keys { get; set; } = [];
+
+        /// <summary>The sheet they came from.</summary>
+        [CommandOption("--sheet <NAME>")]
+        [Description("For parts cut: the sheet they came from, as it was read, such as 1.")]
+        public string? Sheet { get; set; }
+
+        /// <summary>Cut again.</summary>
+        [CommandOption("--again")]
+        [Description("For parts that are cut already: they were cut again, to what the plan asks for now.")]
+        public bool Again { get; set; }
 
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
@@ -46,22 +56,55 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
         SetPiece set = source.SetOut();
-        var figures = ImmutableDictionary.CreateBuilder<QuantityKey, ExactLength>();
-        foreach (string key in settings.Keys)
+        ImmutableArray<string> keys = [.. settings.Keys.SelectMany(word => KeysOf(set, progress, word)).Distinct()];
+        Again(set, progress, keys, settings.Again);
+        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Marking.Figures(set, progress, keys, settings.Again))
         {
-            string plain = key.Split('#')[0];
-            Part? part = set.Parts.FirstOrDefault(p => p.Key == plain);
-            bool known = part is not null || (progress == Progress.Bought ? set.Piece.Keys.ContainsKey(plain) || set.Hardware.Any(h => h.Name == key) : progress != Progress.Cut && set.Piece.Keys.ContainsKey(plain));
-            if (!known) throw progress == Progress.Cut && set.Piece.Keys.ContainsKey(plain) ? new UsageException($"'{key}' is not a part.", "Name the part that is cut, such as L3.side; 'setout parts FILE' lists them.") : Commands.Keys.Unknown(set, key);
-            if (part is not null && key.Contains('#') && !(int.TryParse(key[(key.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count))
-                throw new UsageException($"There is no '{key}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
-            if (part is null || progress != Progress.Cut) continue;
-            foreach (PartSize size in new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact)) figures[size.Exact] = set.Worked[size.ToCut];
-        }
-        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, [.. settings.Keys.Distinct()], figures.ToImmutable());
+            Chosen = Marking.Chosen(set, progress, keys),
+            From = settings.Sheet is { } sheet ? SheetOf(set, progress, keys, sheet) : "",
+        };
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
-        terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", settings.Keys)}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        foreach (Part part in set.Parts.Where(p => progress == Progress.Cut && set.IsHeld(p) && keys.Any(k => k.Split('#')[0] == p.Key)))
+            terminal.Out.WriteLine($"  {part.Name} was waiting for a reading of {part.HeldUntil[^1]}; its figures stand as it was cut.");
+        Told.Moved(terminal.Out, files, set, (source with { Log = new(source.Log.Entries.Add(entry)) }).SetOut(), source.Shop);
         return ExitCode.Fine;
+    }
+
+    private static ImmutableArray<string> KeysOf(SetPiece set, Progress progress, string word)
+    {
+        string plain = word.Split('#')[0];
+        if (Marking.Parts(set, progress, word) is { Length: > 0 } parts)
+        {
+            if (word.Contains('#') && set.Parts.First(p => p.Key == plain) is var part && !(int.TryParse(word[(word.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count))
+                throw new UsageException($"There is no '{word}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
+            return progress == Progress.Bought ? [word] : parts;
+        }
+        if (progress == Progress.Bought && (set.Piece.Keys.ContainsKey(plain) || set.Hardware.Any(h => h.Name == word))) return [word];
+        throw set.Piece.Keys.ContainsKey(plain) || set.Piece.Materials.ContainsKey(plain)
+            ? new UsageException($"'{word}' has no parts of its own that could be {progress.ToString().ToLowerInvariant()}.", "Name the part, such as L3.side; 'setout parts FILE' lists them.")
+            : Commands.Keys.Unknown(set, word);
+    }
+
+    private static void Again(SetPiece set, Progress progress, ImmutableArray<string> keys, bool again)
+    {
+        if (progress != Progress.Cut || again) return;
+        foreach (string key in keys)
+        {
+            string[] halves = key.Split('#');
+            Part part = set.Parts.First(p => p.Key == halves[0]);
+            bool isCut = halves.Length == 2 ? set.Facts.StateOf(part.Key, int.Parse(halves[1], System.Globalization.CultureInfo.InvariantCulture)) > PartState.Planned : set.Facts.CutOf(part) == part.Count;
+            if (isCut) throw new UsageException($"{part.Name} ({key}) is cut already; nothing was written.", "Add --again if it was cut anew, or void the entry that says so.");
+        }
+    }
+
+    private static string SheetOf(SetPiece set, Progress progress, ImmutableArray<string> keys, string sheet)
+    {
+        if (progress != Progress.Cut) throw new UsageException("Only parts that are cut come from a sheet.", "Leave --sheet out.");
+        string[] materials = [.. keys.Select(k => set.Parts.First(p => p.Key == k.Split('#')[0]).Material).Distinct()];
+        return materials is [var one]
+            ? Commands.Keys.Sheet(set, one, sheet)
+            : throw new UsageException($"These parts are of {string.Join(" and ", materials)}: they cannot have come from one sheet.", "Mark them one material at a time.");
     }
 }
 
@@ -87,8 +130,10 @@ internal sealed class VoidCommand : Command<VoidCommand.Settings>
         if (voided is null)
             throw new UsageException($"There is no entry '{settings.Entry}' in '{files.Log}'.", NearestWord.Of(settings.Entry, source.Log.Entries.Select(e => e.Id)) is { } guess ? $"Did you mean '{guess}'?" : "");
         if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) throw new UsageException($"Entry '{settings.Entry}' is void already.", "");
-        LogFile.Append(files.Log, new VoidEntry(Commands.Entry.NewId(), Commands.Entry.At(terminal), settings.Entry));
-        terminal.Out.WriteLine($"void: {settings.Entry}");
+        var entry = new VoidEntry(Commands.Entry.NewId(), Commands.Entry.At(terminal), settings.Entry);
+        LogFile.Append(files.Log, entry);
+        terminal.Out.WriteLine($"void: {settings.Entry}; entry {entry.Id}");
+        Told.Moved(terminal.Out, files, source.SetOut(), (source with { Log = new(source.Log.Entries.Add(entry)) }).SetOut(), source.Shop);
         return ExitCode.Fine;
     }
 }

@@ -1,9 +1,7 @@
 using System.ComponentModel;
-using System.Globalization;
 using Setout.Core.Fit;
-using Setout.Core.Measures;
-using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Files;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Spectre.Console.Cli;

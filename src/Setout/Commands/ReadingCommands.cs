@@ -58,7 +58,27 @@ internal static class Keys
     {
         if (set.Worked.Values.ContainsKey(new(key))) return SizeOf(set, key)?.AsCut ?? new QuantityKey(key);
         if (set.Piece.Materials.ContainsKey(key)) return QuantityKey.Of(key, "thickness");
+        // A sheet that nobody has read yet is not among the quantities.
+        if (SheetName(key) is var (material, sheet)) return QuantityKey.Of(Sheet(set, material, sheet), "thickness");
         throw Unknown(set, key);
+    }
+
+    /// <summary>The key of a sheet of a material.</summary>
+    /// <exception cref="UsageException">There is no such material in sheets, or the name of the sheet has signs that keys do not have.</exception>
+    public static string Sheet(SetPiece set, string material, string sheet)
+    {
+        if (set.Piece.Materials.GetValueOrDefault(material) is not Core.Pieces.Panel)
+            throw new UsageException($"'{material}' is not sheet goods of this piece.", $"Name one of {string.Join(", ", set.Piece.Materials.Values.OfType<Core.Pieces.Panel>().Select(m => m.Name).Order(StringComparer.Ordinal))}.");
+        if (sheet.Length is 0 or > 20 || !sheet.All(c => char.IsAsciiLetterOrDigit(c) || c == '-')) throw new UsageException($"'{sheet}' cannot be the name of a sheet.", "Use letters, digits and hyphens, such as 1 or oak-2.");
+        return material + BenchFacts.SheetWord + sheet;
+    }
+
+    private static (string Material, string Sheet)? SheetName(string key)
+    {
+        int at = key.IndexOf(BenchFacts.SheetWord, StringComparison.Ordinal);
+        if (at <= 0) return null;
+        string sheet = key[(at + BenchFacts.SheetWord.Length)..];
+        return (key[..at], sheet.EndsWith(".thickness", StringComparison.Ordinal) ? sheet[..^".thickness".Length] : sheet);
     }
 
     /// <summary>The error for an unknown key.</summary>
@@ -98,6 +118,11 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         [Description("Where on the thing it was read, so that readings at several spots stand together.")]
         public string? Spot { get; set; }
 
+        /// <summary>The sheet.</summary>
+        [CommandOption("--sheet <NAME>")]
+        [Description("For a thickness: the one sheet that was read, by the name you give it, such as 1.")]
+        public string? Sheet { get; set; }
+
         /// <summary>Take it all the same.</summary>
         [CommandOption("--force")]
         [Description("Take a reading that lies further off than wood or a tape explains.")]
@@ -118,7 +143,9 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
         SetPiece before = source.SetOut();
-        QuantityKey key = Keys.Pinned(before, settings.Key);
+        QuantityKey key = settings.Sheet is { } sheet
+            ? QuantityKey.Of(Keys.Sheet(before, settings.Key.EndsWith(".thickness", StringComparison.Ordinal) ? settings.Key[..^".thickness".Length] : settings.Key, sheet), "thickness")
+            : Keys.Pinned(before, settings.Key);
         ImmutableArray<ExactLength> values = Values(string.Join(' ', settings.Value), before.Piece.Unit);
         var entry = new ReadingEntry(Entry.NewId(), Entry.At(terminal), key, values, settings.With ?? "", settings.Spot ?? "");
         if (!settings.Force) Believable(before, key, values);
@@ -131,15 +158,15 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => format.Text(v)))})" : "";
         string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
         terminal.Out.WriteLine($"read {worked.Quantity.Name}: {format.Text(worked.Value)}{WorkingLines.Exactly(worked.Value, before.Piece.Unit)}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
-        Moved(terminal.Out, before, after, format);
-        foreach (Finding finding in after.Findings.Where(f => f.Severity > Severity.Note && !before.Findings.Contains(f))) Told.Finding(terminal.Out, files.Piece, finding);
+        Told.Moved(terminal.Out, files, before, after, source.Shop);
         return ExitCode.Fine;
     }
 
     /// <summary>A slip of the pen or of the unit is asked about before it becomes a fact: more than a fifth of the size and more than 1/4 in off.</summary>
     private static void Believable(SetPiece set, QuantityKey key, ImmutableArray<ExactLength> values)
     {
-        ExactLength expected = set.Worked.Values[key].Expected;
+        // A sheet that is read for the first time is expected to be as its lot.
+        ExactLength expected = set.Worked.Values.TryGetValue(key, out Worked? worked) ? worked.Expected : set.Worked.Values[QuantityKey.Of(key.Owner, "thickness")].Value;
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
         foreach (ExactLength value in values)
         {
@@ -165,22 +192,6 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
                 return read.Value;
             }),
         ];
-    }
-
-    private static void Moved(TextWriter writer, SetPiece before, SetPiece after, LengthFormat format)
-    {
-        int moved = 0;
-        foreach (Part part in after.Parts)
-        {
-            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) }.DistinctBy(s => s.Item2))
-            {
-                if (!before.Worked.Values.TryGetValue(size.ToCut, out Worked? old) || old.Value == after.Worked[size.ToCut]) continue;
-                ExactLength by = after.Worked[size.ToCut] - old.Value;
-                writer.WriteLine($"  {part.Mark}  {part.Name}, {word}: {format.Bare.Text(old.Value)} -> {format.Text(after.Worked[size.ToCut])} ({format.Bare.Text(by.Abs())} {(by.Sign > 0 ? "longer" : "shorter")})");
-                moved++;
-            }
-        }
-        writer.WriteLine(moved == 0 ? "  no figure to cut moved" : $"  {moved} figures to cut moved");
     }
 }
 

@@ -37,7 +37,7 @@ internal sealed class UsageException(string words, string remedy) : Exception(wo
 public static class SetoutProgram
 {
     /// <summary>The commands, for looking up a mistyped word.</summary>
-    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "square", "serve", "doctor"];
+    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "fit", "square", "serve", "doctor"];
 
     /// <summary>Version of the program, the rule set and the texts.</summary>
     public static string Version
@@ -117,6 +117,7 @@ public static class SetoutProgram
             config.AddCommand<RecordCommand>("record").WithData(terminal).WithDescription("Record a reading taken at the bench, and say what it moves.").WithExample("record", "my-cabinet.yaml", "birch.thickness", "45/64in", "--with", "calliper");
             config.AddCommand<MarkCommand>("mark").WithData(terminal).WithDescription("Mark parts cut, assembled, fitted or bought.").WithExample("mark", "my-cabinet.yaml", "cut", "G1.side");
             config.AddCommand<VoidCommand>("void").WithData(terminal).WithDescription("Take an entry of the log back.").WithExample("void", "my-cabinet.yaml", "3f9a01c2");
+            config.AddCommand<FitCommand>("fit").WithData(terminal).WithDescription("Say what will fit before it is cut, and what to measure first.").WithExample("fit", "samples/luthiers-bench.yaml");
             config.AddCommand<SquareCommand>("square").WithData(terminal).WithDescription("Say how square a frame is from its sides and diagonals, and what to pull.").WithExample("square", "--sides", "36", "24", "36", "24", "--diagonals", "43 1/4", "43 5/16");
             config.AddCommand<ServeCommand>("serve").WithData(terminal).WithDescription("Open the workbench in the browser (also: setout alone).").WithExample("serve", "--port", "5280");
             config.AddCommand<DoctorCommand>("doctor").WithData(terminal).WithDescription("Say what the program stands on: versions, fonts, folders.").WithExample("doctor");

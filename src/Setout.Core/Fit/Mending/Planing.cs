@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Core.Fit.Mending;
+
+/// <summary>What a plane can take off where it stands: a box that is too wide, an edge of a front that is fixed.</summary>
+internal static class Planing
+{
+    // More than this is no work for a plane, and a thinner side no longer holds a groove and screws. Common practice, no source.
+    private static readonly ExactLength s_mostOff = ExactLength.FromInches(Rational.Of(1, 16)), s_thinnestSide = ExactLength.FromInches(Rational.Of(3, 8));
+
+    public static IEnumerable<Remedy> For(Bench bench, Gap gap)
+    {
+        foreach (Part part in bench.Set.Parts.Where(bench.IsTogether))
+        {
+            if (part.Role == PartRole.BoxSide && Bench.Moves(bench.Reach(gap.Key), Bench.Built(part)) && Box(bench, gap, part) is { } box) yield return box;
+            if (part.Role != PartRole.FalseFront) continue;
+            foreach (PartSize size in Bench.Sizes(part))
+                if (Bench.Moves(bench.Reach(gap.Key), size.AsCut) && Edge(bench, gap, part, size) is { } edge) yield return edge;
+        }
+    }
+
+    private static Remedy? Box(Bench bench, Gap gap, Part side)
+    {
+        QuantityKey built = Bench.Built(side);
+        ExactLength now = bench.Set.Worked[built], end = bench.Set.Worked[QuantityKey.Of(built.Owner, "end.length").AsCut];
+        // Planed before, a side is thinner than its sheet: what the box measures over its ends tells.
+        ExactLength thick = ExactLength.Min(bench.Set.Worked[side.Thickness], (now - end) / 2);
+        ExactLength most = ExactLength.Min(s_mostOff, thick - s_thinnestSide) * 2;
+        if (most.Sign <= 0) return null;
+        Length step = bench.Set.Grid.Step;
+        foreach (ExactLength width in bench.Figures(gap, built, step).Append(now - most).Where(w => w < now && now - w <= most))
+        {
+            ImmutableArray<Amendment> amendments = [new(built, width, AmendmentKind.Reads)];
+            SetPiece after = bench.Proof.With(amendments);
+            if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
+            ExactLength off = (now - width) / 2, least = (bench.Set.Worked[gap.Key] - gap.Least) / bench.Reach(gap.Key)[built] / 2;
+            string drawer = $"drawer {built.Owner}", upTo = off > least ? $", {bench.Say(least)} at least" : "";
+            string words = $"Plane {bench.Say(off)} off each side of the box of {drawer}{upTo}: it comes to {bench.Say(width)}, and its play to {bench.Say(after.Worked[gap.Key])}.";
+            return new(RemedyKind.Plane, words, RemedyMinutes.Of("plane-box"), StockUse.None,
+                [$"Take {drawer} out and its slide members off the box.", $"Plane {bench.Say(off)} off each side{upTo}; keep them flat, and stop to try.", "Screw the slides on again and read the width of the box."],
+                amendments, [bench.Record(built, width)], "", [side.Key], bench.Proof.Moves(after));
+        }
+        return null;
+    }
+
+    private static Remedy? Edge(Bench bench, Gap gap, Part front, PartSize size)
+    {
+        ExactLength now = bench.Set.Worked[size.AsCut];
+        foreach (ExactLength figure in bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f < now && now - f <= s_mostOff))
+        {
+            ImmutableArray<Amendment> amendments = [new(size.AsCut, figure, AmendmentKind.Reads)];
+            SetPiece after = bench.Proof.With(amendments);
+            if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
+            string what = $"Plane {bench.Say(now - figure)} off an edge of the {front.Name}, to a {bench.Word(front, size)} of {bench.Say(figure)}";
+            return new(RemedyKind.Plane, $"{what}: {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}.", RemedyMinutes.Of("plane-edge"), StockUse.None,
+                [what + ", from both ends inwards so that no corner breaks out.", "Break the edge again and look at the gaps all round."],
+                amendments, [bench.Record(size.AsCut, figure)], "", [front.Key], bench.Proof.Moves(after));
+        }
+        return null;
+    }
+}

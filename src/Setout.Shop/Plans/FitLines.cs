@@ -1,0 +1,89 @@
+using System.Globalization;
+using Setout.Core.Fit;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>Writes what will fit as lines of plain text.</summary>
+public static class FitLines
+{
+    /// <summary>The lines of a report.</summary>
+    /// <param name="set">The piece.</param>
+    /// <param name="report">Its report.</param>
+    /// <param name="most">How many gaps are listed; those least likely to fit come first.</param>
+    public static IEnumerable<string> Of(SetPiece set, FitReport report, int most)
+    {
+        if (report.Gaps.Length == 0)
+        {
+            yield return $"{set.Piece.Name}: no gap that could fail to fit.";
+            yield break;
+        }
+        yield return $"{set.Piece.Name}: {report.Gaps.Length} gaps. The chance that all of them come right the first time:";
+        yield return $"  {"as it stands",14} {"measured first",15}";
+        yield return $"  {Percent(report.Whole.Chance),14} {Percent(report.Whole.ChanceMeasured),15}  the whole piece";
+        foreach (GroupFit group in report.Groups)
+            yield return $"  {Percent(group.Chance),14} {Percent(group.ChanceMeasured),15}  {OpeningName(set, group.Key)}, {group.Gaps} gaps";
+        yield return "";
+        foreach (string line in Measure(set, report)) yield return line;
+        foreach (string line in Gaps(set, report, most)) yield return line;
+        foreach (string line in Allowances(set, report)) yield return line;
+    }
+
+    /// <summary>A chance in words: <c>63 %</c>, <c>under 1 %</c>, <c>sure</c>.</summary>
+    public static string Percent(Chance chance)
+    {
+        if (chance.Method == ChanceMethod.Certain) return chance.Share.Value > 0.5 ? "sure" : "cannot";
+        double share = chance.Share.Value * 100;
+        return share < 1 ? "under 1 %" : share > 99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{share:0} %");
+    }
+
+    private static IEnumerable<string> Measure(SetPiece set, FitReport report)
+    {
+        if (report.Measure.Length == 0)
+        {
+            yield return "Measure first: nothing that is still to be read would help.";
+        }
+        else
+        {
+            yield return "Measure first";
+            foreach ((int index, MeasureFirst reading) in report.Measure.Index())
+            {
+                string more = string.Create(CultureInfo.InvariantCulture, $"{reading.MoreFit.Value:0.0}");
+                string gaps = reading.Gaps == 1 ? "of 1 gap comes right" : $"of {reading.Gaps} gaps come right";
+                string what = reading.Kind == MeasureKind.FirstCut ? $"{reading.Name} [{reading.Key}]" : reading.Key.Text;
+                yield return $"  {index + 1,2}. {what}, with a {reading.Instrument}: {more} more {gaps}; the whole piece then {Percent(reading.ChanceThen)}{(reading.Kind == MeasureKind.Awaited ? " (parts wait for it)" : "")}";
+            }
+        }
+        yield return "";
+    }
+
+    private static IEnumerable<string> Gaps(SetPiece set, FitReport report, int most)
+    {
+        LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
+        yield return report.Gaps.Length > most ? $"The {most} gaps least likely to fit ('--all' lists every one)" : "The gaps, the least likely to fit first";
+        foreach (GapFit gap in report.Gaps.Select((g, i) => (Gap: g, Index: i)).OrderBy(g => g.Gap.Chance.Share.Value).ThenBy(g => g.Index).Take(most).Select(g => g.Gap))
+        {
+            yield return $"  {Percent(gap.Chance),9} -> {Percent(gap.ChanceMeasured),-9}  {gap.Gap.Name}  [{gap.Gap.Key}]";
+            yield return $"      {fine.Text(gap.Now.Value)}, at worst {fine.Text(gap.Now.WorstLow)} to {fine.Text(gap.Now.WorstHigh)}; it may be {fine.Text(gap.Gap.Least)} to {fine.Text(gap.Gap.Most)} ({gap.Gap.Source})";
+            if (gap.Largest.FirstOrDefault() is { Cause: { } cause }) yield return $"      moved most by: {cause.Words}";
+        }
+        yield return "";
+    }
+
+    private static IEnumerable<string> Allowances(SetPiece set, FitReport report)
+    {
+        LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64) : LengthFormat.Millimetres(2);
+        foreach (AllowanceAdvice allowance in report.Allowances)
+        {
+            string Of(Estimate fit) => string.Create(CultureInfo.InvariantCulture, $"{fit.Value:0.0}");
+            yield return allowance.Best == allowance.Kept
+                ? $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)} is best for this shop; {Of(allowance.FitKept)} of {allowance.Gaps} come right on the average."
+                : $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)}; {fine.Text(allowance.Best)} would be best for this shop: {Of(allowance.FitBest)} of {allowance.Gaps} come right on the average instead of {Of(allowance.FitKept)}.";
+        }
+    }
+
+    private static string OpeningName(SetPiece set, string key) => set.Openings.FirstOrDefault(o => o.Key == key)?.Name ?? key;
+}
