@@ -57,7 +57,9 @@ internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accu
     {
         var shares = new Dictionary<QuantityKey, Rational>();
         Gather(quantity, Rational.One, shares);
-        return shares.Select(s => (s.Key, Range: RangeOf(s.Key) * (s.Value.Sign < 0 ? -s.Value : s.Value))).Where(s => s.Range.Sign > 0)
+        // The members of a lot may be of sheets that differ.
+        ExactLength Range(QuantityKey key) => RangeOf(key) + (Set.Worked.Values[key].Quantity.Scatter == Scatter.Sheet ? Accuracy.Sheet * 2 : Length.Zero);
+        return shares.Select(s => (s.Key, Range: Range(s.Key) * (s.Value.Sign < 0 ? -s.Value : s.Value))).Where(s => s.Range.Sign > 0)
             .OrderByDescending(s => s.Range).ThenBy(s => s.Key).Select(s => (QuantityKey?)s.Key).FirstOrDefault();
     }
 
@@ -74,10 +76,14 @@ internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accu
         {
             if (term.Of is not { } of || !Set.Worked.Values.TryGetValue(of, out Worked? from) || from.Pin is not null) continue;
             Rational by = times * share * term.Times;
-            if (from.Quantity.Scatter != Scatter.None) shares[of] = shares.GetValueOrDefault(of) + by;
+            if (IsRead(from.Quantity)) shares[of] = shares.GetValueOrDefault(of) + by;
             else Gather(from.Quantity, by, shares);
         }
     }
+
+    // Where a partition was set out cannot be read apart from the opening that came of it.
+    private static bool IsRead(Quantity quantity) =>
+        quantity.Scatter is Scatter.Sheet or Scatter.Section or Scatter.Cut or Scatter.Bought || quantity.Combining != Combining.Mean;
 
     /// <summary>A quantity for people, with what to type.</summary>
     public string Named(QuantityKey key)

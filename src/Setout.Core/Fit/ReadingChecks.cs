@@ -55,6 +55,22 @@ public static class ReadingChecks
         return Suspicion.Of(read.Expected, value, expected ?? Spread.Of(read.Expected), instrument, unit);
     }
 
+    /// <summary>The first of the values that looks like a slip, before they are written as a reading; null where none does, or nothing is known of the quantity.</summary>
+    /// <param name="set">The piece set out without the reading.</param>
+    /// <param name="accuracy">How closely the shop works.</param>
+    /// <param name="key">The quantity. A sheet that nobody has read yet is expected to be as its lot.</param>
+    /// <param name="values">What was read.</param>
+    /// <param name="instrument">The instrument; empty where it was not said.</param>
+    public static Suspicion? SlipOf(SetPiece set, Accuracy accuracy, QuantityKey key, IEnumerable<ExactLength> values, string instrument)
+    {
+        Worked? known = set.Worked.Values.GetValueOrDefault(key) ?? set.Worked.Values.GetValueOrDefault(QuantityKey.Of(key.Owner, "thickness"));
+        if (known is null) return null;
+        var spreads = new Spreads(set, accuracy);
+        Spread? expected = spreads.Expected(known.Quantity.Key);
+        Length off = spreads.AccuracyOf(instrument.Length > 0 ? instrument : Spreads.UsualInstrument(known.Quantity));
+        return values.Select(v => Slip(known, v, expected, off, set.Piece.Unit)).FirstOrDefault(s => s is not null);
+    }
+
     internal const string SlipCode = "reading.slip";
 
     private static IEnumerable<Worked> ReadOf(SetPiece set) => set.Facts.Pins.Where(p => !p.Value.IsFact).Select(p => p.Key).Order()
@@ -64,7 +80,7 @@ public static class ReadingChecks
     private static IEnumerable<Finding> Check(ReadingBench bench, Worked read)
     {
         Spread expected = bench.Spreads.Expected(read.Quantity.Key) ?? Spread.Of(read.Expected);
-        if (SlipOf(bench, read, expected) is { } slip)
+        if (Slipped(bench, read, expected) is { } slip)
         {
             yield return slip;
             yield break;
@@ -77,7 +93,7 @@ public static class ReadingChecks
         else if (Coarser(bench, read, expected) is { } coarser) yield return coarser;
     }
 
-    private static Finding? SlipOf(ReadingBench bench, Worked read, Spread expected)
+    private static Finding? Slipped(ReadingBench bench, Worked read, Spread expected)
     {
         Pin pin = read.Pin!;
         for (int i = 0; i < pin.Values.Length; i++)

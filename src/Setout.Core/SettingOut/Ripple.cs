@@ -28,10 +28,10 @@ public sealed record FigureMoved(Part Part, bool IsLength, PartSize Size, ExactL
 /// <param name="Figures">One or more, in the order of the parts.</param>
 public sealed record MovedTogether(ExactLength By, QuantityKey From, PartRole Role, bool IsLength, ImmutableArray<FigureMoved> Figures);
 
-/// <summary>Parts that wait for one and the same reading.</summary>
-/// <param name="Until">Any one of these is to be read, the best first.</param>
+/// <summary>Parts that one reading would release. Each may have another that does as well: <see cref="Part.HeldUntil"/>.</summary>
+/// <param name="Until">What is to be read: of what the parts wait for, that which releases most of them.</param>
 /// <param name="Parts">One or more, in order.</param>
-public sealed record StillWaiting(ImmutableArray<QuantityKey> Until, ImmutableArray<Part> Parts);
+public sealed record StillWaiting(QuantityKey Until, ImmutableArray<Part> Parts);
 
 /// <summary>What changed between two settings out of a piece: what a reading, its voiding or a mark comes to. Pure data.</summary>
 /// <param name="Moved">Figures to cut that moved, like ones together, in the order of the parts.</param>
@@ -88,7 +88,17 @@ public sealed record Ripple(
     private static ImmutableArray<MovedTogether> Together(IEnumerable<FigureMoved> figures) =>
         [.. figures.GroupBy(f => (f.By, From: f.Through[0], f.Part.Role, f.IsLength)).Select(g => new MovedTogether(g.Key.By, g.Key.From, g.Key.Role, g.Key.IsLength, [.. g]))];
 
-    private static ImmutableArray<StillWaiting> WaitingIn(SetPiece set) =>
-        [.. set.Parts.Where(set.IsHeld).Select(p => (Part: p, Until: p.HeldUntil.Where(set.Worked.Values.ContainsKey).ToImmutableArray()))
-            .GroupBy(p => string.Join(' ', p.Until), StringComparer.Ordinal).Select(g => new StillWaiting(g.First().Until, [.. g.Select(p => p.Part)]))];
+    private static ImmutableArray<StillWaiting> WaitingIn(SetPiece set)
+    {
+        List<Part> held = [.. set.Parts.Where(set.IsHeld)];
+        var waiting = ImmutableArray.CreateBuilder<StillWaiting>();
+        while (held.Count > 0)
+        {
+            // The first of those that release most: the order is that of the parts.
+            QuantityKey until = held.SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())!.Key;
+            waiting.Add(new(until, [.. held.Where(p => p.HeldUntil.Contains(until))]));
+            held.RemoveAll(p => p.HeldUntil.Contains(until));
+        }
+        return waiting.ToImmutable();
+    }
 }

@@ -75,7 +75,9 @@ internal static class Sharing
         }
         // The chain is of what is read at the bench, so that it shows when readings no longer add up.
         ImmutableArray<Term> Read(Sharer sharer, QuantityKey size) => sharer.ReadAs.IsDefaultOrEmpty ? [Term.From(sharer.Name, 1, size)] : sharer.ReadAs;
-        ImmutableArray<Term> takesUp = Read(last, sizes[taker].Exact);
+        // What takes up the rest closes the chain exactly; once it is cut or read it takes up no more.
+        bool isThere = restIsCut && (book.IsRead(sizes[taker].ToCut) || book.IsRead(sizes[taker].AsCut));
+        ImmutableArray<Term> takesUp = Read(last, isThere ? sizes[taker].AsCut : sizes[taker].Exact);
         book.Chains.Add(new(name, built ?? whole, [.. between, .. allOthers.SelectMany(s => Read(s, QuantityKey.Of(s.Owner, s.What).AsCut)), .. takesUp], takesUp[0].Of!.Value));
         if (book.Value(sizes[taker].Exact).Sign <= 0)
         {

@@ -129,6 +129,25 @@ public class ReadingTests
         Assert.All(before.Worked.Order.Where(k => k.Owner is "R" or "R1" or "R2" or "R3"), k => Assert.Equal(before.Worked[k], after.Worked[k]));
     }
 
+    private const string L1 = "            - {drawer: L1, front: 4}\n", L2 = "            - {drawer: L2, front: 5}\n", L3 = "            - {drawer: L3, front: 6}\n";
+
+    [Theory]
+    [InlineData(L2 + L3, L3 + L2)] // moved past its neighbour
+    [InlineData(L1 + L2 + L3, L2 + L3 + L1)] // moved from the top
+    [InlineData(L1, "")] // one without a reading taken out
+    public void Drawer_MovedOrTakenOut_LeavesEveryReadingOnItsOwnPart(string from, string to)
+    {
+        string[] readings = ["L2.box.as-built: 18 9/16 in", "L3.opening: 19 35/64 in", "L3.front.height.as-cut: 6 1/64 in", "R2.box.as-built: 18 33/64 in", "carcase.thickness: 45/64 in"];
+        SetPiece before = Of(Bench, readings), after = SetOut(Changed(Bench, from, to), readings);
+        Assert.DoesNotContain(after.Findings, f => f.Code == "reading.no-quantity");
+        string[] Read(SetPiece set) => [.. set.Worked.Values.Values.Where(w => w.Pin is not null).Select(w => $"{w.Quantity.Key} {w.Value}").Order()];
+        Assert.Equal(5, Read(before).Length);
+        Assert.Equal(Read(before), Read(after));
+        // The box of the drawer whose slide line was read is a 64th narrower wherever it stands.
+        Assert.Equal(before.Value("L3.end.length"), after.Value("L3.end.length"));
+        Assert.All(before.Worked.Order.Where(k => k.Owner is "R" or "R1" or "R2" or "R3"), k => Assert.Equal(before.Worked[k], after.Worked[k]));
+    }
+
     [Fact]
     public void Drawer_TakenOutOfTheText_ItsReadingIsAFinding()
     {
