@@ -51,7 +51,7 @@ public static class Remedies
         }
         string words = bench.GapsOf(part, size).MinBy(g => Proof.ToLimit(bench.Set, g)) is { } nearest
             ? $"Let the {part.Name} stand: {nearest.Name} comes to {bench.Say(bench.Set.Worked[nearest.Key])}, inside {bench.Say(nearest.Least)} to {bench.Say(nearest.Most)} by {bench.Say(Proof.ToLimit(bench.Set, nearest))}."
-            : $"Let the {part.Name} stand: no gap of the plan moves with this size, and what is not cut yet follows the part as it is.";
+            : $"Let the {part.Name} stand: no gap of the plan moves with this size, and what is not cut yet follows the part as it is. Look whether it shows or weakens anything.";
         return [new(RemedyKind.Accept, words, 0, StockUse.None, [words], [], [], "", [part.Key], [])];
     }
 
