@@ -162,6 +162,19 @@ public sealed class RemedySampleTests
     }
 
     [Fact]
+    public void EndsThatMayBeTrimmedLess_AreOfferedAlsoSoThatTheBottomStays()
+    {
+        // 3/32 narrower: ends 3/32 shorter are in the middle again and the bottom 1/32 too wide for its grooves; 1/16 shorter leave no play and no
+        // slack, both on their limits, and the bottom alone. That is quicker by one part and one setting.
+        SetPiece set = Logged(EndsCut, BottomCut, "read: L.width, values: [19 15/32 in]");
+        ImmutableArray<Remedy> trims = Only(set).Remedies;
+        Assert.Equal([15, 25], trims.Select(r => r.Minutes));
+        Assert.Equal([ExactLength.Zero, Described.Of("1/32")], trims.Select(r => After(set, r).Value("L3.play")));
+        Assert.Equal([ExactLength.Zero, Described.Of("1/16")], trims.Select(r => After(set, r).Value("L3.bottom.play-across")));
+        Assert.EndsWith("drawer L3, slide play comes to 0 in.", trims[0].Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void EndsCutTooShort_AreCutAnewAndTheBottomStays()
     {
         // The bay reads 1/16 wider: play 3/32. New ends of 17 21/32 give the bottom 1/16 more slack: 1/8, the most it may have.

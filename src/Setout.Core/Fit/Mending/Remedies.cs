@@ -12,7 +12,9 @@ namespace Setout.Core.Fit.Mending;
 /// </summary>
 public static class Remedies
 {
-    /// <summary>The remedies for all that is upset; empty while nothing is.</summary>
+    /// <summary>
+    /// The remedies for all that is upset; empty while nothing is. Each is proven by itself: carry one out, record it, and ask again before the next.
+    /// </summary>
     /// <param name="set">The piece set out with all that is known from the bench.</param>
     /// <param name="shims">What the shop keeps for packing; may be empty.</param>
     /// <param name="blanks">Wood to cut parts anew from, each once; may be empty.</param>
