@@ -64,12 +64,14 @@ public class MarkingTests
     [Fact]
     public void AssembledShelves_FixTheSpacesBelowThem()
     {
-        AtTheBench bench = new AtTheBench("jar-cabinet.yaml").Mark(Progress.Assembled, "A1");
-        ExactLength below = bench["A1.clear-below"];
+        // A3 is the lowest; A1 alone would hang on nothing.
+        Assert.DoesNotContain(((MarkEntry)new AtTheBench("jar-cabinet.yaml").Mark(Progress.Assembled, "A1").Source.Log.Entries[0]).Figures.Keys, k => k.Text.Contains("clear", StringComparison.Ordinal));
+        AtTheBench bench = new AtTheBench("jar-cabinet.yaml").Mark(Progress.Assembled, "A3");
+        ExactLength below = bench["A3.clear-below.to-cut"], above = bench["A2.clear-below"];
         bench.Record("birch.thickness", "11/16");
-        Assert.Equal(below, bench["A1.clear-below.to-cut"]);
+        Assert.Equal(below, bench["A3.clear-below.to-cut"]);
         // The spaces above are still shared out of what is left.
-        Assert.NotEqual(below, bench["A2.clear-below.to-cut"]);
+        Assert.NotEqual(above, bench["A2.clear-below"]);
     }
 
     [Fact]
