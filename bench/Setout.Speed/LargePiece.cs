@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Shop.Texts;
 
 namespace Setout.Speed;
 
@@ -34,5 +37,13 @@ internal static class LargePiece
             for (int drawer = 0; drawer < 11; drawer++) text.Append(CultureInfo.InvariantCulture, $"            - {{drawer: D{bay}-{drawer}}}\n");
         }
         return text.ToString();
+    }
+
+    /// <summary>Openings, boxes and sheets as they may be read: a 64th to three off, the same each time.</summary>
+    public static Log Readings(SetPiece set)
+    {
+        string[] keys = ["ply.thickness", "box.thickness", .. Enumerable.Range(0, 8).Select(b => $"B{b}.width"), .. Enumerable.Range(0, 30).Select(i => $"D{i % 8}-{i / 8}.box.as-built")];
+        return new([.. keys.Select((k, i) => new ReadingEntry($"e{i}", "2026-05-04T09:40:00Z", new(k),
+            [set.Worked[new(k)] + ExactLength.FromInches(Rational.Of((i % 7) - 3, 64)), set.Worked[new(k)]], "tape", ""))]);
     }
 }

@@ -45,7 +45,7 @@ public sealed record Spread(ExactLength Value, ImmutableArray<Effect> Effects)
 
     /// <summary>The sum; shared causes add up.</summary>
     /// <exception cref="ArgumentException">Two causes of one id have different limits or shapes.</exception>
-    public static Spread operator +(Spread a, Spread b) => new(a.Value + b.Value, [.. a.Effects, .. b.Effects]);
+    public static Spread operator +(Spread a, Spread b) => new(a.Value + b.Value, Together(a.Effects, b.Effects));
 
     /// <summary>The difference; shared causes cancel.</summary>
     /// <exception cref="ArgumentException">Two causes of one id have different limits or shapes.</exception>
@@ -92,6 +92,29 @@ public sealed record Spread(ExactLength Value, ImmutableArray<Effect> Effects)
                 times += Agreed(first.Cause, sorted[next]).Times;
             if (times.Sign != 0) merged.Add(new Effect(first.Cause, times));
         }
+        return merged.DrainToImmutable();
+    }
+
+    // Both are in order already: sums are made by the thousand, and sorting them anew would be most of the work.
+    private static ImmutableArray<Effect> Together(ImmutableArray<Effect> a, ImmutableArray<Effect> b)
+    {
+        if (a.IsEmpty || b.IsEmpty) return a.IsEmpty ? b : a;
+        var merged = ImmutableArray.CreateBuilder<Effect>(a.Length + b.Length);
+        int i = 0, j = 0;
+        while (i < a.Length && j < b.Length)
+        {
+            int order = string.CompareOrdinal(a[i].Cause.Id, b[j].Cause.Id);
+            if (order < 0) merged.Add(a[i++]);
+            else if (order > 0) merged.Add(b[j++]);
+            else
+            {
+                Rational times = a[i].Times + Agreed(a[i].Cause, b[j++]).Times;
+                if (times.Sign != 0) merged.Add(new Effect(a[i].Cause, times));
+                i++;
+            }
+        }
+        while (i < a.Length) merged.Add(a[i++]);
+        while (j < b.Length) merged.Add(b[j++]);
         return merged.DrainToImmutable();
     }
 

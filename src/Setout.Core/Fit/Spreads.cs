@@ -25,7 +25,22 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private Learned? _learned;
     private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
     private readonly Dictionary<string, ExactLength> _sheetsDiffer = new(StringComparer.Ordinal);
-    private Dictionary<QuantityKey, Part>? _cutOf;
+
+    // Only once something is asked for that is cut.
+    private Dictionary<QuantityKey, Part> CutOf
+    {
+        get
+        {
+            if (field is not null) return field;
+            var cutOf = new Dictionary<QuantityKey, Part>(Set.Parts.Length * 2);
+            foreach (Part part in Set.Parts)
+            {
+                cutOf.TryAdd(part.Length.AsCut, part);
+                cutOf.TryAdd(part.Width.AsCut, part);
+            }
+            return field = cutOf;
+        }
+    }
 
     /// <summary>The piece.</summary>
     public SetPiece Set { get; } = set;
@@ -161,7 +176,8 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private ExactLength SheetsDiffer(string material)
     {
         // Sheets read so far may differ by more than the shop thought.
-        ExactLength[] read = [.. Set.Worked.Order.Where(k => k.Text.StartsWith(material + BenchFacts.SheetWord, StringComparison.Ordinal))
+        string sheets = material + BenchFacts.SheetWord;
+        ExactLength[] read = [.. Set.Facts.Pins.Keys.Where(k => k.Text.StartsWith(sheets, StringComparison.Ordinal))
             .Select(k => Set.Worked.Values.GetValueOrDefault(k)).Where(w => w?.Pin is not null).Select(w => w!.Value)];
         return ExactLength.Max(accuracy.Sheet, read.Length > 1 ? (read.Max() - read.Min()) / 2 : ExactLength.Zero);
     }
@@ -200,8 +216,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private Spread Cut(QuantityKey asCut, ExactLength value)
     {
         // Equal parts of a material are cut at one setting, and share its error.
-        _cutOf ??= Set.Parts.SelectMany(p => new[] { (p.Length.AsCut, p), (p.Width.AsCut, p) }).DistinctBy(c => c.AsCut).ToDictionary(c => c.AsCut, c => c.p);
-        string material = _cutOf.TryGetValue(asCut, out Part? part) ? part.Material : "grooves";
+        string material = CutOf.TryGetValue(asCut, out Part? part) ? part.Material : "grooves";
         string of = part is null ? "grooves" : material;
         string id = $"setting:{material}:{value.Ticks}", words = $"setting {_format.Text(value)} for {of}";
         QuantityKey toCut = new QuantityKey(asCut.Text[..^QuantityKey.AsCutSuffix.Length]).ToCut;
