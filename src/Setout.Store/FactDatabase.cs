@@ -16,15 +16,18 @@ public sealed class FactDatabase : IDisposable
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
     private readonly string _path;
+    private readonly TimeSpan _patience;
     private readonly string _connectionText;
 
-    private FactDatabase(string path)
+    private FactDatabase(string path, TimeSpan patience)
     {
         _path = path;
+        _patience = patience;
         _connectionText = new SqliteConnectionStringBuilder
         {
             DataSource = Path.GetFullPath(path),
-            DefaultTimeout = (int)Patience.TotalSeconds,
+            // Whole seconds, and 0 would be for ever.
+            DefaultTimeout = Math.Max(1, (int)patience.TotalSeconds),
             ForeignKeys = true,
         }.ToString();
     }
@@ -36,11 +39,11 @@ public sealed class FactDatabase : IDisposable
     /// <param name="path">The file; its folder has to be there.</param>
     /// <exception cref="FactStoreException">The file is no database, is damaged, belongs to another program or to a newer version of this one, or cannot be reached.
     /// It was left as it is.</exception>
-    public static FactDatabase Open(string path) => Open(path, FactSchema.Steps);
+    public static FactDatabase Open(string path) => Open(path, FactSchema.Steps, Patience);
 
-    internal static FactDatabase Open(string path, ImmutableArray<string> steps)
+    internal static FactDatabase Open(string path, ImmutableArray<string> steps, TimeSpan patience)
     {
-        var database = new FactDatabase(path);
+        var database = new FactDatabase(path, patience);
         try
         {
             database.With(connection =>
@@ -89,12 +92,12 @@ public sealed class FactDatabase : IDisposable
             using var connection = new SqliteConnection(_connectionText);
             connection.Open();
             // These are properties of the connection, not of the file.
-            connection.Run($"PRAGMA busy_timeout = {(int)Patience.TotalMilliseconds}; PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF");
+            connection.Run($"PRAGMA busy_timeout = {(int)_patience.TotalMilliseconds}; PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF");
             return use(connection);
         }
         catch (SqliteException said)
         {
-            throw StoreFault.Of(_path, said);
+            throw StoreFault.Of(_path, said, _patience);
         }
     }
 }

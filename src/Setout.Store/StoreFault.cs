@@ -13,11 +13,11 @@ internal static class StoreFault
     public const string DamagedCode = "store.damaged";
 
     /// <summary>The refusal for an error.</summary>
-    public static FactStoreException Of(string path, SqliteException said) => said.SqliteErrorCode switch
+    public static FactStoreException Of(string path, SqliteException said, TimeSpan patience) => said.SqliteErrorCode switch
     {
         NoDatabase => FactStoreException.Of("store.no-database", $"'{path}' is no database, or its beginning is damaged.", Restore, said),
         Corrupt => Damaged(path, said.Message, said),
-        Busy or Locked => FactStoreException.Of("store.busy", $"Another program has been writing to '{path}' for {FactDatabase.Patience.TotalSeconds:0} seconds.",
+        Busy or Locked => FactStoreException.Of("store.busy", $"Another program has been writing to '{path}' for {patience.TotalSeconds:0.###} seconds.",
             "Close it, then try again; nothing was written.", said),
         Full => FactStoreException.Of("store.full", $"There is no room left for '{path}'.", "Make room on the disk, then try again; nothing was written.", said),
         Permission or ReadOnly or InputOutput or CannotOpen => FactStoreException.Of("store.not-reached", $"'{path}' cannot be read and written here: {said.Message}",
