@@ -10,9 +10,9 @@ namespace Setout.Shop.Facts;
 /// <item>Order: entries are read in the order in which they were appended; those of one call stand together, in the order given.</item>
 /// <item>Exactness: an entry reads back as itself; its lengths are the same fractions, not near ones.</item>
 /// <item>Durability: when <see cref="Append"/> returns, what it was given has been handed to the disk and outlives a loss of power.</item>
-/// <item>All or nothing: when <see cref="Append"/> throws, nothing of what it was given is there, and when its program is ended in the
-/// middle, either all or nothing is. (A log that is a text can keep a torn last write when the power fails in the middle of it; reading then
-/// says so, or the last whole entries of that call stand. A database keeps the promise there too.)</item>
+/// <item>All or nothing: when <see cref="Append"/> throws, nothing of what it was given is there. When its program or the power ends in the middle,
+/// a database holds all of it or nothing. A log that is a text can keep the beginning of that one write: its whole entries count, and a torn one is told
+/// when the log is read; what was acknowledged before stands.</item>
 /// <item>Once: an entry that is there already changes nothing, so a call may be repeated when its answer was lost.</item>
 /// <item>Several writers, in this program or in others, wait for each other; none overwrites what another has been told is there.</item>
 /// <item>A reader sees what had been appended when it began, in whole calls.</item>
