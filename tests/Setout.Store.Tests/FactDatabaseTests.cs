@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.Data.Sqlite;
 using Setout.Shop.Facts;
 using Setout.Shop.Texts;

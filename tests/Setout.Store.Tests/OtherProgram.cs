@@ -26,7 +26,7 @@ internal static class OtherProgram
     /// <param name="calls">How many calls.</param>
     public static Process Start(string task, string path, string writer, int calls)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(Environment.ProcessPath!) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment[Variable] = $"{task}\n{path}\n{writer}\n{calls}";
         return Process.Start(start)!;
     }

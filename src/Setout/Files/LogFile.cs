@@ -12,7 +12,8 @@ namespace Setout.Files;
 /// <param name="path">The log; need not exist yet.</param>
 internal sealed class LogFile(string path) : IFactStore
 {
-    private const int Tries = 200;
+    // Some seconds: a writer holds a long log for as long as it takes to read it, and there may be several before us.
+    private const int Tries = 500;
 
     /// <summary>Appends an entry; makes the log when there is none.</summary>
     /// <exception cref="UsageException">The entry holds something that would not read back, or the log cannot be appended to.</exception>

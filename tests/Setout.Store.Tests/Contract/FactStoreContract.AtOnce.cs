@@ -7,7 +7,7 @@ namespace Setout.Store.Tests.Contract;
 /// <content>Several at once, each in a thread of its own with a way of its own to the store, all let go together.</content>
 public abstract partial class FactStoreContract
 {
-    private const int Calls = 30, InACall = 10;
+    private const int Calls = 20, InACall = 10;
 
     [Fact]
     public async Task Append_ByTwoAtOnce_LosesNothingAndKeepsCallsWhole()
