@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
-using Setout.Shop.Facts;
 using Setout.Shop.Texts;
 
 namespace Setout.Store.Tests.Contract;
@@ -58,9 +57,6 @@ internal static class FactSamples
         AllowEntry allow => $"{allow.Code} on '{allow.Key}' because '{allow.Because}'",
         _ => throw new InvalidOperationException("No such entry."),
     };
-
-    /// <summary>The same for a log, each entry as its own text gives it back.</summary>
-    public static IEnumerable<string> WordsThroughText(IEnumerable<LogEntry> entries) => entries.Select(e => Words(FactText.Read(FactText.Of(e))));
 
     /// <summary>The same for a log.</summary>
     public static IEnumerable<string> Words(Log log) => log.Entries.Select(Words);

@@ -37,7 +37,7 @@ public sealed class LogFileTests : IDisposable
             Assert.Equal(FactSamples.EachKind.Length, new LogFile(LogPath).Append(FactSamples.EachKind));
             if (!string.IsNullOrWhiteSpace(old) || old.Length == 0) Assert.Equal(before, File.ReadAllBytes(LogPath)[..before.Length]);
             IEnumerable<string> appended = FactSamples.Words(new LogFile(LogPath).Read()).TakeLast(FactSamples.EachKind.Length);
-            Assert.Equal(FactSamples.WordsThroughText(FactSamples.EachKind), appended);
+            Assert.Equal(FactSamples.EachKind.Select(FactSamples.Words), appended);
         }
     }
 
