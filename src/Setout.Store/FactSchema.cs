@@ -53,7 +53,11 @@ internal static class FactSchema
     /// <exception cref="FactStoreException">The file belongs to another program or to a newer version of this one.</exception>
     public static void Bring(SqliteConnection connection, string path, ImmutableArray<string> steps)
     {
-        if (VersionOf(connection, path, steps.Length) == steps.Length) return;
+        using (connection.BeginTransaction(deferred: true))
+        {
+            // All that is asked is answered from one state: between two questions another program may just be making the tables.
+            if (VersionOf(connection, path, steps.Length) == steps.Length) return;
+        }
         // Takes effect outside a transaction only. It stays with the file.
         connection.Run("PRAGMA journal_mode = WAL");
         using SqliteTransaction only = connection.BeginTransaction(deferred: false);
