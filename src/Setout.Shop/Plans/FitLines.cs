@@ -73,7 +73,8 @@ public static class FitLines
         yield return "";
     }
 
-    private static IEnumerable<string> Allowances(SetPiece set, FitReport report)
+    /// <summary>What is kept for each allowance and what would be best for this shop, a line each.</summary>
+    public static IEnumerable<string> Allowances(SetPiece set, FitReport report)
     {
         LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64) : LengthFormat.Millimetres(2);
         foreach (AllowanceAdvice allowance in report.Allowances)
@@ -85,5 +86,6 @@ public static class FitLines
         }
     }
 
-    private static string OpeningName(SetPiece set, string key) => set.Openings.FirstOrDefault(o => o.Key == key)?.Name ?? key;
+    /// <summary>The name of an opening; its key where it has none.</summary>
+    public static string OpeningName(SetPiece set, string key) => set.Openings.FirstOrDefault(o => o.Key == key)?.Name ?? key;
 }
