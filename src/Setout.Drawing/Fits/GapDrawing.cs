@@ -40,7 +40,7 @@ public static class GapDrawing
             int first = next;
             while (next < rows.Length && (next == first || y + rows[next].Height + footerHeight + Margin <= paper.Height))
             {
-                if (next > first) items.Add(new LineItem(new(Margin, y - (BetweenRows / 2)), new(paper.Width - Margin, y - (BetweenRows / 2)), Ink.Soft));
+                if (next > first) items.Add(new LineItem(new(Margin, y - (BetweenRows / 2)), new(paper.Width - Margin, y - (BetweenRows / 2)), Ink.Hatch));
                 items.Add(rows[next].Draw(y));
                 y += rows[next++].Height + BetweenRows;
             }

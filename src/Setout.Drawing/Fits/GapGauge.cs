@@ -59,22 +59,30 @@ internal sealed class GapGauge
         foreach (SceneItem item in Ground(_row.Now, line).Concat(_row.Then is { } ground ? Ground(ground, line + BetweenLines) : [])) yield return item;
         foreach (SceneItem item in Strokes(bottom)) yield return item;
         foreach (double upright in new[] { least, most }) yield return new LineItem(new(upright, jaws - 0.6), new(upright, bottom), Ink.Outline);
-        foreach (SceneItem item in Line(_row.Now, line)) yield return item;
+        foreach (SceneItem item in Line(_row.Now, line).Concat(Stands(line))) yield return item;
         if (_row.Then is { } then) foreach (SceneItem item in Line(then, line + BetweenLines)) yield return item;
         foreach (SceneItem item in Figures(jaws - FigureRoom)) yield return item;
     }
 
-    /// <summary>A slot of blank paper through the hatching, so that the line in it is clear.</summary>
+    /// <summary>A slot of blank paper through the hatching where it likely lies, so that a zigzag is clear.</summary>
     private IEnumerable<SceneItem> Ground(GapReach reach, double y)
     {
-        const double Half = 1.7, More = 0.9;
-        double from = Math.Max(_left, X(reach.Low.At) - More), to = Math.Min(_right, X(reach.High.At) + More);
-        yield return ShapeItem.Rectangle(from, y - Half, to - from, 2 * Half, null, Wash.Paper);
+        const double Half = 1.5, More = 0.7;
+        (double from, double to) = Likely(reach);
+        double low = Math.Max(_left, from - More), high = Math.Min(_right, to + More);
+        yield return ShapeItem.Rectangle(low, y - Half, high - low, 2 * Half, null, Wash.Paper);
+    }
+
+    /// <summary>Where it likely lies, no further than the worst case, on the paper.</summary>
+    private (double From, double To) Likely(GapReach reach)
+    {
+        double half = reach.Likely.Millimetres.Value * _scale, middle = X(reach.Middle);
+        return (Kept(Math.Max(X(reach.Low.At), middle - half)), Kept(Math.Min(X(reach.High.At), middle + half)));
     }
 
     private IEnumerable<SceneItem> Line(GapReach reach, double y)
     {
-        const double End = 1.2, Tick = 2.3, Cross = 1.3;
+        const double End = 1.2;
         double low = X(reach.Low.At), high = X(reach.High.At);
         yield return new LineItem(new(Kept(low), y), new(Kept(high), y), Ink.Part);
         foreach ((double at, int away) in new[] { (low, -1), (high, 1) })
@@ -87,21 +95,26 @@ internal sealed class GapGauge
             // It goes on beyond the paper: an arrow head instead of an end.
             foreach (int side in new[] { -1, 1 }) yield return new LineItem(new(Kept(at), y), new(Kept(at) - (away * 1.6), y + (side * End)), Ink.Part);
         }
-        double likely = reach.Likely.Millimetres.Value * _scale, middle = X(reach.Middle);
-        double from = Kept(Math.Max(low, middle - likely)), to = Kept(Math.Min(high, middle + likely));
+        (double from, double to) = Likely(reach);
         double least = X(_row.Least.At), most = X(_row.Most.At);
         // A stroke of the heaviest ink is not heavy enough beside the uprights: three side by side are.
         if (Math.Min(to, most) > Math.Max(from, least))
             foreach (double off in new[] { -ThickHalf, 0, ThickHalf }) yield return new LineItem(new(Math.Max(from, least), y + off), new(Math.Min(to, most), y + off), Ink.Outline);
         foreach (SceneItem item in Zigzag(from, Math.Min(to, least), y).Concat(Zigzag(Math.Max(from, most), to, y))) yield return item;
-        double value = X(reach.Value);
-        if (value < _left || value > _right) yield break;
-        if (value >= least - 1e-9 && value <= most + 1e-9)
+    }
+
+    /// <summary>Where it stands: a stroke across its line; a cross in red pencil where that is outside.</summary>
+    private IEnumerable<SceneItem> Stands(double y)
+    {
+        const double Tick = 2.3, Cross = 1.3;
+        double at = X(_row.Stands);
+        if (at < _left || at > _right) yield break;
+        if (_row.Stands >= _row.Least.At && _row.Stands <= _row.Most.At)
         {
-            yield return new LineItem(new(value, y - Tick), new(value, y + Tick), Ink.Outline);
+            yield return new LineItem(new(at, y - Tick), new(at, y + Tick), Ink.Outline);
             yield break;
         }
-        foreach (int side in new[] { -1, 1 }) yield return new LineItem(new(value - Cross, y - (side * Cross)), new(value + Cross, y + (side * Cross)), Ink.Pencil);
+        foreach (int side in new[] { -1, 1 }) yield return new LineItem(new(at - Cross, y - (side * Cross)), new(at + Cross, y + (side * Cross)), Ink.Pencil);
     }
 
     private static IEnumerable<SceneItem> Zigzag(double from, double to, double y)
@@ -129,14 +142,14 @@ internal sealed class GapGauge
     /// <summary>The ends of the window always; the worst case where there is room beside them.</summary>
     private IEnumerable<SceneItem> Figures(double y)
     {
-        const double Apart = 1.6, MostMoved = 4;
+        const double Apart = 1.6, MostMoved = 5;
         List<(GapLimit Limit, bool IsEnd)> ends = [(_row.Least, true), (_row.Most, true)];
         foreach (GapLimit worst in new[] { _row.Now.Low, _row.Now.High })
-            if (X(worst.At) >= _left && X(worst.At) <= _right && worst.At != _row.Least.At && worst.At != _row.Most.At) ends.Add((worst, false));
+            if (worst.At != _row.Least.At && worst.At != _row.Most.At) ends.Add((worst, false));
         while (true)
         {
             ends.Sort((a, b) => a.Limit.At.CompareTo(b.Limit.At));
-            double[] wanted = [.. ends.Select(e => X(e.Limit.At))];
+            double[] wanted = [.. ends.Select(e => Kept(X(e.Limit.At)))];
             double[] middles = Spread.Along(wanted, [.. ends.Select(e => TextMeasure.Width(Said(e), _paper.SmallSize))], Apart, _left, _right);
             // A figure pushed away from its line says something else: the worst case gives way, both ends of it.
             if (ends.Count > 2 && middles.Zip(wanted).Any(p => Math.Abs(p.First - p.Second) > MostMoved))

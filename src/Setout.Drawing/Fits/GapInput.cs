@@ -11,13 +11,12 @@ namespace Setout.Drawing.Fits;
 public sealed record GapLimit(ExactLength At, Phrase Figure);
 
 /// <summary>What a gap may come to.</summary>
-/// <param name="Value">Where it stands.</param>
 /// <param name="Low">The least it can be, all at its worst.</param>
 /// <param name="High">The most it can be, all at its worst.</param>
-/// <param name="Middle">The middle of where it likely lies; the value itself unless something is lopsided.</param>
+/// <param name="Middle">The middle of where it likely lies.</param>
 /// <param name="Likely">How far to either side of the middle it likely lies.</param>
 /// <param name="Chance">The chance of landing in the window, in words such as <c>63 %</c>.</param>
-public sealed record GapReach(ExactLength Value, GapLimit Low, GapLimit High, ExactLength Middle, ApproximateLength Likely, Phrase Chance);
+public sealed record GapReach(GapLimit Low, GapLimit High, ExactLength Middle, ApproximateLength Likely, Phrase Chance);
 
 /// <summary>A gap, or several that are alike in every figure.</summary>
 /// <param name="Key">The permanent key of the first of them.</param>
@@ -25,8 +24,9 @@ public sealed record GapReach(ExactLength Value, GapLimit Low, GapLimit High, Ex
 /// <param name="Name">Such as <c>drawers L1, L2: slide play</c>.</param>
 /// <param name="Least">The lower end of the window.</param>
 /// <param name="Most">The upper end; more than the lower.</param>
-/// <param name="Now">As it stands.</param>
-public sealed record GapRow(string Key, string Title, Phrase Name, GapLimit Least, GapLimit Most, GapReach Now)
+/// <param name="Stands">Where it stands when all comes out as meant.</param>
+/// <param name="Now">What it may come to as things are.</param>
+public sealed record GapRow(string Key, string Title, Phrase Name, GapLimit Least, GapLimit Most, ExactLength Stands, GapReach Now)
 {
     /// <summary>Soft words under the name, such as where it stands.</summary>
     public Phrase Note { get; init; } = Phrase.Empty;

@@ -52,9 +52,9 @@ internal static class FitPages
         }
         CellRow Row(MeasureFirst reading)
         {
-            string more = string.Create(CultureInfo.InvariantCulture, $"{reading.MoreFit.Value:0.0} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right; the whole piece then {FitLines.Percent(reading.ChanceThen)}");
+            string more = string.Create(CultureInfo.InvariantCulture, $" \u00B7 {reading.MoreFit.Value:0.0} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right; the whole piece then {FitLines.Percent(reading.ChanceThen)}");
             return CellRow.Of(
-                new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{reading.Key}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}"), Phrase.Of(more).Italic()]),
+                new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{reading.Key}{more}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
                 Cell.Of(reading.Instrument), Cell.Of(""));
         }
         yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("Reading", ColumnWidth.Millimetres(38))],

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Shop.Plans;
@@ -10,8 +11,8 @@ namespace Setout.Shop.Drawings;
 /// <param name="Gaps">One or more, in the order they were set out.</param>
 public sealed record AlikeGaps(string Name, ImmutableArray<GapFit> Gaps)
 {
-    // Beyond this a list of names is no longer read.
-    private const int MostNamed = 8;
+    // Beyond this a list of names is no longer read; so many in a row are said as a range.
+    private const int MostNamed = 8, LeastRange = 5;
 
     /// <summary>The figures of all of them.</summary>
     public GapFit First => Gaps[0];
@@ -41,8 +42,27 @@ public sealed record AlikeGaps(string Name, ImmutableArray<GapFit> Gaps)
         string[] kinds = [.. owners.Select(o => o[..(o.LastIndexOf(' ') + 1)].TrimEnd()).Distinct()];
         bool isOneKind = kinds is [{ Length: > 0 }];
         string[] own = [.. owners.Select(o => isOneKind ? o[(o.LastIndexOf(' ') + 1)..] : o)];
-        string list = string.Join(", ", own.Take(MostNamed)) + (own.Length > MostNamed ? $" and {own.Length - MostNamed} more" : "");
+        string[] said = isOneKind ? [.. Ranged(own)] : own;
+        string list = string.Join(", ", said.Take(MostNamed)) + (said.Length > MostNamed ? ", and others" : "");
         return $"{(isOneKind ? kinds[0] + "s " : "")}{list}{after}";
+    }
+
+    /// <summary>Keys that count up, such as D1, D2, and so on to D10, as <c>D1 to D10</c>.</summary>
+    private static IEnumerable<string> Ranged(string[] keys)
+    {
+        static (string Letters, int Number)? Counted(string key)
+        {
+            int digits = key.Length - key.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9').Length;
+            return digits is > 0 and <= 6 ? (key[..^digits], int.Parse(key.AsSpan(key.Length - digits), CultureInfo.InvariantCulture)) : null;
+        }
+        for (int i = 0, next; i < keys.Length; i = next)
+        {
+            next = i + 1;
+            if (Counted(keys[i]) is { } first)
+                while (next < keys.Length && Counted(keys[next]) is { } later && later == (first.Letters, first.Number + next - i)) next++;
+            if (next - i >= LeastRange) yield return $"{keys[i]} to {keys[next - 1]}";
+            else foreach (string key in keys[i..next]) yield return key;
+        }
     }
 
     private static (string Owner, string What) Parted(string name)

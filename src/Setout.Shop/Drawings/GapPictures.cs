@@ -15,8 +15,8 @@ public static class GapPictures
 {
     /// <summary>How to read the drawing.</summary>
     public const string Legend =
-        "Between the two uprights it fits. The stroke across is where it stands; the thick line is where it lies about two times in three, the thin line the worst case. " +
-        "A zigzag lies outside. The second line is after all that is to be measured first has been measured.";
+        "Between the two uprights it fits; the chance of that stands at the right. The stroke across is where it stands, the thick line where it lies about two times " +
+        "in three, the thin line the worst case; a zigzag lies outside. The second line is once all that is to be measured first has been measured.";
 
     /// <summary>The drawings; none when there is no gap.</summary>
     /// <param name="set">The piece.</param>
@@ -61,8 +61,8 @@ public static class GapPictures
         LengthFormat fine = Fine(set);
         GapFit fit = alike.First;
         GapLimit Limit(ExactLength at) => new(at, Phrase.Of(fine.Format(at)));
-        GapReach Reach(Spread spread, Chance chance) => new(spread.Value, Limit(spread.WorstLow), Limit(spread.WorstHigh), spread.Mean, spread.StandardDeviation, Phrase.Of(FitLines.Percent(chance)));
-        return new(fit.Gap.Key.Text, $"{alike.Name}. {Words(set, fit)} Chance: {Chances(fit.Chance, fit.ChanceMeasured)}.", Phrase.Of(alike.Name), Limit(fit.Gap.Least), Limit(fit.Gap.Most), Reach(fit.Now, fit.Chance))
+        GapReach Reach(Spread spread, Chance chance) => new(Limit(spread.WorstLow), Limit(spread.WorstHigh), spread.Mean, spread.StandardDeviation, Phrase.Of(FitLines.Percent(chance)));
+        return new(fit.Gap.Key.Text, $"{alike.Name}. {Words(set, fit)} Chance: {Chances(fit.Chance, fit.ChanceMeasured)}.", Phrase.Of(alike.Name), Limit(fit.Gap.Least), Limit(fit.Gap.Most), fit.Now.Value, Reach(fit.Now, fit.Chance))
         {
             Note = Phrase.Of("stands at ").Add(fine.Format(fit.Now.Value)),
             Then = fit.Measured == fit.Now ? null : Reach(fit.Measured, fit.ChanceMeasured),
