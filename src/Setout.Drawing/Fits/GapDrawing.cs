@@ -13,7 +13,7 @@ public static class GapDrawing
     private const double Margin = 2, Leading = 1.3, BetweenRows = 4, BetweenColumns = 4;
 
     // Of the bar: what the widest window may take, so that there is hatching to see. Paper millimetres: what the narrowest must have, for its figures.
-    private const double MostWindow = 0.5, LeastWindow = 9;
+    private const double MostWindow = 0.5, LeastWindow = 7.5;
 
     /// <summary>Draws. Rows that do not fit the height go on to further drawings of the same scale.</summary>
     /// <returns>One scene or more; none has less than one row.</returns>

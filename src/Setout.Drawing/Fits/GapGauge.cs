@@ -103,18 +103,16 @@ internal sealed class GapGauge
         foreach (SceneItem item in Zigzag(from, Math.Min(to, least), y).Concat(Zigzag(Math.Max(from, most), to, y))) yield return item;
     }
 
-    /// <summary>Where it stands: a stroke across its line; a cross in red pencil where that is outside.</summary>
+    /// <summary>Where it stands: a stroke across its line, ringed in red pencil where that is outside.</summary>
     private IEnumerable<SceneItem> Stands(double y)
     {
-        const double Tick = 2.3, Cross = 1.3;
+        const double Tick = 2.3, Ring = 2.9;
+        const int Corners = 20;
         double at = X(_row.Stands);
         if (at < _left || at > _right) yield break;
-        if (_row.Stands >= _row.Least.At && _row.Stands <= _row.Most.At)
-        {
-            yield return new LineItem(new(at, y - Tick), new(at, y + Tick), Ink.Outline);
-            yield break;
-        }
-        foreach (int side in new[] { -1, 1 }) yield return new LineItem(new(at - Cross, y - (side * Cross)), new(at + Cross, y + (side * Cross)), Ink.Pencil);
+        yield return new LineItem(new(at, y - Tick), new(at, y + Tick), Ink.Outline);
+        if (_row.Stands >= _row.Least.At && _row.Stands <= _row.Most.At) yield break;
+        yield return new ShapeItem([.. Enumerable.Range(0, Corners).Select(i => Math.SinCos(i * Math.Tau / Corners)).Select(a => new Point(at + (Ring * a.Cos), y + (Ring * a.Sin)))], Ink.Pencil, Wash.None);
     }
 
     private static IEnumerable<SceneItem> Zigzag(double from, double to, double y)
@@ -142,7 +140,7 @@ internal sealed class GapGauge
     /// <summary>The ends of the window always; the worst case where there is room beside them.</summary>
     private IEnumerable<SceneItem> Figures(double y)
     {
-        const double Apart = 1.6, MostMoved = 5;
+        const double Apart = 1.6, MostMoved = 5, MostMovedEnd = 1.2;
         List<(GapLimit Limit, bool IsEnd)> ends = [(_row.Least, true), (_row.Most, true)];
         foreach (GapLimit worst in new[] { _row.Now.Low, _row.Now.High })
             if (worst.At != _row.Least.At && worst.At != _row.Most.At) ends.Add((worst, false));
@@ -152,7 +150,7 @@ internal sealed class GapGauge
             double[] wanted = [.. ends.Select(e => Kept(X(e.Limit.At)))];
             double[] middles = Spread.Along(wanted, [.. ends.Select(e => TextMeasure.Width(Said(e), _paper.SmallSize))], Apart, _left, _right);
             // A figure pushed away from its line says something else: the worst case gives way, both ends of it.
-            if (ends.Count > 2 && middles.Zip(wanted).Any(p => Math.Abs(p.First - p.Second) > MostMoved))
+            if (ends.Count > 2 && ends.Where((e, i) => Math.Abs(middles[i] - wanted[i]) > (e.IsEnd ? MostMovedEnd : MostMoved)).Any())
             {
                 ends.RemoveAll(e => !e.IsEnd);
                 continue;

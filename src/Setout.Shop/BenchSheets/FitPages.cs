@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Setout.Core.Fit;
-using Setout.Core.Measures;
-using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Fits;
@@ -12,7 +9,7 @@ using Setout.Shop.Plans;
 
 namespace Setout.Shop.BenchSheets;
 
-/// <summary>The fit sheet: the chances, what to measure first with room to write the reading, allowances, and the gaps drawn.</summary>
+/// <summary>The fit sheet: the chances, what to measure first with room to write the reading, the gaps drawn, and allowances.</summary>
 internal static class FitPages
 {
     // Two pages of gaps are looked at; more are not. Those least likely to fit come first.
@@ -25,7 +22,7 @@ internal static class FitPages
     public static IEnumerable<Section> Of(SetPiece set, FitReport report, Paper paper)
     {
         if (report.Gaps.Length == 0) yield break;
-        yield return new("Fit", [Chances(set, report), .. Measure(report), .. Allowances(set, report), .. Drawings(set, report, paper)]);
+        yield return new("Fit", [Chances(set, report), .. Measure(report), .. Drawings(set, report, paper), .. Allowances(set, report)]);
     }
 
     private static TableBlock Chances(SetPiece set, FitReport report)
@@ -50,14 +47,10 @@ internal static class FitPages
             yield return new ParagraphBlock("Nothing that is still to be read would help.");
             yield break;
         }
-        CellRow Row(MeasureFirst reading)
-        {
-            string more = string.Create(CultureInfo.InvariantCulture, $" \u00B7 {reading.MoreFit.Value:0.0} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right; the whole piece then {FitLines.Percent(reading.ChanceThen)}");
-            return CellRow.Of(
-                new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{reading.Key}{more}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
-                Cell.Of(reading.Instrument), Cell.Of(""));
-        }
-        yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("Reading", ColumnWidth.Millimetres(38))],
+        static CellRow Row(MeasureFirst reading) => CellRow.Of(
+            new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{reading.Key} \u00B7 {FitLines.Brings(reading)}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
+            Cell.Of(reading.Instrument), Cell.Of(FitLines.Percent(reading.ChanceThen)), Cell.Of(""));
+        yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("piece then", ColumnWidth.Fit, ColumnAlign.Right), new("Reading", ColumnWidth.Millimetres(32))],
             [.. report.Measure.Select(Row)], TickBoxes.EachRow);
         yield return new ParagraphBlock("Write it down here, then: setout record FILE KEY READING --with INSTRUMENT. What is not cut yet follows it.", TextSize.Small);
     }

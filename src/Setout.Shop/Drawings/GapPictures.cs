@@ -28,7 +28,7 @@ public static class GapPictures
         int count = gaps.Sum(g => g.Gaps.Length);
         return GapDrawing.Draw(new GapsInput($"{set.Piece.Name}, gaps", $"{count} gaps with the window each must land in, those least likely to fit first.", set.Piece.Unit, [.. gaps.Select(g => Row(set, g))])
         {
-            Footer = Phrase.Of(Legend),
+            Footer = Phrase.Of(gaps.Any(g => OutBy(g.First) is not null) ? $"{Legend} A ring: it stands outside." : Legend),
         }, paper);
     }
 

@@ -40,6 +40,13 @@ public static class FitLines
         return share < 1 ? "under 1 %" : share > 99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{share:0} %");
     }
 
+    /// <summary>What a reading brings: <c>2.0 more of 14 gaps right</c>.</summary>
+    public static string Brings(MeasureFirst reading)
+    {
+        string more = reading.MoreFit.Value < 0.05 ? "under 0.1" : reading.MoreFit.Value.ToString("0.0", CultureInfo.InvariantCulture);
+        return $"{more} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right";
+    }
+
     private static IEnumerable<string> Measure(SetPiece set, FitReport report)
     {
         if (report.Measure.Length == 0)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Setout.Core.Fit;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
@@ -57,7 +56,7 @@ public sealed record FittingView(
     ImmutableArray<Phrase> Allowances, ImmutableArray<string> Desk, ImmutableArray<string> Phone, ImmutableArray<GapLine> Gaps)
 {
     // As high as it takes: a page on a screen has no foot.
-    private static readonly GapPaper s_wide = new(190, 4000), s_narrow = new(92, 4000);
+    private static readonly GapPaper s_wide = new(180, 4000), s_narrow = new(92, 4000);
 
     /// <summary>Makes the page.</summary>
     /// <param name="piece">The piece.</param>
@@ -75,20 +74,22 @@ public sealed record FittingView(
     }
 
     private static ChanceLine Line(Phrase name, GroupFit group) =>
-        new(name, group.Gaps == 1 ? "1 gap" : $"{group.Gaps} gaps", FitLines.Percent(group.Chance), FitLines.Percent(group.ChanceMeasured));
+        new(name, group.Gaps == 1 ? "1 gap" : $"{group.Gaps} gaps", Held(FitLines.Percent(group.Chance)), Held(FitLines.Percent(group.ChanceMeasured)));
 
     private static MeasureLine Line(OpenPiece piece, MeasureFirst reading)
     {
-        string more = reading.MoreFit.Value.ToString("0.0", CultureInfo.InvariantCulture);
         string waits = reading.Kind == MeasureKind.Awaited ? " Parts wait for it." : "";
         return new(Shell.Words.In(reading.Name), Links.Size(piece.Name, reading.Key.Text), reading.Key.Text, $"with a {reading.Instrument}",
-            $"{more} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right; the whole piece then {FitLines.Percent(reading.ChanceThen)}.{waits}");
+            Held($"{FitLines.Brings(reading)}; the whole piece then {FitLines.Percent(reading.ChanceThen)}.{waits}"));
     }
+
+    /// <summary>The sign of a percentage goes to no line of its own.</summary>
+    private static string Held(string words) => words.Replace(" %", "\u00A0%", StringComparison.Ordinal);
 
     private static GapLine Line(OpenPiece piece, AlikeGaps alike)
     {
         GapFit fit = alike.First;
-        return new(alike.Name, GapPictures.Chances(fit.Chance, fit.ChanceMeasured), Shell.Words.In(GapPictures.Words(piece.Set, fit)),
+        return new(alike.Name, Held(GapPictures.Chances(fit.Chance, fit.ChanceMeasured)), Shell.Words.In(GapPictures.Words(piece.Set, fit)),
             fit.Largest.FirstOrDefault() is { Cause: { } cause } ? Shell.Words.In(cause.Words) : Phrase.Empty, Shell.Words.In(fit.Gap.Source), GapPictures.OutBy(fit) is not null,
             [.. alike.Gaps.Select(g => new GapLink(g.Gap.Key.Text, Links.Size(piece.Name, g.Gap.Key.Text)))]);
     }
