@@ -6,8 +6,8 @@ namespace Setout.Shop.Tests.Fit;
 internal sealed record Bank(string Opening, string Kind, string Sides, string Bottoms, string Fronts, string[] Drawers);
 
 /// <summary>
-/// A sample as it would be built, from the figures to cut to the real gaps, by formulas written down here and nowhere else: first the carcase,
-/// whose opening can then be read; then boxes and fronts, by figures that may have been set out anew.
+/// A sample as it would be built, from the figures to cut to the real gaps, by formulas written down here and nowhere else: stage after stage,
+/// so that openings can be read in between and the rest is cut by figures set out anew.
 /// </summary>
 internal abstract class BuiltPiece(TrueShop shop)
 {
@@ -16,14 +16,11 @@ internal abstract class BuiltPiece(TrueShop shop)
     /// <summary>The real gaps, by key.</summary>
     public Dictionary<string, double> Gaps { get; } = [];
 
-    /// <summary>The real clear widths that can be read once the carcase stands.</summary>
+    /// <summary>The real clear sizes that can be read once they stand.</summary>
     public Dictionary<string, double> Openings { get; } = [];
 
-    /// <summary>Cuts the carcase by a plan and puts it together.</summary>
-    public abstract void Carcase(SetPiece plan);
-
-    /// <summary>Cuts boxes and fronts by a plan and puts them in.</summary>
-    public abstract void Drawers(SetPiece plan);
+    /// <summary>What is cut and put together, in order: each by the plan as it stands then.</summary>
+    public abstract IReadOnlyList<Action<SetPiece>> Stages { get; }
 
     /// <summary>Builds the boxes of a bank.</summary>
     protected void Boxes(SetPiece plan, Bank bank)
@@ -69,23 +66,35 @@ internal sealed class BuiltBench(TrueShop shop) : BuiltPiece(shop)
         new("L.width", "bench", "boxes", "bottoms", "carcase", ["L1", "L2", "L3", "L4"]), new("R.width", "bench", "boxes", "bottoms", "carcase", ["R1", "R2", "R3"]),
     ];
 
+    private static readonly string[] s_bays = ["L", "R"];
+
     private readonly Dictionary<string, double> _rails = [];
     private double _up;
 
-    public override void Carcase(SetPiece plan)
+    public override IReadOnlyList<Action<SetPiece>> Stages => [Frame, Panels, Drawers];
+
+    private void Frame(SetPiece plan)
     {
         // The top rail is laid flat, the bottom rail on edge.
         _up = Shop.Cut(plan, "studs", "F.post.length") - Toe - Shop.Section("studs.width") - Shop.Section("studs.thickness");
-        foreach (string bay in new[] { "L", "R" })
+        foreach (string bay in s_bays)
         {
             _rails[bay] = Shop.Cut(plan, "studs", $"{bay}.rail.length");
-            double panels = Shop.Member($"{bay}.panel", "carcase") + Shop.Member($"{bay}.panel", "carcase");
-            Openings[$"{bay}.width"] = _rails[bay] - panels + Shop.Placing();
-            Gaps[$"{bay}.panel.room"] = _up + Shop.Placing() - Shop.Cut(plan, "carcase", $"{bay}.panel.length");
+            Openings[$"{bay}.height"] = _up + Shop.Placing();
         }
     }
 
-    public override void Drawers(SetPiece plan)
+    private void Panels(SetPiece plan)
+    {
+        foreach (string bay in s_bays)
+        {
+            double panels = Shop.Member($"{bay}.panel", "carcase") + Shop.Member($"{bay}.panel", "carcase");
+            Openings[$"{bay}.width"] = _rails[bay] - panels + Shop.Placing();
+            Gaps[$"{bay}.panel.room"] = Openings[$"{bay}.height"] - Shop.Cut(plan, "carcase", $"{bay}.panel.length");
+        }
+    }
+
+    private void Drawers(SetPiece plan)
     {
         foreach (Bank bank in s_banks)
         {
@@ -106,7 +115,9 @@ internal sealed class BuiltChest(TrueShop shop) : BuiltPiece(shop)
 
     private double _across, _up;
 
-    public override void Carcase(SetPiece plan)
+    public override IReadOnlyList<Action<SetPiece>> Stages => [Carcase, Drawers];
+
+    private void Carcase(SetPiece plan)
     {
         double deck = Shop.Cut(plan, "birch18", "C.deck.length");
         // Sides run the whole height; outside width is what stands between them and both of them.
@@ -115,7 +126,7 @@ internal sealed class BuiltChest(TrueShop shop) : BuiltPiece(shop)
         Openings["C.opening.width"] = deck + Shop.Placing();
     }
 
-    public override void Drawers(SetPiece plan)
+    private void Drawers(SetPiece plan)
     {
         Boxes(plan, s_bank);
         Fronts(plan, s_bank, "C.opening", (_across, _up), GapMeant);

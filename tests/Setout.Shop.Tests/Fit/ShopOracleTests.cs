@@ -52,8 +52,7 @@ public class ShopOracleTests
             if (isMeasured) BuildMeasured(plan, report, shop, built);
             else
             {
-                built.Carcase(plan);
-                built.Drawers(plan);
+                foreach (Action<SetPiece> stage in built.Stages) stage(plan);
             }
             Assert.Equal(right.Count, built.Gaps.Count);
             var wrong = new HashSet<string>();
@@ -89,10 +88,17 @@ public class ShopOracleTests
             };
             if (read is { } value) pins[reading.Key] = TrueShop.Pin(value, reading.Instrument);
         }
-        built.Carcase(PieceSetOut.Of(plan.Piece, plan.Grid, pins));
-        foreach (MeasureFirst reading in readings.Where(r => !pins.ContainsKey(r.Key)).ToList())
-            pins[reading.Key] = TrueShop.Pin(shop.Read(reading.Instrument, built.Openings[reading.Key.Text]), reading.Instrument);
-        built.Drawers(PieceSetOut.Of(plan.Piece, plan.Grid, pins));
+        SetPiece known = PieceSetOut.Of(plan.Piece, plan.Grid, pins);
+        foreach (Action<SetPiece> stage in built.Stages)
+        {
+            stage(known);
+            // What stands now and is on the list is read, and the rest set out anew.
+            List<MeasureFirst> open = [.. readings.Where(r => !pins.ContainsKey(r.Key) && built.Openings.ContainsKey(r.Key.Text))];
+            if (open.Count == 0) continue;
+            foreach (MeasureFirst reading in open) pins[reading.Key] = TrueShop.Pin(shop.Read(reading.Instrument, built.Openings[reading.Key.Text]), reading.Instrument);
+            known = PieceSetOut.Of(plan.Piece, plan.Grid, pins);
+        }
+        Assert.All(readings, r => Assert.Contains(r.Key, pins.Keys));
     }
 
     /// <summary>The figures that are cut with care: all of one material that are set to the figure of a first cut on the list.</summary>
