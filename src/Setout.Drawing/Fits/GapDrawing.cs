@@ -10,7 +10,7 @@ namespace Setout.Drawing.Fits;
 /// </summary>
 public static class GapDrawing
 {
-    private const double Margin = 2, Leading = 1.3, BetweenRows = 4, BetweenColumns = 4;
+    private const double Margin = 2, Leading = 1.3, BetweenRows = 3.5, BetweenColumns = 4;
 
     // Of the bar: what the widest window may take, so that there is hatching to see. Paper millimetres: what the narrowest must have, for its figures.
     private const double MostWindow = 0.5, LeastWindow = 7.5;
@@ -24,7 +24,7 @@ public static class GapDrawing
         double content = paper.Width - (2 * Margin);
         bool isNarrow = paper.Width < GapPaper.Narrow;
         double words = input.Rows.Max(r => WordsOf(r).Max(w => TextMeasure.Width(w, paper.TextSize)));
-        double names = isNarrow ? 0 : content * 0.31;
+        double names = isNarrow ? 0 : content * 0.33;
         double left = Margin + names + (isNarrow ? 0 : BetweenColumns), right = paper.Width - Margin - words - BetweenColumns;
         double scale = Scale(input.Rows, right - left);
         ImmutableArray<Row> rows = [.. input.Rows.Select(r => new Row(r, input.Unit, paper, left, right, Math.Min(scale, MostWindow * (right - left) / Window(r)), isNarrow ? content : names, isNarrow))];

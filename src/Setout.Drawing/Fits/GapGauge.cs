@@ -10,7 +10,7 @@ namespace Setout.Drawing.Fits;
 /// </summary>
 internal sealed class GapGauge
 {
-    private const double FigureRoom = 1.3, AboveLine = 3.1, BetweenLines = 5.2, BelowLine = 2.9, ThickHalf = 0.4;
+    private const double FigureRoom = 1.3, AboveLine = 3, BetweenLines = 4.9, BelowLine = 2.7, ThickHalf = 0.4;
     private readonly GapRow _row;
     private readonly GapPaper _paper;
     private readonly double _left, _right, _scale, _middle;

@@ -16,7 +16,7 @@ internal static class FitPages
     private const int MostDrawings = 2;
 
     // What a section title, a heading and a foot leave of a page.
-    private const double DrawingHeight = 200;
+    private const double DrawingHeight = 210;
 
     /// <summary>The section; none when there is no gap that could fail to fit.</summary>
     public static IEnumerable<Section> Of(SetPiece set, FitReport report, Paper paper)

@@ -34,7 +34,7 @@ public static class PlanFiles
         cancel.ThrowIfCancellationRequested();
         FitReport fit = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel);
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit), pdf);
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, cancel), pdf);
         files.Add(new("bench-sheets.pdf", pdf.ToArray()));
         cancel.ThrowIfCancellationRequested();
         foreach (SheetPlan sheets in plan.Sheets)

@@ -154,7 +154,7 @@ public sealed class PlanFilesTests
         Plan plan = Sample.Plan("luthiers-bench");
         FitReport report = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy);
         GapFit gap = report.Gaps[0];
-        report = report with { Gaps = [.. Enumerable.Range(1, 60).Select(i => gap with { Gap = gap.Gap with { Name = $"gap number {i}" } })] };
+        report = report with { Gaps = [.. Enumerable.Range(1, 60).Select(i => gap with { Gap = gap.Gap with { Name = $"panel, gap number {i}" } })] };
 
         ImmutableArray<Block> blocks = Assert.Single(FitPages.Of(plan.Set, report, Paper.A4)).Blocks;
         SceneBlock[] drawings = [.. blocks.OfType<SceneBlock>()];
