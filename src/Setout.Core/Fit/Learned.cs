@@ -37,16 +37,27 @@ internal sealed class Learned
     /// <param name="anew">Settings that will be set anew: what was learned of them is no more.</param>
     public Spread In(Spread spread, ImmutableArray<Cause> anew = default)
     {
-        if (_instead.Count == 0 && anew.IsDefaultOrEmpty) return spread;
-        var result = new Spread(spread.Value, []);
+        if (!spread.Effects.Any(e => FirstCut.IsStill(e.Cause) || _instead.ContainsKey(e.Cause.Id))) return spread;
+        var effects = ImmutableArray.CreateBuilder<Effect>(spread.Effects.Length);
+        Spread learned = Spread.Of(spread.Value);
         foreach (Effect effect in spread.Effects)
         {
-            string id = effect.Cause.Id;
-            if (!anew.IsDefaultOrEmpty && anew.FirstOrDefault(c => c.Id == id) is { } set) result += Spread.Of(ExactLength.Zero, set) * effect.Times;
-            else if (_instead.TryGetValue(id, out Spread? instead)) result += instead * effect.Times;
-            else result += Spread.Of(ExactLength.Zero, effect.Cause) * effect.Times;
+            Cause cause = effect.Cause;
+            if (FirstCut.IsStill(cause))
+            {
+                // Left as it stands, the stop is off as it was for what is cut at it already.
+                string id = cause.Id;
+                if (!anew.IsDefaultOrEmpty && anew.FirstOrDefault(c => c.Id == id) is { } set)
+                {
+                    effects.Add(effect with { Cause = set });
+                    continue;
+                }
+                cause = FirstCut.AsItStands(cause);
+            }
+            if (_instead.TryGetValue(cause.Id, out Spread? instead)) learned += instead * effect.Times;
+            else effects.Add(effect with { Cause = cause });
         }
-        return result;
+        return learned + new Spread(ExactLength.Zero, effects.ToImmutable());
     }
 
     private void Take(Spread expected, Spread read)

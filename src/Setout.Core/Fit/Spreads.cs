@@ -80,7 +80,9 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     /// <summary>
     /// What the working gives where no reading is taken of the quantity itself: the spread of what is expected of it.
     /// </summary>
-    public Spread? Expected(QuantityKey key) => Set.Worked.Values.TryGetValue(key, out Worked? worked) ? FromWorking(worked, worked.Expected) : null;
+    public Spread? Expected(QuantityKey key) => Set.Worked.Values.TryGetValue(key, out Worked? worked) && FromWorking(worked, worked.Expected) is { } expected
+        ? new(expected.Value, [.. expected.Effects.Select(e => FirstCut.IsStill(e.Cause) ? e with { Cause = FirstCut.AsItStands(e.Cause) } : e)])
+        : null;
 
     /// <summary>What a quantity may come to by its own working and readings, before readings of others are made use of.</summary>
     internal Spread? Prior(QuantityKey key)
@@ -220,12 +222,14 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         string of = part is null ? "grooves" : material;
         string id = $"setting:{material}:{value.Ticks}", words = $"setting {_format.Text(value)} for {of}";
         QuantityKey toCut = new QuantityKey(asCut.Text[..^QuantityKey.AsCutSuffix.Length]).ToCut;
-        // What is cut already can no longer be cut with care.
+        // What is cut already can no longer be cut with care: what is still to be cut has the setting as an error of its own, which is that of what
+        // was cut at it before, unless the stop is set anew.
         if (Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null)
         {
             if (!_cutsAt.TryGetValue(id, out SortedSet<QuantityKey>? cuts)) _cutsAt[id] = cuts = [];
             cuts.Add(asCut);
-            if (!_firstCuts.ContainsKey(id)) _firstCuts[id] = new(id, asCut, words, value);
+            if (!_firstCuts.TryGetValue(id, out FirstCut? first)) _firstCuts[id] = first = new(id + FirstCut.Still, asCut, words, value);
+            id = first.Id;
         }
         return Caused(id, CauseKind.Setting, words, accuracy.Setting)
             + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {asCut.Text[..^QuantityKey.AsCutSuffix.Length]}", accuracy.Repeat, Shape.Peaked);
@@ -267,12 +271,21 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
 }
 
 /// <summary>The first part cut at a setting.</summary>
-/// <param name="Id">The id of the setting's error.</param>
+/// <param name="Id">The id of the setting's error for what is still to be cut.</param>
 /// <param name="AsCut">The figure that is measured.</param>
 /// <param name="Words">The setting, for people.</param>
 /// <param name="Value">What is set.</param>
 internal sealed record FirstCut(string Id, QuantityKey AsCut, string Words, ExactLength Value)
 {
+    /// <summary>What follows the id of a setting for what is still to be cut at it.</summary>
+    public const string Still = ":still";
+
+    /// <summary>True for the error of a setting at which something is still to be cut.</summary>
+    public static bool IsStill(Cause cause) => cause.Kind == CauseKind.Setting && cause.Id.EndsWith(Still, StringComparison.Ordinal);
+
+    /// <summary>The error of the setting as it stands, for what is still to be cut and what is cut alike.</summary>
+    public static Cause AsItStands(Cause still) => new(still.Id[..^Still.Length], still.Kind, still.Words, still.Low, still.High, still.Shape);
+
     /// <summary>What it is best measured with.</summary>
     public string Instrument => Value <= ExactLength.FromInches(6) ? "calliper" : "rule";
 }

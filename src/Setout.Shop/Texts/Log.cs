@@ -141,9 +141,10 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
             Pin Fact(ExactLength value) => new([value], new(OriginKind.Reading, words), mark.Id) { IsFact = true };
             foreach ((QuantityKey size, ExactLength value) in mark.Figures)
             {
+                bool isAnew = pins.TryGetValue(size.ToCut, out Pin? earlier) && earlier.IsFact;
                 pins[size.ToCut] = Fact(value);
-                // Cut anew: what was read of the old one is no more.
-                if (pins.ContainsKey(size.AsCut) && !standing.Skip(at).OfType<ReadingEntry>().Any(r => r.Key == size.AsCut)) pins.Remove(size.AsCut);
+                // Cut anew: what was read of the old one is no more. A first mark may well come after the reading of what it marks.
+                if (isAnew && pins.ContainsKey(size.AsCut) && !standing.Skip(at).OfType<ReadingEntry>().Any(r => r.Key == size.AsCut)) pins.Remove(size.AsCut);
             }
             foreach ((QuantityKey choice, ExactLength value) in mark.Chosen) pins[choice] = Fact(value);
             foreach (string key in mark.Keys)

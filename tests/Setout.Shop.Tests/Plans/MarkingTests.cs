@@ -85,6 +85,13 @@ public class MarkingTests
     }
 
     [Fact]
+    public void CutMark_AfterTheReadingOfThePart_KeepsTheReading()
+    {
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Record("L1.end.length.as-cut", "17 37/64").Mark(Progress.Cut, "L1.end");
+        Assert.Equal(Described.Of("17 37/64"), bench["L1.end.length.as-cut"]);
+    }
+
+    [Fact]
     public void FrozenFigures_NeverMove_WhateverIsReadAfterwards()
     {
         // Everything that can be cut is; then everything is read anew, each a little off.
