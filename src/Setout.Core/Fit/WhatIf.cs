@@ -17,6 +17,8 @@ internal sealed class WhatIf(Spreads spreads)
     private readonly Dictionary<QuantityKey, ImmutableArray<(QuantityKey Key, Rational Times)>> _from = [];
     private ImmutableHashSet<QuantityKey>? _readFor;
     private Dictionary<QuantityKey, Spread> _real = [];
+    private ImmutableHashSet<QuantityKey>? _landedFor;
+    private Dictionary<QuantityKey, Spread?> _landed = [];
 
     /// <summary>The figures to cut that a gap hangs on and that still may move, with how much it moves with each.</summary>
     public ImmutableArray<(QuantityKey ToCut, Rational Times)> Figures(QuantityKey gap)
@@ -54,12 +56,12 @@ internal sealed class WhatIf(Spreads spreads)
             // What is read is the real thing, as it came out of what was read before it, and the error of reading it.
             then += (Real(key, known, read) - known.Value + spreads.ReadingOf(_set.Worked.Values[key].Quantity)) * times;
         }
-        foreach ((QuantityKey figure, Rational times) in figures)
-        {
-            Dictionary<QuantityKey, Rational> own = WorkedFrom([(figure, Rational.One)], read);
-            if (!read.Any(r => own.TryGetValue(r, out Rational t) && t.Sign != 0)) continue;
-            then += Rounded(figure) * times;
-        }
+        // What one figure is rounded by goes on into the figures that are worked from it: the bottom of a box follows its end as that was landed.
+        var rounded = figures.ToDictionary(f => f.ToCut, f => f.Times);
+        foreach ((QuantityKey key, Rational times) in all)
+            if (IsFigure(key) && !Stops(key, throughFigures: true, read)) rounded[key] = rounded.GetValueOrDefault(key) + times;
+        foreach ((QuantityKey figure, Rational times) in rounded)
+            if (times.Sign != 0 && Landing(figure, read) is { } landing) then += landing * times;
         return then;
     }
 
@@ -71,8 +73,21 @@ internal sealed class WhatIf(Spreads spreads)
         return _real[key] = figures.Length == 0 ? now : Moved(key, now, figures, read);
     }
 
-    /// <summary>A figure that will be landed on the grid anew: by how much is not known, so what is known of it now no longer counts.</summary>
-    private Spread Rounded(QuantityKey figure)
+    /// <summary>
+    /// A figure that will be landed on the grid anew: by how much is not known, so what is known of it now no longer counts. Null where these
+    /// readings do not move it, or move it by whole steps alone because only other figures stand between them and it. Figures that now lie as far
+    /// off the grid as each other, and move alike, are landed alike.
+    /// </summary>
+    private Spread? Landing(QuantityKey figure, ImmutableHashSet<QuantityKey> read)
+    {
+        if (!ReferenceEquals(_landedFor, read)) (_landedFor, _landed) = (read, []);
+        if (_landed.TryGetValue(figure, out Spread? known)) return known;
+        Dictionary<QuantityKey, Rational> own = Walk([(Exact(figure), Rational.One)], throughFigures: false, read);
+        List<KeyValuePair<QuantityKey, Rational>> moves = [.. own.Where(o => o.Value.Sign != 0 && (read.Contains(o.Key) || (!o.Value.IsWhole && IsFigure(o.Key) && Landing(o.Key, read) is not null))).OrderBy(o => o.Key)];
+        return _landed[figure] = moves.Count == 0 ? null : Rounded(figure, string.Join(' ', moves.Select(m => $"{m.Value}*{m.Key}")));
+    }
+
+    private Spread Rounded(QuantityKey figure, string moves)
     {
         Worked worked = _set.Worked.Values[figure];
         var cut = (ToCut)worked.Quantity.Working;
@@ -83,7 +98,7 @@ internal sealed class WhatIf(Spreads spreads)
             Rounding.Up => (ExactLength.Zero, step),
             _ => (-step / 2, step / 2),
         };
-        return Spread.Of(-now, new Cause($"rounding:{figure}", CauseKind.Rounding, $"landing {cut.Exact} on the grid", low, high, Shape.Even));
+        return Spread.Of(-now, new Cause($"rounding:{cut.Rounding}:{step}:{now}:{moves}", CauseKind.Rounding, $"landing {cut.Exact} on the grid", low, high, Shape.Even));
     }
 
     /// <summary>How much the start moves with each quantity it is worked from, summed over all ways there. Nothing is looked for behind what is pinned.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Craft;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
@@ -15,7 +16,7 @@ using Setout.Shop.Plans;
 namespace Setout.Shop.BenchSheets;
 
 /// <summary>
-/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, grooves, assembly.
+/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, grooves, assembly, fit.
 /// Pure; what is written on paper is the same for the same plan.
 /// </summary>
 public static class BenchSheetWriter
@@ -24,9 +25,13 @@ public static class BenchSheetWriter
     /// <param name="plan">A plan that is not stopped.</param>
     /// <param name="made">When the plan was made, in words; it does not count as a difference between two plans.</param>
     /// <param name="paper">The paper.</param>
-    public static BenchDocument Compose(Plan plan, string made, Paper paper)
+    /// <param name="fit">What will fit, where it is known already; else it is worked out.</param>
+    /// <param name="cancel">Gives up working that out.</param>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, CancellationToken cancel = default)
     {
         SetPiece set = plan.Set;
+        fit ??= FitCheck.Of(set, plan.Source.Shop.Accuracy, cancel: cancel);
         ImmutableArray<Section> sections =
         [
             Cover(plan),
@@ -36,6 +41,7 @@ public static class BenchSheetWriter
             .. WorkingPages.Of(set),
             .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
             .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
+            .. FitPages.Of(set, fit, paper),
         ];
         return new(set.Piece.Name, "en", new(set.Piece.Name, made, s_fixed, PieceSetOut.RuleSet, plan.Source.Hash), paper, sections);
     }

@@ -8,7 +8,7 @@ using Setout.Core.Workings;
 
 namespace Setout.Shop.Outputs;
 
-/// <summary>Writes what will fit as JSON. Lengths as in all our JSON; a chance is 0 to 1 with the bound of its error and how it was found.</summary>
+/// <summary>Writes what will fit as JSON. Lengths as in all our JSON; a chance is 0 to 1 with the bound of its error and how it was found. The schema is docs/schemas/fit.schema.json.</summary>
 public static class FitJson
 {
     /// <summary>The version of this JSON.</summary>
@@ -23,6 +23,7 @@ public static class FitJson
     public static byte[] Write(SetPiece set, FitReport report) => PlanJson.Write(json =>
     {
         LengthUnit unit = set.Piece.Unit;
+        json.WriteStartObject();
         json.WriteNumber("setout_fit", Version);
         json.WriteString("rule_set", PieceSetOut.RuleSet);
         Group(json, "whole", report.Whole);
@@ -48,6 +49,7 @@ public static class FitJson
             json.WriteNumber("fit_kept", Rounded(allowance.FitKept.Value));
             json.WriteNumber("fit_best", Rounded(allowance.FitBest.Value));
         });
+        json.WriteEndObject();
     });
 
     private static void Gap(Utf8JsonWriter json, GapFit fit, LengthUnit unit)

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Text;
+using Setout.Core.Fit;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Elevations;
+using Setout.Drawing.Fits;
 using Setout.Drawing.Scenes;
 using Setout.Shop.BenchSheets;
 using Setout.Shop.Drawings;
@@ -30,8 +32,9 @@ public static class PlanFiles
         files.Add(new("parts.csv", PlanCsv.Parts(plan.Set)));
         files.Add(new("buying.csv", PlanCsv.Buying(plan)));
         cancel.ThrowIfCancellationRequested();
+        FitReport fit = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel);
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper), pdf);
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, cancel), pdf);
         files.Add(new("bench-sheets.pdf", pdf.ToArray()));
         cancel.ThrowIfCancellationRequested();
         foreach (SheetPlan sheets in plan.Sheets)
@@ -44,6 +47,8 @@ public static class PlanFiles
                 files.Add(Svg($"breakdown/{boards.Material.Name}{(scenes.Length > 1 ? $"-{i + 1}" : "")}.svg", scenes[i]));
         }
         if (PieceFront.Has(plan.Set)) files.Add(Svg("drawings/front.svg", PieceFront.Draw(plan.Set, new PaperBox(260, 180)).Scene));
+        ImmutableArray<Scene> gaps = GapPictures.Of(plan.Set, AlikeGaps.Of(fit), new GapPaper(220, 400));
+        for (int i = 0; i < gaps.Length; i++) files.Add(Svg($"drawings/fit{(gaps.Length > 1 ? $"-{i + 1}" : "")}.svg", gaps[i]));
         return files.ToImmutable();
     }
 

@@ -53,6 +53,13 @@ public static class FitLines
         return share < 1 ? "under 1 %" : share > 99 ? "over 99 %" : string.Create(CultureInfo.InvariantCulture, $"{share:0} %");
     }
 
+    /// <summary>What a reading brings: <c>2.0 more of 14 gaps right</c>.</summary>
+    public static string Brings(MeasureFirst reading)
+    {
+        string more = reading.MoreFit.Value < 0.05 ? "under 0.1" : reading.MoreFit.Value.ToString("0.0", CultureInfo.InvariantCulture);
+        return $"{more} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right";
+    }
+
     private static IEnumerable<string> Measure(SetPiece set, FitReport report)
     {
         if (report.Measure.Length == 0)
@@ -86,7 +93,8 @@ public static class FitLines
         yield return "";
     }
 
-    private static IEnumerable<string> Allowances(SetPiece set, FitReport report)
+    /// <summary>What is kept for each allowance and what would be best for this shop, a line each.</summary>
+    public static IEnumerable<string> Allowances(SetPiece set, FitReport report)
     {
         LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64) : LengthFormat.Millimetres(2);
         foreach (AllowanceAdvice allowance in report.Allowances)
@@ -98,5 +106,6 @@ public static class FitLines
         }
     }
 
-    private static string OpeningName(SetPiece set, string key) => set.Openings.FirstOrDefault(o => o.Key == key)?.Name ?? key;
+    /// <summary>The name of an opening; its key where it has none.</summary>
+    public static string OpeningName(SetPiece set, string key) => set.Openings.FirstOrDefault(o => o.Key == key)?.Name ?? key;
 }

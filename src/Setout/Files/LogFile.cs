@@ -1,60 +1,92 @@
+using System.Collections.Immutable;
 using System.Text;
 using Setout.Commands;
+using Setout.Core.Workings;
+using Setout.Shop.Facts;
 using Setout.Shop.Texts;
 
 namespace Setout.Files;
 
-/// <summary>Appends facts to a log on disk. One write a fact, flushed before it is acknowledged; two writers at once wait for each other.</summary>
-internal static class LogFile
+/// <summary>The facts of a piece in a log on disk. One write a call, flushed before it is acknowledged; two writers at once wait for each other.
+/// That a new log has a name in its folder is left to the file system.</summary>
+/// <param name="path">The log; need not exist yet.</param>
+internal sealed class LogFile(string path) : IFactStore
 {
-    private const int Tries = 200;
+    // Some seconds: a writer holds a long log for as long as it takes to read it, and there may be several before us.
+    private const int Tries = 500;
 
     /// <summary>Appends an entry; makes the log when there is none.</summary>
-    /// <exception cref="UsageException">The entry holds something that would not read back.</exception>
+    /// <exception cref="UsageException">The entry holds something that would not read back, or the log cannot be appended to.</exception>
     public static void Append(string path, LogEntry entry)
     {
-        if (LogText.Fault(entry) is { } fault) throw new UsageException(fault.Words, fault.Remedy);
+        try
+        {
+            new LogFile(path).Append([entry]);
+        }
+        catch (FactStoreException refused)
+        {
+            throw new UsageException(refused.Fault.Words, refused.Fault.Remedy);
+        }
+    }
+
+    /// <inheritdoc/>
+    public Log Read()
+    {
+        try
+        {
+            using FileStream stream = OpenRead(path);
+            string text = TextOf(stream);
+            TextRead<Log> read = LogText.Read(text);
+            // Whoever makes a log opens it before the first entry is in.
+            return string.IsNullOrWhiteSpace(text) ? Log.Empty : read.IsSound ? read.Value! : throw Unreadable(read.Findings);
+        }
+        catch (FileNotFoundException)
+        {
+            return Log.Empty;
+        }
+    }
+
+    /// <inheritdoc/>
+    public int Append(params ImmutableArray<LogEntry> entries)
+    {
+        if (entries.IsDefaultOrEmpty) return 0;
+        // What cannot be written shall not leave an empty log behind.
+        foreach (LogEntry entry in entries) FactText.Of(entry);
         using FileStream stream = Waiting(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-        TextRead<string> there = TextBytes.Read(stream);
-        string old = there.Value ?? throw new UsageException($"'{path}' cannot be read: {there.Findings[0].Words}", there.Findings[0].Remedy);
-        string text;
-        try
-        {
-            text = LogText.Append(old, entry);
-        }
-        catch (ArgumentException unusable)
-        {
-            throw new UsageException($"'{path}' cannot be appended to. {unusable.Message.Split(" (Parameter")[0]}", "Nothing was written.");
-        }
-        // What would not read back is never written, whatever the log looked like before.
-        if (!LogText.Read(text).IsSound) throw new UsageException($"'{path}' cannot be appended to as it is written.", "Put its entries below 'entries:' as a list, each begun with '- '; nothing was written.");
-        long length = stream.Length;
+        string old = TextOf(stream);
+        (string text, int added) = FactText.Append(old, entries, $"'{path}'");
+        if (added == 0) return 0;
+        // Only blanks can be in the way of appending: they are written over.
         bool onlyAppends = text.StartsWith(old, StringComparison.Ordinal);
+        long length = stream.Length, from = onlyAppends ? length : 0;
         byte[] bytes = Encoding.UTF8.GetBytes(onlyAppends ? text[old.Length..] : text);
-        if (!onlyAppends)
-        {
-            ReplaceWhole(path, bytes);
-            return;
-        }
         try
         {
-            stream.Seek(0, SeekOrigin.End);
+            stream.Seek(from, SeekOrigin.Begin);
             stream.Write(bytes);
+            stream.SetLength(from + bytes.Length);
             stream.Flush(flushToDisk: true);
         }
         catch (IOException)
         {
             // A full disk takes half an entry: take it off again, so that the log stays what it was.
-            stream.SetLength(length);
+            stream.SetLength(from);
             throw;
         }
+        return added;
     }
 
-    private static void ReplaceWhole(string path, byte[] bytes)
+    private string TextOf(FileStream stream)
     {
-        string partial = path + ".new";
-        File.WriteAllBytes(partial, bytes);
-        File.Move(partial, path, overwrite: true);
+        TextRead<string> there = TextBytes.Read(stream);
+        return there.Value ?? throw Unreadable(there.Findings);
+    }
+
+    private FactStoreException Unreadable(ImmutableArray<Finding> findings)
+    {
+        Finding fault = findings.First(f => f.Severity == Severity.Stop);
+        string place = fault.Place == Place.None ? "" : $"line {fault.Place.Line}: ";
+        return new(fault with { Words = $"'{path}' cannot be read: {place}{fault.Words}" });
     }
 
     /// <summary>Opens a log, or any text that another program may just be writing, for reading.</summary>

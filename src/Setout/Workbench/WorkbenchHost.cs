@@ -6,6 +6,7 @@ using Setout.Workbench.Assembling;
 using Setout.Workbench.BenchSheets;
 using Setout.Workbench.Breakdown;
 using Setout.Workbench.Buying;
+using Setout.Workbench.Fitting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.SetOut;
 using Setout.Workbench.Shelf;
@@ -82,6 +83,7 @@ internal static class WorkbenchHost
         app.MapBuying();
         app.MapBreakdown();
         app.MapAssembling();
+        app.MapFitting();
         app.MapBenchSheets();
         app.MapAssets();
         app.MapFallback("{**path}", (HttpContext http) => Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound));

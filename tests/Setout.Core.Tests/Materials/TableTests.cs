@@ -79,4 +79,12 @@ public class TableTests
             Assert.Single(series.Zip(series.Skip(1), (a, b) => b - a).Distinct());
         }
     }
+
+    [Fact]
+    public void RemedyMinutes_EveryWork_TakesSomeTimeAndLessThanADay()
+    {
+        Assert.NotEmpty(RemedyMinutes.Works);
+        Assert.All(RemedyMinutes.Works, w => Assert.InRange(RemedyMinutes.Of(w), 1, 480));
+        Assert.Throws<KeyNotFoundException>(() => RemedyMinutes.Of("no such work"));
+    }
 }

@@ -6,8 +6,10 @@ using System.Xml.Linq;
 using CsvHelper;
 using CsvHelper.Configuration;
 using Json.Schema;
+using Setout.Core.Fit;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Documents;
+using Setout.Shop.BenchSheets;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Shop.Tests.Plans;
@@ -126,5 +128,49 @@ public sealed class PlanFilesTests
         Assert.Contains(plan.Source.Hash, text, StringComparison.Ordinal);
         Assert.Contains("Buying list", text, StringComparison.Ordinal);
         Assert.True(pdf.NumberOfPages is > 3 and < 40, $"{pdf.NumberOfPages} pages");
+    }
+
+    [Fact]
+    public void Pdf_OfTheBench_SaysWhatWillFitAndWhatToMeasureFirst()
+    {
+        using PdfDocument pdf = PdfDocument.Open(Files("luthiers-bench").Single(f => f.Path == "bench-sheets.pdf").Content);
+        Plan plan = Sample.Plan("luthiers-bench");
+        FitReport report = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy);
+        string[] pages = [.. pdf.GetPages().Select(p => p.Text).Where(t => t.Contains("\u00B7 Fit", StringComparison.Ordinal))];
+        string text = string.Join(' ', pages);
+
+        Assert.True(pages.Length is 2 or 3, $"{pages.Length} pages");
+        Assert.Contains(FitLines.Percent(report.Whole.Chance), text, StringComparison.Ordinal);
+        Assert.Contains(FitLines.Percent(report.Whole.ChanceMeasured), text, StringComparison.Ordinal);
+        foreach (MeasureFirst reading in report.Measure) Assert.Contains(reading.Key.Text, text, StringComparison.Ordinal);
+        Assert.Contains("stands at 1/32", text, StringComparison.Ordinal);
+        Assert.Contains("-17/64", text, StringComparison.Ordinal);
+        Assert.Contains("bench.play-kept", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FitSheet_OfManyGapsThatAreNotAlike_DrawsTwoPagesAndSaysHowManyMore()
+    {
+        Plan plan = Sample.Plan("luthiers-bench");
+        FitReport report = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy);
+        GapFit gap = report.Gaps[0];
+        report = report with { Gaps = [.. Enumerable.Range(1, 60).Select(i => gap with { Gap = gap.Gap with { Name = $"panel, gap number {i}" } })] };
+
+        ImmutableArray<Block> blocks = Assert.Single(FitPages.Of(plan.Set, report, Paper.A4)).Blocks;
+        SceneBlock[] drawings = [.. blocks.OfType<SceneBlock>()];
+        int drawn = drawings.Sum(d => d.Scene.Items.OfType<Drawing.Scenes.GroupItem>().Count());
+        Assert.Equal(2, drawings.Length);
+        Assert.InRange(drawn, 10, 59);
+        Assert.Contains(blocks.OfType<ParagraphBlock>(), p => p.Text.PlainText.StartsWith($"{60 - drawn} more gaps", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Files_OfAPieceWithoutGaps_HaveNoFitSheetAndNoDrawingOfIt()
+    {
+        ImmutableArray<PlanFile> files = Files("amateur-workbench");
+        using PdfDocument pdf = PdfDocument.Open(files.Single(f => f.Path == "bench-sheets.pdf").Content);
+        Assert.DoesNotContain(pdf.GetPages(), p => p.Text.Contains("\u00B7 Fit", StringComparison.Ordinal));
+        Assert.DoesNotContain(files, f => f.Path.StartsWith("drawings/fit", StringComparison.Ordinal));
+        Assert.Contains(Files("luthiers-bench"), f => f.Path == "drawings/fit.svg");
     }
 }

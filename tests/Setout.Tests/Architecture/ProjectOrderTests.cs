@@ -38,7 +38,7 @@ public sealed class ProjectOrderTests
     [Fact]
     public void CompiledAssemblies_Order_IsKept()
     {
-        // The host names every project of src, so all of them lie beside these tests.
+        // The host or these tests name every project of src, so all of them lie here.
         string[] sources = [.. s_projectFiles.Where(f => f.StartsWith("src/", StringComparison.Ordinal)).Select(Name)];
         Assert.Contains("Setout.Core", sources);
         Assert.Empty(sources.SelectMany(project => ProjectOrder.Breaches(project, AssembliesNamedBy(project).Where(IsOurs))));

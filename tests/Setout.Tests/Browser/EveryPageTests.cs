@@ -14,7 +14,7 @@ public sealed class EveryPageTests(Room room)
         {
             var pages = new TheoryData<string>("/");
             foreach (string piece in Samples.Names)
-                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble" }) pages.Add($"/piece/{piece}{stage}");
+                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit" }) pages.Add($"/piece/{piece}{stage}");
             pages.Add("/piece/luthiers-bench?size=L3.side");
             return pages;
         }

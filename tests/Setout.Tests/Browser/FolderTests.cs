@@ -47,6 +47,30 @@ public sealed class FolderTests
     }
 
     [Fact]
+    public async Task Fit_AfterAReading_IsWorkedOutAnew()
+    {
+        using TestFolder folder = new TestFolder().WithSamples();
+        await using Served served = await Served.At(folder.Path);
+        string before = await served.Client.GetStringAsync("/piece/luthiers-bench/fit");
+        Assert.Equal(before, await served.Client.GetStringAsync("/piece/luthiers-bench/fit"));
+        Assert.Contains("<code class=\"soft\">boxes.thickness</code>", before, StringComparison.Ordinal);
+        Assert.Equal(0, await new TestTerminal().RunAsync("record", folder.Of("luthiers-bench.yaml"), "boxes.thickness", "0.470in", "--with", "calliper"));
+        string after = await served.Client.GetStringAsync("/piece/luthiers-bench/fit");
+        Assert.DoesNotContain("<code class=\"soft\">boxes.thickness</code>", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Fit_OfAStoppedPiece_SaysWhatStopsIt()
+    {
+        using TestFolder folder = new TestFolder().WithSamples();
+        folder.Write("jar-cabinet.yaml", File.ReadAllText(folder.Of("jar-cabinet.yaml")).Replace("width: 38", "width: 3", StringComparison.Ordinal));
+        await using Served served = await Served.At(folder.Path);
+        string page = await served.Client.GetStringAsync("/piece/jar-cabinet/fit");
+        Assert.Contains("Stop: ", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"gaps\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Shelf_OfAnEmptyFolder_SaysHowToBegin()
     {
         using var folder = new TestFolder();

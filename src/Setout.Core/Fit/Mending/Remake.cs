@@ -49,7 +49,7 @@ internal sealed class Remake(Bench bench)
         for (int turn = 0; turn < MostTurns; turn++)
         {
             SetPiece planned = bench.Proof.With([.. Besides, .. Forgotten(), .. _chosen.Select(c => new Amendment(c.Key, c.Value, AmendmentKind.CutTo))]);
-            if (Parts.Any(p => SizesOf(p).Any(s => !planned.Worked.Values.ContainsKey(s.ToCut)))) return null;
+            if (Parts.Any(p => SizesOf(p).Any(s => !planned.Worked.Values.ContainsKey(s.ToCut) || !bench.Set.Worked.Values.ContainsKey(s.AsCut)))) return null;
             Part[] grown = [.. Parts.Where(p => !IsAnew(p) && SizesOf(p).Any(s => planned.Worked[s.ToCut] > bench.Set.Worked[s.AsCut]))];
             foreach (Part part in grown) AddAnew(part);
             if (grown.Length > 0) continue;

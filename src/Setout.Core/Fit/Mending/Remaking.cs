@@ -18,14 +18,14 @@ internal static class Remaking
         bool IsIn(SetPiece set) => Proof.IsInside(set, gap.Key);
         foreach ((Part part, PartSize size) in bench.MadeIn(gap.Key))
         {
-            if (Of(bench, part, size, null, IsIn, blanks) is { } planned) yield return planned;
-            else if (bench.Reach(gap.Key).ContainsKey(size.AsCut) && !bench.GoesByBought(size))
-            {
-                ExactLength now = bench.Set.Worked[size.AsCut];
-                Remedy? solved = bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f.Sign > 0 && (f - now).Abs() <= Changing.Most)
-                    .Select(f => Of(bench, part, size, f, IsIn, blanks)).FirstOrDefault(r => r is not null);
-                if (solved is not null) yield return solved;
-            }
+            Remedy? planned = Of(bench, part, size, null, IsIn, blanks, gap);
+            if (planned is not null) yield return planned;
+            // Where the plan's figure does not do, another may; and where it takes others with it, one nearer by may leave them alone.
+            if (planned is { Parts.Length: 1 } || !bench.Reach(gap.Key).ContainsKey(size.AsCut) || bench.GoesByBought(size)) continue;
+            ExactLength now = bench.Set.Worked[size.AsCut];
+            Remedy? solved = bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f.Sign > 0 && (f - now).Abs() <= Changing.Most)
+                .Select(f => Of(bench, part, size, f, IsIn, blanks, gap)).FirstOrDefault(r => r is not null && (planned is null || r.Parts.Length < planned.Parts.Length));
+            if (solved is not null) yield return solved;
         }
     }
 
@@ -36,10 +36,11 @@ internal static class Remaking
     /// <param name="figure">To what; null for what the plan asks.</param>
     /// <param name="claim">What must hold then.</param>
     /// <param name="blanks">Wood to cut anew from.</param>
-    public static Remedy? Of(Bench bench, Part part, PartSize size, ExactLength? figure, Func<SetPiece, bool> claim, ImmutableArray<Blank> blanks)
+    /// <param name="gap">The gap to say the landing of; null for none.</param>
+    public static Remedy? Of(Bench bench, Part part, PartSize size, ExactLength? figure, Func<SetPiece, bool> claim, ImmutableArray<Blank> blanks, Gap? gap = null)
     {
         var remake = new Remake(bench);
-        return remake.TryAdd(part, size, figure) && remake.Settle(claim) is { } settled ? Written(bench, remake, settled.Amendments, settled.After, blanks, null) : null;
+        return remake.TryAdd(part, size, figure) && remake.Settle(claim) is { } settled ? Written(bench, remake, settled.Amendments, settled.After, blanks, null, gap) : null;
     }
 
     /// <summary>Slides changed for those that would be picked now, with the sides that were made for the old ones.</summary>
@@ -50,11 +51,11 @@ internal static class Remaking
         var remake = new Remake(bench) { Besides = [new(slide, other, AmendmentKind.Bought)] };
         foreach (Part side in bench.Set.Parts.Where(p => p.Role == PartRole.BoxSide && new QuantityKey(p.Key).Owner == slide.Owner && bench.IsMade(p)))
             if (!remake.TryAdd(side, side.Length)) return null;
-        return remake.Settle(claim) is { } settled ? Written(bench, remake, settled.Amendments, settled.After, blanks, (slide, other)) : null;
+        return remake.Settle(claim) is { } settled ? Written(bench, remake, settled.Amendments, settled.After, blanks, (slide, other), null) : null;
     }
 
     private static Remedy Written(
-        Bench bench, Remake remake, ImmutableArray<Amendment> amendments, SetPiece after, ImmutableArray<Blank> blanks, (QuantityKey Key, ExactLength Length)? slide)
+        Bench bench, Remake remake, ImmutableArray<Amendment> amendments, SetPiece after, ImmutableArray<Blank> blanks, (QuantityKey Key, ExactLength Length)? slide, Gap? gap)
     {
         Part[] parts = [.. remake.Parts];
         var rack = new Rack(blanks);
@@ -105,7 +106,7 @@ internal static class Remaking
         StockUse use = rack.Use;
         if (slide is not null) use = use with { MustBuy = true, Words = string.Join("; ", new[] { "a pair of slides", use.Words }.Where(w => w.Length > 0)) };
         ImmutableArray<GapMove> moves = bench.Proof.Moves(after);
-        string words = $"{string.Join("; ", steps.Select((s, i) => i == 0 ? s : char.ToLowerInvariant(s[0]) + s[1..]))}.";
+        string words = $"{string.Join("; ", steps.Select((s, i) => i == 0 ? s : char.ToLowerInvariant(s[0]) + s[1..]))}{(gap is null ? "" : $": {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}")}.";
         RemedyKind kind = slide is not null ? RemedyKind.Exchange
             : parts.Any(remake.IsAnew) ? RemedyKind.Recut
             : parts.Any(bench.IsTogether) ? RemedyKind.TakeApart

@@ -12,7 +12,9 @@ namespace Setout.Core.Fit.Mending;
 /// </summary>
 public static class Remedies
 {
-    /// <summary>The remedies for all that is upset; empty while nothing is.</summary>
+    /// <summary>
+    /// The remedies for all that is upset; empty while nothing is. Each is proven by itself: carry one out, record it, and ask again before the next.
+    /// </summary>
     /// <param name="set">The piece set out with all that is known from the bench.</param>
     /// <param name="shims">What the shop keeps for packing; may be empty.</param>
     /// <param name="blanks">Wood to cut parts anew from, each once; may be empty.</param>
@@ -51,7 +53,7 @@ public static class Remedies
         }
         string words = bench.GapsOf(part, size).MinBy(g => Proof.ToLimit(bench.Set, g)) is { } nearest
             ? $"Let the {part.Name} stand: {nearest.Name} comes to {bench.Say(bench.Set.Worked[nearest.Key])}, inside {bench.Say(nearest.Least)} to {bench.Say(nearest.Most)} by {bench.Say(Proof.ToLimit(bench.Set, nearest))}."
-            : $"Let the {part.Name} stand: no gap of the plan moves with this size, and what is not cut yet follows the part as it is.";
+            : $"Let the {part.Name} stand: no gap of the plan moves with this size, and what is not cut yet follows the part as it is. Look whether it shows or weakens anything.";
         return [new(RemedyKind.Accept, words, 0, StockUse.None, [words], [], [], "", [part.Key], [])];
     }
 

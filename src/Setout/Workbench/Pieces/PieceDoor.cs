@@ -1,3 +1,5 @@
+using Setout.Core.Fit;
+using Setout.Core.SettingOut;
 using Setout.Shop.Plans;
 using Setout.Workbench.Shell;
 
@@ -18,7 +20,31 @@ internal sealed class PieceDoor(PieceFolder folder, PlanDesk desk)
     }
 
     /// <summary>Opens a piece and waits for its layouts.</summary>
-    public async Task<IResult> OpenWithPlanAsync(string name, Func<OpenPiece, Plan, IResult> show, CancellationToken cancel)
+    public Task<IResult> OpenWithPlanAsync(string name, Func<OpenPiece, Plan, IResult> show, CancellationToken cancel) => WaitAsync(name, async (file, source) =>
+    {
+        Plan plan = await desk.PlanAsync(name, source).WaitAsync(cancel);
+        return show(new(name, file, source, desk.SetOut(name, source), plan), plan);
+    }, cancel);
+
+    /// <summary>Opens a piece and waits for what will fit; null for a piece that is stopped. The layouts are begun and not waited for.</summary>
+    public Task<IResult> OpenWithFitAsync(string name, Func<OpenPiece, FitReport?, IResult> show, CancellationToken cancel) => WaitAsync(name, async (file, source) =>
+    {
+        _ = desk.PlanAsync(name, source);
+        SetPiece set = desk.SetOut(name, source);
+        FitReport? report = set.IsStopped ? null : await desk.FitAsync(name, source).WaitAsync(cancel);
+        return show(new(name, file, source, set, desk.PlanIfReady(name, source)), report);
+    }, cancel);
+
+    /// <summary>Opens a piece and waits for both.</summary>
+    public Task<IResult> OpenWithAllAsync(string name, Func<OpenPiece, Plan, FitReport?, IResult> show, CancellationToken cancel) => WaitAsync(name, async (file, source) =>
+    {
+        SetPiece set = desk.SetOut(name, source);
+        Task<FitReport>? fit = set.IsStopped ? null : desk.FitAsync(name, source);
+        Plan plan = await desk.PlanAsync(name, source).WaitAsync(cancel);
+        return show(new(name, file, source, set, plan), plan, fit is null ? null : await fit.WaitAsync(cancel));
+    }, cancel);
+
+    private async Task<IResult> WaitAsync(string name, Func<PieceFile, PieceSource, Task<IResult>> open, CancellationToken cancel)
     {
         for (int i = 1; ; i++)
         {
@@ -26,12 +52,11 @@ internal sealed class PieceDoor(PieceFolder folder, PlanDesk desk)
             if (file.Source is not { } source) return Unreadable(file);
             try
             {
-                Plan plan = await desk.PlanAsync(name, source).WaitAsync(cancel);
-                return show(new(name, file, source, desk.SetOut(name, source), plan), plan);
+                return await open(file, source);
             }
             catch (OperationCanceledException) when (!cancel.IsCancellationRequested && i < Tries)
             {
-                // The texts were changed while the page waited, and their layouts given up: wait for those of the new ones.
+                // The texts were changed while the page waited, and what was made of them given up: wait for that of the new ones.
             }
         }
     }

@@ -1,4 +1,5 @@
 using Setout.Commands;
+using Setout.Core.Fit;
 using Setout.Core.SettingOut;
 using Setout.Cutting;
 using Setout.Shop.Plans;
@@ -6,7 +7,7 @@ using Setout.Shop.Plans;
 namespace Setout.Workbench.Pieces;
 
 /// <summary>
-/// Keeps the latest plan of each piece. Setting out is done at once; layouts are worked out in the background and belong to the hash of the
+/// Keeps the latest plan of each piece. Setting out is done at once; layouts and what will fit are worked out in the background and belong to the hash of the
 /// texts they were made from. When the texts change, the layouts of the old ones are given up.
 /// </summary>
 internal sealed class PlanDesk : IDisposable
@@ -26,6 +27,9 @@ internal sealed class PlanDesk : IDisposable
         OnDesk desk = Latest(name, source);
         return desk.Plan is { IsValueCreated: true, Value.IsCompletedSuccessfully: true } ? desk.Plan.Value.Result : null;
     }
+
+    /// <summary>What will fit; begun now if it was not begun before, and worked out once for each state of the texts. Only of a piece that is not stopped.</summary>
+    public Task<FitReport> FitAsync(string name, PieceSource source) => Latest(name, source).Fit.Value;
 
     /// <summary>Gives up what is still being worked out.</summary>
     public void Dispose()
@@ -58,11 +62,13 @@ internal sealed class PlanDesk : IDisposable
             Set = new(source.SetOut);
             CancellationToken cancel = Cancel.Token;
             Plan = new(() => Task.Run(() => Planner.Maker.Make(source, SolverOptions.Default, null, cancel), cancel));
+            Fit = new(() => Task.Run(() => FitCheck.Of(Set.Value, source.Shop.Accuracy, cancel: cancel), cancel));
         }
 
         public string Hash { get; }
         public CancellationTokenSource Cancel { get; } = new();
         public Lazy<SetPiece> Set { get; }
         public Lazy<Task<Plan>> Plan { get; }
+        public Lazy<Task<FitReport>> Fit { get; }
     }
 }

@@ -22,7 +22,7 @@ public sealed record Stage(string Name, string? Href, bool IsCurrent);
 public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> Stages, Phrase Unit, string? BenchSheets, string Paper, string Stand)
 {
     private static readonly (string Name, string? Word)[] s_stages =
-        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", null), ("Assemble", "assemble"), ("Fit", null), ("Finish", null)];
+        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", null), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", null)];
 
     internal static PieceHead Of(OpenPiece piece, string current)
     {

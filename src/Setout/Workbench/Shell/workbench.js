@@ -70,6 +70,9 @@ document.addEventListener('click', event => {
     show(url, true);
     return;
   }
+  // A gap leads to its working, as its line in the list below the drawing does.
+  const gap = event.target.closest('#gaps [data-key]');
+  if (gap && getSelection().isCollapsed) document.querySelector(`[data-gap="${CSS.escape(gap.dataset.key)}"]`)?.click();
   const group = event.target.closest('#drawing [data-key]');
   if (group && getSelection().isCollapsed) show(sizeUrl(group.dataset.key.split('#')[0]), true);
 });
