@@ -46,9 +46,12 @@ public sealed record Suspicion(SlipKind Kind, ExactLength Read, ExactLength Expe
     public string LikelyText(LengthUnit unit)
     {
         if (Kind == SlipKind.Unit) unit = unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch;
-        // An exact figure is worth its digits: 17.85 mm was read, not 17.9.
-        LengthFormat format = LengthFormat.For(unit), finer = unit == LengthUnit.Inch ? LengthFormat.Inches(256) : LengthFormat.Millimetres(3);
-        return format.Format(Likely).Residue.Sign == 0 ? format.Text(Likely) : finer.Text(Likely);
+        var format = LengthFormat.For(unit);
+        if (format.Format(Likely).Residue.Sign == 0) return format.Text(Likely);
+        // What was typed with a decimal point is worth its digits: 17.85 mm was read, not 17.9.
+        if (unit == LengthUnit.Millimetre) return LengthFormat.Millimetres(3).Text(Likely);
+        decimal thousandths = (decimal)(Likely.Inches * 1000).Round(Rounding.Nearest);
+        return FormattableString.Invariant($"{thousandths / 1000:0.###} in");
     }
 
     /// <summary>The likeliest slip: the one nearest to the best value. See <see cref="ReadingChecks.Slip"/>.</summary>

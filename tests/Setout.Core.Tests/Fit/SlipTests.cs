@@ -21,7 +21,7 @@ public sealed class SlipTests
     // 18 mm is 0.709 in, 0.010 in off.
     [InlineData("23/32", "18", SlipKind.Unit, "18 mm? 18 in was read where 23/32 in was expected")]
     [InlineData("19 9/16", "497", SlipKind.Unit, "497 mm? 497 in was read where 19 9/16 in was expected")]
-    [InlineData("19 9/16", "195.6", SlipKind.Tenfold, "19 143/256 in? 195 19/32 in was read where 19 9/16 in was expected")]
+    [InlineData("19 9/16", "195.6", SlipKind.Tenfold, "19.56 in? 195 19/32 in was read where 19 9/16 in was expected")]
     [InlineData("19 9/16", "1.95", SlipKind.Tenfold, "19 1/2 in? 1 61/64 in was read where 19 9/16 in was expected")]
     // 9/32 read as 9/16, and 9/16 read as 9/32; 11/64 as 11/32.
     [InlineData("19 9/32", "19 9/16", SlipKind.Fraction, "19 9/32 in? 19 9/16 in was read where 19 9/32 in was expected")]
@@ -50,7 +50,7 @@ public sealed class SlipTests
     {
         Suspicion? slip = Slip(expected, value, LengthUnit.Millimetre);
         Assert.NotNull(slip);
-        Assert.Equal((kind, words.Replace("0.71 in", "91/128 in", StringComparison.Ordinal)), (slip.Kind, slip.Words(LengthUnit.Millimetre)));
+        Assert.Equal((kind, words), (slip.Kind, slip.Words(LengthUnit.Millimetre)));
     }
 
     [Theory]
