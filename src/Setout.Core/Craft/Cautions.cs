@@ -29,6 +29,7 @@ public static class Cautions
         new("panels", "Buy labelled panels and air the shop: MDF, particleboard and hardwood plywood give off formaldehyde.", "EPA TSCA Title VI (40 CFR 770)"),
         new("tip", "Anchor a drawer bank to the wall, or keep it from tipping: several loaded drawers open at once can pull it over.", "ASTM F2057-23 names the hazard for clothing storage; statics"),
         new("hang", "Fixings into studs or solid masonry, sized for the load with what it will hold; which fixing suits which wall is for local codes and licensed practice.", Habit),
+        new("plane", "Clamp the work, keep the iron sharp and both hands on the plane; with a power plane, wait until it has stopped before you set it down.", Habit),
         new("screws", "Drill pilots so that panels do not split, and clamp before you drive: a driver that slips finds the hand.", Habit),
     ];
 

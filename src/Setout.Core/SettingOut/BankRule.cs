@@ -90,13 +90,13 @@ internal static class BankRule
         if (kind.Overlay is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
         return edge.Kind switch
         {
-            EdgeKind.CaseOutside => book.Define(space.Prefix, what, name, new Sum(Term.From("edge of the case", 1, edge.Member),
+            EdgeKind.CaseOutside => book.Define(space.Prefix, what, name, new Sum(Term.From("edge of the case", 1, edge.Member) with { Part = edge.Part },
                 Term.From("reveal kept", -1, reveal.Length, new(OriginKind.Rule, "full overlay", reveal.Cited)))),
-            EdgeKind.Shared => book.Define(space.Prefix, what, name, new Sum([Term.From("shared edge", 1, edge.Member), Term.From("gap", -1, gap)], Rational.Of(1, 2))),
+            EdgeKind.Shared => book.Define(space.Prefix, what, name, new Sum([Term.From("shared edge", 1, edge.Member) with { Part = edge.Part }, Term.From("gap", -1, gap)], Rational.Of(1, 2))),
             _ => book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("over post or rail", 1, onFrame.Length, new(OriginKind.Rule, "overlay on a frame", onFrame.Cited)))),
         };
     }
 
     private static Sum WithPanel(Edge edge, Term over) =>
-        edge.Beside is { } panel ? new(Term.From("edge of the slide panel", 1, panel), over) : new(over);
+        edge.Beside is { } panel ? new(Term.From("edge of the slide panel", 1, panel) with { Part = edge.Part }, over) : new(over);
 }

@@ -31,7 +31,8 @@ internal static class BoxRule
         Working heightWorking = drawer.BoxHeight?.Stated ?? (Working)new Sum(Term.From("height behind the front", 1, slot),
             Term.From("room above and below", -1, lower.Length, new(OriginKind.Rule, "at least", lower.Cited)));
         PartSize height = book.DefineSize(key, "side.width", $"{name} side, height", heightWorking, PartRole.BoxSide);
-        PartSize end = book.DefineSize(key, "end.length", $"{name} end, length", new Sum([Term.From("box width", 1, width), .. book.Thicknesses("sides", -1, $"{key}.side", sides.Name, 2)]), PartRole.BoxEnd);
+        (Rounding way, string why) = window.Landing(book.Grid);
+        PartSize end = book.DefineSize(key, "end.length", $"{name} end, length", new Sum([Term.From("box width", 1, width), .. book.Thicknesses("sides", -1, $"{key}.side", sides.Name, 2)]), way, why);
         PartSize endHeight = book.DefineSize(key, "end.width", $"{name} end, height", new Sum(Term.From("side height, to cut", 1, height.ToCut)), PartRole.BoxEnd);
 
         // As built: the ends as they came off the saw, and two sides of the sheet as read.
@@ -44,7 +45,10 @@ internal static class BoxRule
         // Half of the room above and below, or half of what there is where the height was given.
         ExactLength half = lower.Length / 2, low = Max(Zero, Min(half, (book.Value(slot) - book.Value(height.AsCut)) / 2));
         Place(book, space, drawer, sides, bottom, (length, height, end, endHeight, bottomWidth, bottomLength), (ts, tb), slotZ + low);
-        CheckWidth(book, space, drawer, name, opening, built, side, end, window);
+        if (window.IsFinerThan(book.Grid))
+            book.NoteOnce("drawer.grid-too-coarse", Severity.Warn, key, $"{name} wants its play within {book.Say(window.Least)} to {book.Say(window.Most)}; a step of {book.Say(book.Grid.Step)} is wider than that.",
+                "Give the shop or the piece a finer grid, or write 'window: usual' if these slides allow it.", kind.Place);
+        else CheckWidth(book, space, drawer, name, opening, built, side, end, window);
         CheckHeight(book, drawer, name, slot, height, lower);
         CheckBottom(book, kind, drawer, name, bottom, book.Value(built));
         Finish(book, kind, drawer, name, sides, slide, length, height, built, slotZ + low - space.Z);

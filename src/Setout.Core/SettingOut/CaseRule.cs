@@ -56,8 +56,8 @@ internal static class CaseRule
         book.Steps.Add(new(Stage.Carcase, $"Drill and screw the {name}: top and bottom between the sides, front edges flush. Clamp, measure both diagonals and pull it square before the last screws.",
             [$"{key}.side", $"{key}.deck"], Diagonals.Of(book.Grid, w, h), "screws"));
 
-        var edge = new Edge(t, EdgeKind.CaseOutside);
-        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(edge, edge, edge, edge), described.Of, $"{key}.side", described.Place, new(deckLength.AsCut, faceHeight));
+        Edge side = new(t, EdgeKind.CaseOutside, Part: $"{key}.side"), level = new(t, EdgeKind.CaseOutside, Part: $"{key}.deck");
+        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(side, side, level, level), described.Of, $"{key}.side", described.Place, new(deckLength.AsCut, faceHeight));
         OpeningRule.Fill(book, space, described.Content);
 
         if (back is not null)
@@ -94,7 +94,7 @@ internal static class CaseRule
             new Sum(Term.From("top and bottom, as cut", 1, deck.AsCut), Term.From("sides", 2, sheet)), PartRole.Back);
         book.Add(new($"{key}.back", $"{key}b", $"{name} back", PartRole.Back, back.Name, length, across, t, 1, back.Grain,
             [new(Zero, d, Zero, w, book.Value(t), h)], described.Place));
-        book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "screws all round"));
+        book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "glue and screws all round"));
         int screws = (2 * Fastening.ScrewsAlong(w)) + (2 * Fastening.ScrewsAlong(h));
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, back, book.Value(t)), screws, "piece", $"all round: {Fastening.SpacingWords}"));
     }

@@ -117,7 +117,7 @@ internal static class FrameRule
             if (bay.SlidePanels is not null) return;
             QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", "rail, as cut", rail.AsCut, Combining.Narrowest, Scatter.Placed);
             QuantityKey deep = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "frame depth", depth, Combining.Narrowest);
-            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.AsCut, faceHeight), TakesSlides: false), bay.Content);
+            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(wide, topRail, null, ""), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.AsCut, faceHeight), TakesSlides: false), bay.Content);
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);
@@ -138,7 +138,7 @@ internal static class FrameRule
         book.Gaps.Add(new(slipped, $"{name}, slide panel between the rails", Zero, s_slipIn * 2, "to slip in, and not more than twice the room kept: common practice, no source"));
         QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest, Scatter.Placed);
         QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.AsCut, Combining.Narrowest);
-        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight)), bay.Content);
+        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(wide, topRail, t, $"{bay.Key}.panel"), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight)), bay.Content);
     }
 
     /// <summary>A bay is read between its slide panels where it has some: what is read, and the two panels, come to its rails.</summary>
@@ -150,6 +150,6 @@ internal static class FrameRule
             : [clear];
     }
 
-    private static Edges FrameEdges(QuantityKey post, QuantityKey topRail, QuantityKey? panel) => new(
-        new(post, EdgeKind.Frame, panel), new(post, EdgeKind.Frame, panel), new(topRail, EdgeKind.Frame), new(post, EdgeKind.Frame));
+    private static Edges FrameEdges(QuantityKey post, QuantityKey topRail, QuantityKey? panel, string part) => new(
+        new(post, EdgeKind.Frame, panel, part), new(post, EdgeKind.Frame, panel, part), new(topRail, EdgeKind.Frame), new(post, EdgeKind.Frame));
 }

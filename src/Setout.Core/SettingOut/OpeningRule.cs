@@ -77,7 +77,7 @@ internal static class OpeningRule
         }
     }
 
-    private static Edge SharedWith(Book book, (Divider Divider, Panel Panel) member) => new(book.ThicknessOf(member.Divider.Key, member.Panel.Name), EdgeKind.Shared);
+    private static Edge SharedWith(Book book, (Divider Divider, Panel Panel) member) => new(book.ThicknessOf(member.Divider.Key, member.Panel.Name), EdgeKind.Shared, Part: member.Divider.Key);
 
     private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at)
     {

@@ -13,6 +13,17 @@ namespace Setout.Core.SettingOut;
 /// <param name="Source">Where the limits come from.</param>
 internal sealed record SlideRoom(ExactLength Least, ExactLength Most, string Words, string MiddleWords, string Source)
 {
+    /// <summary>
+    /// Which way the ends of a box are landed: down, so that the box goes in, where the window has room for a step below its middle; else to the nearest
+    /// step, which is at most half a step off.
+    /// </summary>
+    public (Rounding Way, string Why) Landing(Grid grid) => Middle + grid.Step <= Most
+        ? (Rounding.Down, "down: it must go inside")
+        : (Rounding.Nearest, "to the nearest step: the play these slides take has no room for a whole one");
+
+    /// <summary>True when no figure on the grid is sure to land inside.</summary>
+    public bool IsFinerThan(Grid grid) => Landing(grid).Way == Rounding.Nearest && grid.Step > Most - Least;
+
     /// <summary>What to aim for.</summary>
     public ExactLength Middle => (Least + Most) / 2;
 

@@ -37,7 +37,8 @@ internal sealed record Edges(Edge Left, Edge Right, Edge Top, Edge Bottom);
 /// <param name="Member">The thickness of the member there.</param>
 /// <param name="Kind">Which rule a front over it follows.</param>
 /// <param name="Beside">For a frame: the thickness of the slide panel between opening and post, which a front covers too.</param>
-internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Beside = null);
+/// <param name="Part">The key of the part whose thickness <paramref name="Member"/> is, or <paramref name="Beside"/> where there is one; empty where there is no such part.</param>
+internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Beside = null, string Part = "");
 
 /// <summary>Which rule a front over an edge follows.</summary>
 internal enum EdgeKind

@@ -61,13 +61,14 @@ public static class Marking
     /// <param name="set">The piece as it stands.</param>
     /// <param name="progress">What is marked.</param>
     /// <param name="keys">Keys of parts; for things bought their names or the keys of their owners.</param>
-    public static ImmutableDictionary<QuantityKey, ExactLength> Chosen(SetPiece set, Progress progress, IEnumerable<string> keys)
+    /// <param name="anew">True when other ones were bought: what would be picked now.</param>
+    public static ImmutableDictionary<QuantityKey, ExactLength> Chosen(SetPiece set, Progress progress, IEnumerable<string> keys, bool anew = false)
     {
         HashSet<string> marked = [.. keys.Select(k => k.Split('#')[0])];
         HashSet<QuantityKey> used = progress == Progress.Bought
             ? [.. set.Choices.Where(c => marked.Contains(c.Key.Owner) || set.Hardware.Any(h => h.Key == c.Key.Owner && marked.Contains(h.Name))).Select(c => c.Key)]
             : WorkedFrom(set, set.Parts.Where(p => marked.Contains(p.Key)).SelectMany(p => new[] { p.Length.Exact, p.Width.Exact }));
-        return set.Choices.Where(c => used.Contains(c.Key)).ToImmutableDictionary(c => c.Key, c => c.Value);
+        return set.Choices.Where(c => used.Contains(c.Key)).ToImmutableDictionary(c => c.Key, c => anew && progress == Progress.Bought ? set.Worked.Values[c.Key].Expected : c.Value);
     }
 
     private static HashSet<QuantityKey> WorkedFrom(SetPiece set, IEnumerable<QuantityKey> start)

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
@@ -32,8 +34,13 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
 
         /// <summary>Cut again.</summary>
         [CommandOption("--again")]
-        [Description("For parts that are cut already: they were cut again, to what the plan asks for now.")]
+        [Description("For parts that are cut already: they were cut again, to what the plan asks for now. For slides: others were bought.")]
         public bool Again { get; set; }
+
+        /// <summary>Other figures.</summary>
+        [CommandOption("--to <SIZE=LENGTH>")]
+        [Description("For parts cut to another figure than the plan's: the size and its figure, such as L1.end.length=17 17/32; may stand several times.")]
+        public string[] To { get; set; } = [];
 
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
@@ -58,9 +65,9 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         SetPiece set = source.SetOut();
         ImmutableArray<string> keys = [.. settings.Keys.SelectMany(word => KeysOf(set, progress, word)).Distinct()];
         Again(set, progress, keys, settings.Again);
-        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Marking.Figures(set, progress, keys, settings.Again))
+        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Given(set, progress, keys, settings.To, Marking.Figures(set, progress, keys, settings.Again)))
         {
-            Chosen = Marking.Chosen(set, progress, keys),
+            Chosen = Marking.Chosen(set, progress, keys, settings.Again),
             From = settings.Sheet is { } sheet ? SheetOf(set, progress, keys, sheet) : "",
         };
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
@@ -69,6 +76,25 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
             terminal.Out.WriteLine($"  {part.Name} was waiting for a reading of {part.HeldUntil[^1]}; its figures stand as it was cut.");
         Told.Moved(terminal.Out, files, set, (source with { Log = new(source.Log.Entries.Add(entry)) }).SetOut(), source.Shop);
         return ExitCode.Fine;
+    }
+
+    private static ImmutableDictionary<QuantityKey, ExactLength> Given(
+        SetPiece set, Progress progress, ImmutableArray<string> keys, string[] given, ImmutableDictionary<QuantityKey, ExactLength> figures)
+    {
+        if (given.Length > 0 && progress != Progress.Cut) throw new UsageException("Only parts that are cut have figures they were cut to.", "Leave --to out.");
+        foreach (string words in given)
+        {
+            int at = words.IndexOf('=', StringComparison.Ordinal);
+            if (at <= 0) throw new UsageException($"'{words}' does not say which size was cut to what.", "Write it as L1.end.length=17 17/32, in quotes where it has blanks.");
+            string key = words[..at].Trim();
+            if (!figures.ContainsKey(new(key)))
+                throw new UsageException($"'{key}' is not a size of {string.Join(", ", keys)}.", $"Name one of {string.Join(", ", figures.Keys.Select(k => k.Text).Order(StringComparer.Ordinal))}.");
+            ParseResult<ExactLength> read = LengthText.Parse(words[(at + 1)..].Trim(), set.Piece.Unit);
+            if (!read.IsRead) throw new UsageException($"'{words[(at + 1)..].Trim()}' is not a length: {read.Fault!.Words}", read.Fault.Remedy);
+            if (read.Value.Sign <= 0) throw new UsageException($"Nothing is cut to {words[(at + 1)..].Trim()}.", "Give a length above 0.");
+            figures = figures.SetItem(new(key), read.Value);
+        }
+        return figures;
     }
 
     private static ImmutableArray<string> KeysOf(SetPiece set, Progress progress, string word)

@@ -27,6 +27,13 @@ internal sealed class Bench(SetPiece set)
     /// <summary>The command that records a reading.</summary>
     public string Record(QuantityKey key, ExactLength value) => $"setout record FILE {key} {Exactly(value)}";
 
+    /// <summary>The command that tells what a part was cut to: a mark that names the figure, unless only readings say that it is cut.</summary>
+    public string Cut(Part part, IEnumerable<PartSize> sizes, Func<PartSize, ExactLength> figure)
+    {
+        string again = PinOf(part.Length.ToCut) is not null || PinOf(part.Width.ToCut) is not null ? " --again" : "";
+        return $"setout mark FILE cut {part.Key}{again}{string.Concat(sizes.Select(s => $" --to \"{s.Exact}={Exactly(figure(s))}\""))}";
+    }
+
     /// <summary>By how much a gap moves with each quantity, as things stand.</summary>
     public IReadOnlyDictionary<QuantityKey, Rational> Reach(QuantityKey gap) =>
         _reach.TryGetValue(gap, out var reach) ? reach : _reach[gap] = Sensitivity.Of(Set.Worked, gap);

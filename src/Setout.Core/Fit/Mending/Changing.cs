@@ -27,7 +27,7 @@ internal static class Changing
 
     private static Remedy? Uncut(Bench bench, Gap gap, Part part, PartSize size) => Changed(bench, gap, size.AsCut, size.ToCut,
         (figure, way) => $"Cut the {part.Name} to a {bench.Word(part, size)} of {bench.Say(figure)}, {way}", [part.Key],
-        f => [$"setout mark FILE cut {part.Key}", bench.Record(size.AsCut, f)]);
+        f => [bench.Cut(part, [size], _ => f)]);
 
     private static Remedy? Placed(Bench bench, Gap gap, Fixing fixing)
     {

@@ -42,7 +42,7 @@ internal static class Planing
             string words = $"Plane {bench.Say(off)} off each side of the box of {drawer}{upTo}: it comes to {bench.Say(width)}, and its play to {bench.Say(after.Worked[gap.Key])}.";
             return new(RemedyKind.Plane, words, RemedyMinutes.Of("plane-box"), StockUse.None,
                 [$"Take {drawer} out and its slide members off the box.", $"Plane {bench.Say(off)} off each side{upTo}; keep them flat, and stop to try.", "Screw the slides on again and read the width of the box."],
-                amendments, [bench.Record(built, width)], "", [side.Key], bench.Proof.Moves(after));
+                amendments, [bench.Record(built, width)], "plane", [side.Key], bench.Proof.Moves(after));
         }
         return null;
     }
@@ -58,7 +58,7 @@ internal static class Planing
             string what = $"Plane {bench.Say(now - figure)} off an edge of the {front.Name}, to a {bench.Word(front, size)} of {bench.Say(figure)}";
             return new(RemedyKind.Plane, $"{what}: {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}.", RemedyMinutes.Of("plane-edge"), StockUse.None,
                 [what + ", from both ends inwards so that no corner breaks out.", "Break the edge again and look at the gaps all round."],
-                amendments, [bench.Record(size.AsCut, figure)], "", [front.Key], bench.Proof.Moves(after));
+                amendments, [bench.Record(size.AsCut, figure)], "plane", [front.Key], bench.Proof.Moves(after));
         }
         return null;
     }

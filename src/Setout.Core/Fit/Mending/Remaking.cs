@@ -127,7 +127,14 @@ internal static class Remaking
         foreach (Part end in parts.Where(p => p.Role == PartRole.BoxEnd && remake.IsAnew(p)))
             if (bench.PinOf(Bench.Built(end)) is { EntryId.Length: > 0 } read) commands.Add($"setout void FILE {read.EntryId}");
         foreach (Part part in parts)
-            foreach (PartSize size in remake.SizesOf(part)) commands.Add(bench.Record(size.AsCut, after.Worked[size.ToCut]));
+        {
+            PartSize[] sizes = [.. remake.SizesOf(part)];
+            // What only a reading says is read anew; a mark would leave the reading standing.
+            PartSize[] read = [.. sizes.Where(s => bench.PinOf(s.AsCut) is not null && bench.PinOf(s.ToCut) is null)];
+            foreach (PartSize size in read) commands.Add(bench.Record(size.AsCut, after.Worked[size.ToCut]));
+            if (sizes.Except(read).Any()) commands.Add(bench.Cut(part, sizes.Except(read), s => after.Worked[s.ToCut]));
+        }
+        foreach (Amendment slide in remake.Besides.Where(b => b.Kind == AmendmentKind.Bought)) commands.Add($"setout mark FILE bought {slide.Key.Owner} --again");
         return commands.ToImmutable();
     }
 }

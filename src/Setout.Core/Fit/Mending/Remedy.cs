@@ -59,7 +59,7 @@ public readonly record struct GapMove(QuantityKey Key, ExactLength Before, Exact
 /// <param name="Stock">The wood it uses up.</param>
 /// <param name="Steps">What to do, in order.</param>
 /// <param name="Amendments">What the bench will know when it is done.</param>
-/// <param name="Commands">What to type when it is done, so that the log knows it too; readings are those to expect. Other slides are not among them: they are entered as bought, from the amendments.</param>
+/// <param name="Commands">What to type when it is done, so that the log knows it too; readings are those to expect.</param>
 /// <param name="Caution">The key of the caution that belongs to the work; empty for none.</param>
 /// <param name="Parts">Keys of the parts that are worked on.</param>
 /// <param name="Moves">The gaps it moves.</param>
