@@ -80,6 +80,16 @@ public sealed class RemedyPropertyTests
         {
             if (words[1] == "void") Assert.True(pins.Remove(pins.Single(p => p.Value.EntryId == words[3]).Key));
             else if (words[1] == "record") pins[new(words[3])] = PinOf(LengthText.Parse(words[4], LengthUnit.Millimetre).Value, false);
+            else if (words is [_, "mark", _, "cut", _])
+            {
+                // As the log takes it: the figure is a fact, and what was read of the part that was cut before is no more.
+                foreach (System.Text.RegularExpressions.Match to in System.Text.RegularExpressions.Regex.Matches(words[4], "--to \"([^=]+)=([^\"]+)\""))
+                {
+                    var size = new QuantityKey(to.Groups[1].Value);
+                    if (pins.TryGetValue(size.ToCut, out Pin? before) && before.IsFact) pins.Remove(size.AsCut);
+                    pins[size.ToCut] = PinOf(LengthText.Parse(to.Groups[2].Value, LengthUnit.Millimetre).Value, true);
+                }
+            }
         }
         Assert.Equal(Amended(o.Set, o.Remedy).Worked[o.Upset.Key], SetOut(o.Set, pins).Worked[o.Upset.Key]);
     });
