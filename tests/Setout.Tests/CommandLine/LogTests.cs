@@ -128,6 +128,70 @@ public sealed class LogTests : IDisposable
         Assert.Contains("through L.width > L2.opening > L2.box.width > L2.end.length", terminal.Out, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Mark_CutToAnotherFigure_KeepsThatFigure()
+    {
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("mark", Bench, "cut", "L1.end", "--to", "L1.end.length=17 5/8"));
+        MarkEntry mark = Assert.IsType<MarkEntry>(Assert.Single(Read().Standing));
+        Assert.Equal(ExactLengthOf("17 5/8 in"), mark.Figures[new("L1.end.length")]);
+        // Cut a second time it must be said so.
+        var twice = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await twice.RunAsync("mark", Bench, "cut", "L1.end"));
+        Assert.Contains("--again", twice.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("mark", Bench, "cut", "L1.end", "--again"));
+        Assert.Equal(ExactLengthOf("17 19/32 in"), ((MarkEntry)Read().Entries[1]).Figures[new("L1.end.length")]);
+    }
+
+    [Theory]
+    [InlineData("cut", "L1.end", "--to", "L1.end.length")]
+    [InlineData("cut", "L1.end", "--to", "L2.end.length=17")]
+    [InlineData("cut", "L1.end", "--to", "L1.end.length=0")]
+    [InlineData("cut", "L1.end", "--to", "L1.end.length=wide")]
+    [InlineData("assembled", "L1", "--to", "L1.end.length=17")]
+    [InlineData("assembled", "L1", "--sheet", "1")]
+    [InlineData("cut", "L1", "--sheet", "1")]
+    [InlineData("cut", "F.post", "--sheet", "1")]
+    [InlineData("cut", "L1.end", "--sheet", "a b")]
+    public async Task Mark_WithWhatCannotBe_AnswersTwoAndWritesNothing(string what, string key, string option, string value)
+    {
+        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("mark", Bench, what, key, option, value));
+        Assert.False(File.Exists(LogPath));
+    }
+
+    [Fact]
+    public async Task RecordAndMark_OfASheet_GoByThatSheet()
+    {
+        var read = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await read.RunAsync("record", Bench, "boxes.thickness", "0.472,", "0.470", "--sheet", "1", "--with", "calliper"));
+        Assert.Contains("read boxes, thickness of sheet 1:", read.Out, StringComparison.Ordinal);
+        Assert.Contains("through boxes.sheet-1.thickness > boxes.thickness > L1.end.length", read.Out, StringComparison.Ordinal);
+        Assert.Contains("all comes right the first time:", read.Out, StringComparison.Ordinal);
+        var cut = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await cut.RunAsync("mark", Bench, "cut", "L1.side", "L1.end", "--sheet", "1"));
+        Assert.Contains("from boxes.sheet-1", cut.Out, StringComparison.Ordinal);
+        Assert.Contains("was waiting for a reading of L.width", cut.Out, StringComparison.Ordinal);
+        var why = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await why.RunAsync("why", Bench, "L1.box.as-built"));
+        Assert.Contains("[boxes.sheet-1.thickness]", why.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Fit_OfASample_SaysTheSameTwiceAndInJson()
+    {
+        var first = new TestTerminal();
+        var second = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await first.RunAsync("fit", Bench));
+        Assert.Equal(ExitCode.Fine, await second.RunAsync("fit", Bench));
+        Assert.Equal(first.Out, second.Out);
+        Assert.Contains("Measure first", first.Out, StringComparison.Ordinal);
+        var json = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await json.RunAsync("fit", Bench, "--json"));
+        using var parsed = System.Text.Json.JsonDocument.Parse(json.Out);
+        Assert.Equal(37, parsed.RootElement.GetProperty("gaps").GetArrayLength());
+    }
+
+    private static Core.Measures.ExactLength ExactLengthOf(string text) => Core.Measures.Text.LengthText.Parse(text, Core.Measures.Text.LengthUnit.Inch).Value;
+
     private Log Read()
     {
         TextRead<Log> read = LogText.Read(File.ReadAllText(LogPath));
