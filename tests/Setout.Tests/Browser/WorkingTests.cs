@@ -19,7 +19,9 @@ public sealed class WorkingTests(Room room)
         await sheet.Page.GotoAsync(Bench);
         await Settled(sheet);
         await sheet.Page.Locator("#drawing .for-desk [data-key='R.rail.length.as-cut'] text").ClickAsync();
-        await sheet.Page.WaitForURLAsync(new Regex("size=R\\.rail\\.length"));
+        // The page is not loaded anew, so there is no navigation to wait for: what comes in is the working.
+        await sheet.Page.Locator("[data-working='R.rail.length.as-cut']").WaitForAsync();
+        Assert.Matches(new Regex("size=R\\.rail\\.length"), sheet.Page.Url);
         await AssertWritten(sheet, "luthiers-bench", "R.rail.length.as-cut");
     }
 
