@@ -23,7 +23,7 @@ internal sealed class Learned
         foreach (QuantityKey key in set.Worked.Order)
         {
             // Only sums tell of what they are worked from; a fact was decided, not measured.
-            if (!set.Worked.Values.TryGetValue(key, out Worked? worked) || worked is not { Pin.IsFact: false, Quantity.Working: Sum }) continue;
+            if (!set.Worked.Values.TryGetValue(key, out Worked? worked) || worked is not { Pin: { IsFact: false, IsReread: false }, Quantity.Working: Sum }) continue;
             if (spreads.Expected(key) is { } expected && spreads.Prior(key) is { } read) learned.Take(learned.In(expected), read);
         }
         return learned;
@@ -64,6 +64,8 @@ internal sealed class Learned
     {
         // expected + errors = read + errors of reading: the difference is nothing, whatever the errors are.
         Spread equation = read - expected;
+        // A reading that all errors at their worst do not explain contradicts what is known: it teaches doubt, not figures.
+        if (equation.WorstLow.Sign > 0 || equation.WorstHigh.Sign < 0) return;
         Effect? pivot = null;
         Spread? solved = null;
         double most = 0;

@@ -23,7 +23,8 @@ internal static class SettingCheck
             // Spreads of these sizes have been walked for this: all that is cut and all that is not.
             FirstCut[] atIt = [.. spreads.CutsAt(id)];
             Part[] uncut = [.. set.Parts.Where(p => atIt.Any(c => c.AsCut == p.Length.AsCut || c.AsCut == p.Width.AsCut))];
-            if (uncut.Length == 0) continue;
+            // Only what was made at the stop tells of the stop: without such a part it is a guess about what nobody has cut.
+            if (uncut.Length == 0 || !set.Parts.Any(p => set.Facts.StateOf(p) >= PartState.Cut && spreads.IsCutAt(id, p))) continue;
             string way = off.Sign > 0 ? "long" : "short";
             yield return new("setting.stands-off", Severity.Warn, uncut[0].Key,
                 $"By what was read, the stop for {atIt[0].Words["setting ".Length..]} stood about {format.Text(off.Abs())} too {way}. {string.Join(", ", uncut.Select(p => p.Mark))} {(uncut.Length == 1 ? "is" : "are")} still to be cut at it.",

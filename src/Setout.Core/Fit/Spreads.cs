@@ -58,6 +58,9 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     /// <summary>The settings met so far at which something is still to be cut.</summary>
     internal IEnumerable<FirstCut> FirstCuts => _firstCuts.Values;
 
+    /// <summary>True when a size of a part has the error of a setting.</summary>
+    internal bool IsCutAt(string id, Part part) => new[] { part.Length, part.Width }.Any(s => s.ToCut != s.Exact && Expected(s.AsCut)?.Effects.Any(e => e.Cause.Id == id) == true);
+
     /// <summary>All figures still to be cut at a setting, all parts walked.</summary>
     internal IEnumerable<FirstCut> CutsAt(string id)
     {
@@ -224,7 +227,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         QuantityKey toCut = new QuantityKey(asCut.Text[..^QuantityKey.AsCutSuffix.Length]).ToCut;
         // What is cut already can no longer be cut with care: what is still to be cut has the setting as an error of its own, which is that of what
         // was cut at it before, unless the stop is set anew.
-        if (Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null)
+        if (Set.Worked.Values.TryGetValue(toCut, out Worked? cut) && cut.Pin is null && Set.Worked.Values[asCut].Pin is null)
         {
             if (!_cutsAt.TryGetValue(id, out SortedSet<QuantityKey>? cuts)) _cutsAt[id] = cuts = [];
             cuts.Add(asCut);

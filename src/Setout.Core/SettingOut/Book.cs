@@ -88,6 +88,10 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>Whether a quantity has been read at the facts.</summary>
     public bool IsRead(QuantityKey key) => facts.Pins.ContainsKey(key);
 
+    /// <summary>Whether one quantity was read after another; false where either was not, or there is no log to tell.</summary>
+    public bool IsReadLater(QuantityKey key, QuantityKey than) =>
+        facts.Pins.TryGetValue(key, out Pin? pin) && facts.Pins.TryGetValue(than, out Pin? other) && pin.Position > other.Position;
+
     /// <summary>Whether a material has been measured: as a lot, or one of its sheets.</summary>
     public bool IsMeasured(string material) => IsRead(ThicknessOf(material)) || SheetsOf(material).Any(s => IsRead(ThicknessOf(s)));
 
@@ -209,9 +213,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
             foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
             {
                 if (size.ToCut == size.Exact || !worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Pin is null || cut.Over.Sign == 0) continue;
-                string way = cut.Over.Sign > 0 ? "too long; trim it, or let it stand if its gap allows" : "too short; shim it, or cut it again";
+                string way = cut.Over.Sign > 0 ? "more" : "less";
                 Note("part.cut-differs", Severity.Warn, part.Key, $"{part.Name} is cut to a {word} of {Say(cut.Value)}; the plan now asks for {Say(cut.Expected)}.",
-                    $"It is {Say(cut.Over.Abs())} {way}. What is not cut yet goes by the part as it is.", part.Place);
+                    $"It is {Say(cut.Over.Abs())} {way}: 'setout fit FILE' says whether it may stand and what can be done. What is not cut yet goes by the part as it is.", part.Place);
             }
         }
     }

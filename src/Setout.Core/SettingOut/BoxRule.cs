@@ -25,8 +25,11 @@ internal static class BoxRule
         SlideRoom window = SlideRoom.Of(kind.Window);
         QuantityKey kept = SlideRule.PlayKept(book, kind, window);
         QuantityKey opening = book.DefineSame(key, "opening", $"{name}, clear width along its slides", "of the opening", space.Width, Combining.Narrowest);
-        ImmutableArray<Term> room = [Term.From("clear width along its slides", 1, opening), Term.From("slide, left and right", -2, SlideRule.Thickness(book, kind)), .. Packing(book, key, name)];
-        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum([.. room, Term.From("play kept", -1, kept)]));
+        ImmutableArray<Term> room = [Term.From("clear width along its slides", 1, opening), Term.From("slide, left and right", -2, SlideRule.Thickness(book, kind))];
+        // What was packed behind slides after the box was made is no reason to want another box.
+        bool isMade = book.IsRead(QuantityKey.Of(key, "end.length").ToCut) || book.IsRead(QuantityKey.Of(key, "end.length").AsCut) || book.IsRead(QuantityKey.Of(key, "box.as-built"));
+        ImmutableArray<Term> packing = Packing(book, key, name);
+        QuantityKey width = book.Define(key, "box.width", $"{name}, box width to aim for", drawer.BoxWidth?.Stated ?? (Working)new Sum([.. room, .. isMade ? [] : packing, Term.From("play kept", -1, kept)]));
         PartSize length = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("slide", 1, slide)), PartRole.BoxSide);
         Working heightWorking = drawer.BoxHeight?.Stated ?? (Working)new Sum(Term.From("height behind the front", 1, slot),
             Term.From("room above and below", -1, lower.Length, new(OriginKind.Rule, "at least", lower.Cited)));
@@ -38,7 +41,10 @@ internal static class BoxRule
         // As built: the ends as they came off the saw, and two sides of the sheet as read.
         QuantityKey built = book.Define(key, "box.as-built", $"{name}, box width as built",
             new Sum([Term.From("end, as cut", 1, end.AsCut), .. book.Thicknesses("sides", 1, $"{key}.side", sides.Name, 2)]), Combining.Widest);
-        QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides", new Sum([.. room, Term.From("box, as built", -1, built)]));
+        // Planing is a fact beside the reading of the box, which goes on to tell how it was cut; a box read after it was planed needs no more of it.
+        QuantityKey planed = book.Define(key, "planed", $"{name}, planed off its sides, both together", new Stated(Zero, new(OriginKind.Rule, "nothing until it is done")));
+        ImmutableArray<Term> off = book.IsRead(planed) && !book.IsReadLater(built, planed) ? [Term.From("planed off its sides", 1, planed)] : [];
+        QuantityKey side = book.Define(key, "play", $"{name}, side play beside both slides", new Sum([.. room, .. packing, Term.From("box, as built", -1, built), .. off]));
         book.Gaps.Add(new(side, $"{name}, slide play", window.Least, window.Most, window.Words) { Group = space.Owner, Allowance = kept });
 
         (PartSize bottomWidth, PartSize bottomLength) = Bottom(book, space, drawer, sides.Name, ts, tb, end, length);
@@ -135,10 +141,10 @@ internal static class BoxRule
                 ? $"{name} is {book.Say(box)} wide, wider than its opening of {book.Say(room)}."
                 : $"{name} is {book.Say(box)} wide; with its slides it is {book.Say(tight)} too wide for the opening of {book.Say(room)}.";
             // A box that stands on the bench is a fact to deal with; it does not stop the plan of all the rest.
-            if (!book.IsRead(built) && book.IsRead(end.ToCut))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Its ends are cut: trim {book.Say(tight)} off their length before the box is glued up.", drawer.Place);
+            if (!book.IsRead(built) && (book.IsRead(end.ToCut) || book.IsRead(end.AsCut)))
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide; 'setout fit FILE' lists what can be done about it.", drawer.Place);
             else if (book.IsRead(built))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"Plane {book.Say(tight / 2)} or a little more off each side, or cut its ends {book.Say(tight)} shorter and glue it up again.", drawer.Place);
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide, {book.Say(tight / 2)} a side; 'setout fit FILE' lists what can be done about it.", drawer.Place);
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
@@ -149,7 +155,7 @@ internal static class BoxRule
         else if (over > window.Most)
         {
             book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; the slides take {book.Say(window.Most)} at most.",
-                $"Shim each slide by {book.Say((over - window.Middle) / 2)}{(drawer.BoxWidth is not null && !book.IsRead(built) ? ", or leave the width out to have it worked out" : "")}.", drawer.BoxWidth?.Place ?? drawer.Place);
+                book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; 'setout fit FILE' lists what can be done about it." : $"Shim each slide by {book.Say((over - window.Middle) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
     }
 

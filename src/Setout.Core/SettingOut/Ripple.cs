@@ -65,7 +65,7 @@ public sealed record Ripple(
         return new(
             Together(FiguresOf(before, after)),
             [.. after.Parts.Where(p => !old.ContainsKey(p.Key))], [.. before.Parts.Where(p => !now.ContainsKey(p.Key))],
-            [.. after.Parts.Where(p => Held(before, old, p.Key) && Free(after, now, p.Key))], [.. after.Parts.Where(p => Free(before, old, p.Key) && Held(after, now, p.Key))],
+            [.. after.Parts.Where(p => Held(before, old, p.Key) && Free(after, now, p.Key) && after.Facts.StateOf(p) == PartState.Planned)], [.. after.Parts.Where(p => Free(before, old, p.Key) && Held(after, now, p.Key))],
             WaitingIn(after),
             [.. after.Findings.Where(f => !toldBefore.Contains(Told(f)))], [.. before.Findings.Where(f => !toldAfter.Contains(Told(f)))]);
     }

@@ -96,7 +96,7 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         foreach ((QuantityKey key, Worked? worked) in _worked)
             if (worked is not null) values.Add(key, worked);
         foreach (QuantityKey key in pins.Keys.Where(k => !_quantities.ContainsKey(k)).Order())
-            _findings.Add(new("reading.no-quantity", Severity.Warn, key.Owner, $"There is a reading of {key}, but the piece has no such quantity now.",
+            _findings.Add(new("reading.no-quantity", Severity.Warn, key.Owner, $"There is a {(pins[key].IsFact ? "mark" : "reading")} of {key}, but the piece has no such quantity now.",
                 "If its part was taken out on purpose, let this stand; else put the part back with the same key, or void the reading."));
         return new([.. _order], values.ToImmutable(), [.. _findings]);
     }

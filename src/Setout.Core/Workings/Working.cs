@@ -126,6 +126,12 @@ public sealed record Pin(ImmutableArray<ExactLength> Values, Origin Origin, stri
     /// <summary>True for what was decided or done rather than measured: the figure a part was cut to, the slide that was bought.</summary>
     public bool IsFact { get; init; }
 
+    /// <summary>
+    /// True when an earlier reading of the same spot was superseded: whether the thing was worked on in between, or read wrongly the first time, is not
+    /// known, so nothing can be learned about others from it.
+    /// </summary>
+    public bool IsReread { get; init; }
+
     /// <summary>Where its latest entry stands among those of the log, from 0: a lower one was read longer ago. 0 where there is no log.</summary>
     public int Position { get; init; }
 

@@ -33,6 +33,9 @@ public static class FitLines
         foreach (string line in Allowances(set, report)) yield return line;
     }
 
+    // The root of the sum of squares, landed on the finest step that is shown: for reading only.
+    private static ExactLength Likely(Spread spread) => spread.RootSumSquare.RoundTo(Grid.SixtyFourth, Rounding.Nearest);
+
     /// <summary>How the chances changed by a fact, in one line; none where nothing could fail to fit.</summary>
     /// <param name="set">The piece as it is now.</param>
     /// <param name="before">How it stood.</param>
@@ -87,7 +90,8 @@ public static class FitLines
         foreach (GapFit gap in report.Gaps.Select((g, i) => (Gap: g, Index: i)).OrderBy(g => g.Gap.Chance.Share.Value).ThenBy(g => g.Index).Take(most).Select(g => g.Gap))
         {
             yield return $"  {Percent(gap.Chance),9} -> {Percent(gap.ChanceMeasured),-9}  {gap.Gap.Name}  [{gap.Gap.Key}]";
-            yield return $"      {fine.Text(gap.Now.Value)}, at worst {fine.Text(gap.Now.WorstLow)} to {fine.Text(gap.Now.WorstHigh)}; it may be {fine.Text(gap.Gap.Least)} to {fine.Text(gap.Gap.Most)} ({gap.Gap.Source})";
+            string planned = gap.Now.Value == set.Worked[gap.Gap.Key] ? fine.Text(gap.Now.Value) : $"{fine.Text(set.Worked[gap.Gap.Key])} by its sum, {fine.Text(gap.Now.Value)} by what was read of others";
+            yield return $"      {planned}, likely within {fine.Text(Likely(gap.Now))} of that, at worst {fine.Text(gap.Now.WorstLow)} to {fine.Text(gap.Now.WorstHigh)}; it may be {fine.Text(gap.Gap.Least)} to {fine.Text(gap.Gap.Most)} ({gap.Gap.Source})";
             if (gap.Largest.FirstOrDefault() is { Cause: { } cause }) yield return $"      moved most by: {cause.Words}";
         }
         yield return "";
@@ -101,8 +105,8 @@ public static class FitLines
         {
             string Of(Estimate fit) => string.Create(CultureInfo.InvariantCulture, $"{fit.Value:0.0}");
             yield return allowance.Best == allowance.Kept
-                ? $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)} is best for this shop; {Of(allowance.FitKept)} of {allowance.Gaps} come right on the average."
-                : $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)}; {fine.Text(allowance.Best)} would be best for this shop: {Of(allowance.FitBest)} of {allowance.Gaps} come right on the average instead of {Of(allowance.FitKept)}.";
+                ? $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)} is best for this shop; {Of(allowance.FitKept)} of {allowance.Gaps} come right on the average once what is listed is measured."
+                : $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)}; {fine.Text(allowance.Best)} would be best for this shop: {Of(allowance.FitBest)} of {allowance.Gaps} come right on the average, once what is listed is measured, instead of {Of(allowance.FitKept)}.";
         }
     }
 

@@ -25,9 +25,14 @@ public static class Marking
         Part[] box = [.. owned.Where(p => p.Role is PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom)];
         if (owned.Length > 0) return [.. (box.Length > 0 && progress != Progress.Fitted ? box : owned).Select(p => p.Key)];
         return progress == Progress.Cut && set.Piece.Materials.ContainsKey(word)
-            ? [.. set.Parts.Where(p => p.Material == word && !set.IsHeld(p) && set.Facts.StateOf(p) == PartState.Planned).Select(p => p.Key)]
+            ? [.. set.Parts.Where(p => p.Material == word && !set.IsHeld(p)).SelectMany(p => Uncut(set, p))]
             : [];
     }
+
+    // Of a part that is half cut, the other half.
+    private static IEnumerable<string> Uncut(SetPiece set, Part part) => set.Facts.CutOf(part) == 0
+        ? [part.Key]
+        : Enumerable.Range(1, part.Count).Where(i => set.Facts.StateOf(part.Key, i) == PartState.Planned).Select(i => BenchFacts.Member(part.Key, i));
 
     /// <summary>The figures that the mark makes facts of: those of its parts, and of what they fix in its place.</summary>
     /// <param name="set">The piece as it stands.</param>
@@ -44,8 +49,8 @@ public static class Marking
             foreach (PartSize size in new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact))
             {
                 if (!set.Worked.Values.TryGetValue(size.ToCut, out Worked? worked)) continue;
-                // What is together was cut before; its figure is a fact already, unless nobody said so.
-                if (worked.Pin is null || progress == Progress.Cut) figures[size.Exact] = anew ? worked.Expected : worked.Value;
+                // What is together stands by its own word: the mark that it was cut may be voided later.
+                figures[size.Exact] = anew ? worked.Expected : worked.Value;
             }
         }
         if (progress == Progress.Cut) return figures.ToImmutable();

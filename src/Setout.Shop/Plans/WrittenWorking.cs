@@ -100,19 +100,18 @@ public static class WorkingLines
     /// <summary>The lines of a working.</summary>
     public static IEnumerable<string> Of(WrittenWorking working, LengthUnit unit)
     {
-        LengthFormat format = LengthFormat.For(unit).Bare;
         string suffix = unit == LengthUnit.Inch ? "in" : "mm";
         yield return $"{working.Name}  ({working.Key})";
-        var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, format), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
+        var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, unit), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
         int widest = rows.Count == 0 ? 10 : Math.Max(10, rows.Max(r => r.Figure.Length));
         foreach ((string sign, string figure, string words, string origin, string key) in rows)
             yield return $"  {sign} {figure.PadLeft(widest)}  {words}{(origin.Length > 0 ? "; " + origin : "")}{(key.Length > 0 ? $"  [{key}]" : "")}";
         if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  equal share";
         if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
-        yield return $"  = {format.Text(working.Expected).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
+        yield return $"  = {Figure(working.Expected, unit).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
         if (working.Reading is not { } reading) yield break;
-        yield return $"  read {format.Text(working.Value)} {suffix}{Exactly(working.Value, unit)}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
+        yield return $"  read {Figure(working.Value, unit)} {suffix}{Exactly(working.Value, unit)}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
     }
 
     /// <summary>A reading against what was expected: <c>1/16 in over</c>, <c>1/128 in under</c>, <c>as expected</c>.</summary>
@@ -137,11 +136,27 @@ public static class WorkingLines
         }
     }
 
+    /// <summary>
+    /// A value as a person adds it up: a fraction or a tenth where it is one, else a decimal that is exact; rounded only where no short text says it.
+    /// </summary>
+    public static string Figure(ExactLength value, LengthUnit unit)
+    {
+        Figure figure = LengthFormat.For(unit).Bare.Format(value);
+        return figure.IsExact || Decimal(value, unit) is not { } exact ? figure.ToString() : exact;
+    }
+
+    // Half-thousandths of an inch come in with callipers, thirds and sevenths with equal shares: five places hold the first and never the second.
+    private static string? Decimal(ExactLength value, LengthUnit unit)
+    {
+        Rational scaled = (unit == LengthUnit.Inch ? value.Inches : value.Millimetres) * 100_000;
+        return scaled.IsWhole ? ((decimal)scaled.Numerator / 100_000m).ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture) : null;
+    }
+
     /// <summary>The exact value behind a figure that had to be rounded to be shown, or nothing.</summary>
     public static string Exactly(ExactLength value, LengthUnit unit)
     {
         Figure figure = LengthFormat.For(unit).Format(value);
-        return figure.IsExact ? "" : $" (exactly {(unit == LengthUnit.Inch ? value.Inches : value.Millimetres)})";
+        return figure.IsExact || Decimal(value, unit) is not null ? "" : $" (exactly {(unit == LengthUnit.Inch ? value.Inches : value.Millimetres)})";
     }
 
     /// <summary>An origin with its source.</summary>
@@ -150,9 +165,9 @@ public static class WorkingLines
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? " " : term.Times.Sign < 0 ? "-" : index == 0 ? " " : "+";
 
-    private static string Times(WrittenTerm term, LengthFormat format)
+    private static string Times(WrittenTerm term, LengthUnit unit)
     {
         Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
-        return times == Rational.One ? format.Text(term.Value) : $"{times} x {format.Text(term.Value)}";
+        return times == Rational.One ? Figure(term.Value, unit) : $"{times} x {Figure(term.Value, unit)}";
     }
 }

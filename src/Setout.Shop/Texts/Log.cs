@@ -141,7 +141,7 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
             Pin Fact(ExactLength value) => new([value], new(OriginKind.Reading, words), mark.Id) { IsFact = true };
             foreach ((QuantityKey size, ExactLength value) in mark.Figures)
             {
-                bool isAnew = pins.TryGetValue(size.ToCut, out Pin? earlier) && earlier.IsFact;
+                bool isAnew = mark.Progress == Progress.Cut && mark.Keys.Any(k => k.StartsWith(PartOf(size), StringComparison.Ordinal) && IsCutAlready(k, states));
                 pins[size.ToCut] = Fact(value);
                 // Cut anew: what was read of the old one is no more. A first mark may well come after the reading of what it marks.
                 if (isAnew && pins.ContainsKey(size.AsCut) && !standing.Skip(at).OfType<ReadingEntry>().Any(r => r.Key == size.AsCut)) pins.Remove(size.AsCut);
@@ -166,8 +166,10 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
     {
         ReadingEntry last = readings[^1];
         var bySpot = new SortedDictionary<string, ReadingEntry>(StringComparer.Ordinal);
+        bool isReread = false;
         foreach (ReadingEntry reading in readings)
         {
+            isReread |= bySpot.ContainsKey(reading.Spot) || (reading.Spot.Length == 0 && bySpot.Count > 0);
             if (reading.Spot.Length == 0) bySpot.Clear();
             bySpot[reading.Spot] = reading;
         }
@@ -176,6 +178,7 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
         string words = $"{(last.With.Length > 0 ? last.With : "read")}, {last.At}{(spots > 1 ? $", {spots} spots" : "")}";
         return new([.. bySpot.Values.SelectMany(r => r.Values)], new(OriginKind.Reading, words), last.Id)
         {
+            IsReread = isReread,
             With = [.. bySpot.Values.SelectMany(r => r.Values.Select(_ => r.With))],
             Spots = [.. bySpot.Values.SelectMany(r => r.Values.Select(_ => r.Spot))],
         };
@@ -190,6 +193,16 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
             QuantityKey lot = QuantityKey.Of(text[..at], "thickness");
             if (!standing.Skip(i).OfType<ReadingEntry>().Any(r => r.Key == lot)) pins.Remove(lot);
         }
+    }
+
+    // A size is that of its owner: L1.end.length of L1.end, F.post.length of F.post, A1.length of A1.
+    private static string PartOf(QuantityKey size) => size.Text[..Math.Max(0, size.Text.LastIndexOf('.'))];
+
+    // The other member of a part is not the same cut again.
+    private static bool IsCutAlready(string key, ImmutableDictionary<string, PartState>.Builder states)
+    {
+        string part = key.Split('#')[0];
+        return states.ContainsKey(key) || (key == part ? states.Keys.Any(s => s.StartsWith(part + "#", StringComparison.Ordinal)) : states.ContainsKey(part));
     }
 
     private static PartState StateOf(Progress progress) => progress switch

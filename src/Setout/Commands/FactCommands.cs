@@ -102,7 +102,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         string plain = word.Split('#')[0];
         if (Marking.Parts(set, progress, word) is { Length: > 0 } parts)
         {
-            if (word.Contains('#') && set.Parts.First(p => p.Key == plain) is var part && !(int.TryParse(word[(word.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count))
+            if (word.Contains('#') && set.Parts.First(p => p.Key == plain) is var part && !(int.TryParse(word[(word.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count && word == BenchFacts.Member(plain, n)))
                 throw new UsageException($"There is no '{word}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
             return progress == Progress.Bought ? [word] : parts;
         }

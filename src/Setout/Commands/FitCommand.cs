@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Setout.Core.Fit;
+using Setout.Core.Fit.Mending;
 using Setout.Core.SettingOut;
 using Setout.Files;
 using Setout.Shop.Outputs;
@@ -38,7 +39,11 @@ internal sealed class FitCommand : Command<FitCommand.Settings>
         SetPiece set = source.SetOut();
         FitReport report = FitCheck.Of(set, source.Shop.Accuracy, settings.Seed, cancellationToken);
         if (settings.Json) Told.Json(terminal, FitJson.Write(set, report));
-        else foreach (string line in FitLines.Of(set, report, settings.All ? int.MaxValue : Shown)) terminal.Out.WriteLine(line);
+        else
+        {
+            foreach (string line in FitLines.Of(set, report, settings.All ? int.MaxValue : Shown)) terminal.Out.WriteLine(line);
+            foreach (string line in MendingLines.Of(Remedies.For(set, source.Shop.Shims, Blanks.Of(set, source.Shop), null, settings.All ? int.MaxValue : Shown))) terminal.Out.WriteLine(line);
+        }
         return ExitCode.Fine;
     }
 }

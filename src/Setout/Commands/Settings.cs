@@ -57,15 +57,22 @@ internal static class Told
         if (finding.Remedy.Length > 0) writer.WriteLine($"    {finding.Remedy}");
     }
 
+    // More at once than a person would mend before reading on.
+    private const int MostUpsets = 8;
+
     /// <summary>Tells what a fact moved, what it upset and what can be done about that.</summary>
     public static void Moved(TextWriter writer, PieceFiles files, SetPiece before, SetPiece after, Shop.Texts.Shop shop)
     {
         Ripple ripple = Ripple.Of(before, after);
+        // A finding whose figures changed is told once, as it is now.
+        ripple = ripple with { GoneFindings = [.. ripple.GoneFindings.Where(g => !ripple.NewFindings.Any(n => n.Code == g.Code && n.Key == g.Key))] };
         foreach (string line in RippleLines.Of(before, after, ripple)) writer.WriteLine(line);
         foreach (Finding finding in ripple.NewFindings.Where(f => f.Severity > Severity.Note || f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal))) Finding(writer, files.Piece, finding);
-        HashSet<string> known = [.. Remedies.For(before, shop.Shims, []).Select(a => a.Upset.Words)];
-        ImmutableArray<MendingAdvice> upset = [.. Remedies.For(after, shop.Shims, Blanks.Of(after, shop)).Where(a => !known.Contains(a.Upset.Words))];
+        HashSet<string> known = [.. Remedies.UpsetsOf(before).Select(u => u.Words)];
+        ImmutableArray<MendingAdvice> upset = Remedies.For(after, shop.Shims, Blanks.Of(after, shop), u => !known.Contains(u.Words), MostUpsets);
+        int more = Remedies.UpsetsOf(after).Count(u => !known.Contains(u.Words)) - upset.Length;
         foreach (string line in MendingLines.Of(upset)) writer.WriteLine(line);
+        if (more > 0) writer.WriteLine($"  and {more} more are upset: 'setout fit FILE' lists them");
         foreach (string line in FitLines.Change(after, FitCheck.Now(before, shop.Accuracy), FitCheck.Now(after, shop.Accuracy))) writer.WriteLine(line);
     }
 

@@ -119,6 +119,7 @@ internal sealed class SquareCommand : Command<SquareCommand.Settings>
     private static void Words(TextWriter writer, SquarenessResult result, LengthUnit unit)
     {
         writer.WriteLine($"worst corner {result.OutOfSquare.Degrees.Value:0.000} degrees out of square; racking {Math.Abs(result.Racking.Degrees.Value):0.000} degrees, a lean of {Say(result.Lean, unit)} over the height");
+        if (result.Verdict == FrameVerdict.Slip) writer.WriteLine($"these readings do not belong to one frame (off by {Say(result.Misfit, unit)} at least): measure again before pulling. If they hold after all:");
         writer.WriteLine(result.Shorten == Diagonal.None
             ? $"no racking to pull out: the diagonals are within {LengthFormat.For(unit).Text(result.Tolerance)} of where they belong (AC {Say(result.TargetAC, unit)}, BD {Say(result.TargetBD, unit)})"
             : $"pull {result.Shorten} in by {Say(result.By, unit)}, until AC reads {Say(result.TargetAC, unit)} and BD {Say(result.TargetBD, unit)}");
@@ -127,9 +128,6 @@ internal sealed class SquareCommand : Command<SquareCommand.Settings>
         {
             case FrameVerdict.Wind:
                 writer.WriteLine($"the frame is in wind: the fourth corner stands about {Say(result.Wind, unit)} off. Lay winding sticks over it and flatten it before pulling it square.");
-                break;
-            case FrameVerdict.Slip:
-                writer.WriteLine($"these readings do not belong to one frame (off by {Say(result.Misfit, unit)} at least): measure again before pulling.");
                 break;
         }
         writer.WriteLine("Bar clamps under load can slip: pull slowly and keep your face out of their line. " + Cautions.Deference);
@@ -142,7 +140,7 @@ internal sealed class SquareCommand : Command<SquareCommand.Settings>
         {
             json.WriteStartObject();
             json.WriteNumber("out_of_square_deg", Math.Round(result.OutOfSquare.Degrees.Value, 6));
-            json.WriteNumber("racking_deg", Math.Round(result.Racking.Degrees.Value, 6));
+            json.WriteNumber("racking_deg", Math.Round(result.Racking.Degrees.Value, 6) + 0.0);
             Length(json, "lean", result.Lean, unit);
             if (result.Shorten == Diagonal.None) json.WriteNull("shorten");
             else json.WriteString("shorten", result.Shorten.ToString());

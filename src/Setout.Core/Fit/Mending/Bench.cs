@@ -22,7 +22,15 @@ internal sealed class Bench(SetPiece set)
     public string Say(ExactLength length) => Format.Text(length);
 
     /// <summary>A length to be typed: exact where any text can be.</summary>
-    public string Exactly(ExactLength length) => Format.Format(length).Residue.Sign == 0 ? Format.Text(length) : LengthFormat.Millimetres(6).Text(length);
+    public string Exactly(ExactLength length)
+    {
+        if (Format.Format(length).Residue.Sign == 0) return Format.Text(length);
+        // In the unit of the piece where a decimal says it; a part of a tick is no part of wood.
+        Rational places = length.Inches * 100_000;
+        return Set.Piece.Unit == LengthUnit.Inch && places.IsWhole
+            ? ((decimal)places.Numerator / 100_000m).ToString("0.##### in", System.Globalization.CultureInfo.InvariantCulture)
+            : LengthFormat.Millimetres(6).Text(length);
+    }
 
     /// <summary>The command that records a reading.</summary>
     public string Record(QuantityKey key, ExactLength value) => $"setout record FILE {key} {Exactly(value)}";

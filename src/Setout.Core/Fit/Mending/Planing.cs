@@ -26,23 +26,26 @@ internal static class Planing
     private static Remedy? Box(Bench bench, Gap gap, Part side)
     {
         QuantityKey built = Bench.Built(side);
-        ExactLength now = bench.Set.Worked[built], end = bench.Set.Worked[QuantityKey.Of(built.Owner, "end.length").AsCut];
+        // As it is now, what was planed off before included.
+        ExactLength now = bench.Set.Worked[built] - bench.Set.Worked[QuantityKey.Of(built.Owner, "planed")], end = bench.Set.Worked[QuantityKey.Of(built.Owner, "end.length").AsCut];
         // Planed before, a side is thinner than its sheet: what the box measures over its ends tells.
         ExactLength thick = ExactLength.Min(bench.Set.Worked[side.Thickness], (now - end) / 2);
         ExactLength most = ExactLength.Min(s_mostOff, thick - s_thinnestSide) * 2;
         if (most.Sign <= 0) return null;
         Length step = bench.Set.Grid.Step;
-        foreach (ExactLength width in bench.Figures(gap, built, step).Append(now - most).Where(w => w < now && now - w <= most))
+        foreach (ExactLength width in bench.Figures(gap, built, step).Select(w => w - bench.Set.Worked[QuantityKey.Of(built.Owner, "planed")]).Append(now - most).Where(w => w < now && now - w <= most))
         {
-            ImmutableArray<Amendment> amendments = [new(built, width, AmendmentKind.Reads)];
+            QuantityKey planed = QuantityKey.Of(built.Owner, "planed");
+            ExactLength all = now - width + bench.Set.Worked[planed];
+            ImmutableArray<Amendment> amendments = [new(planed, all, AmendmentKind.Reads)];
             SetPiece after = bench.Proof.With(amendments);
             if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
             ExactLength off = (now - width) / 2, least = (bench.Set.Worked[gap.Key] - gap.Least) / bench.Reach(gap.Key)[built] / 2;
             string drawer = $"drawer {built.Owner}", upTo = off > least ? $", {bench.Say(least)} at least" : "";
             string words = $"Plane {bench.Say(off)} off each side of the box of {drawer}{upTo}: it comes to {bench.Say(width)}, and its play to {bench.Say(after.Worked[gap.Key])}.";
             return new(RemedyKind.Plane, words, RemedyMinutes.Of("plane-box"), StockUse.None,
-                [$"Take {drawer} out and its slide members off the box.", $"Plane {bench.Say(off)} off each side{upTo}; keep them flat, and stop to try.", "Screw the slides on again and read the width of the box."],
-                amendments, [bench.Record(built, width)], "plane", [side.Key], bench.Proof.Moves(after));
+                [$"Take {drawer} out and its slide members off the box.", $"Plane {bench.Say(off)} off each side{upTo}; keep them flat, and stop to try.", "Screw the slides on again and try it.", "Plywood has a thin face: more than a shaving goes into the ply below, so keep the planed faces inside the carcase."],
+                amendments, [bench.Record(planed, all)], "plane", [side.Key], bench.Proof.Moves(after));
         }
         return null;
     }
@@ -52,13 +55,14 @@ internal static class Planing
         ExactLength now = bench.Set.Worked[size.AsCut];
         foreach (ExactLength figure in bench.Figures(gap, size.AsCut, bench.Set.Grid.Step).Where(f => f < now && now - f <= s_mostOff))
         {
-            ImmutableArray<Amendment> amendments = [new(size.AsCut, figure, AmendmentKind.Reads)];
+            bool isMarked = bench.PinOf(size.ToCut) is not null;
+            ImmutableArray<Amendment> amendments = isMarked && bench.PinOf(size.AsCut) is null ? [new(size.ToCut, figure, AmendmentKind.CutTo)] : [new(size.AsCut, figure, AmendmentKind.Reads)];
             SetPiece after = bench.Proof.With(amendments);
             if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
             string what = $"Plane {bench.Say(now - figure)} off an edge of the {front.Name}, to a {bench.Word(front, size)} of {bench.Say(figure)}";
             return new(RemedyKind.Plane, $"{what}: {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}.", RemedyMinutes.Of("plane-edge"), StockUse.None,
                 [what + ", from both ends inwards so that no corner breaks out.", "Break the edge again and look at the gaps all round."],
-                amendments, [bench.Record(size.AsCut, figure)], "plane", [front.Key], bench.Proof.Moves(after));
+                amendments, [isMarked ? bench.Cut(front, [size], _ => figure) : bench.Record(size.AsCut, figure)], "plane", [front.Key], bench.Proof.Moves(after));
         }
         return null;
     }

@@ -18,12 +18,19 @@ public static class Remedies
     /// <param name="set">The piece set out with all that is known from the bench.</param>
     /// <param name="shims">What the shop keeps for packing; may be empty.</param>
     /// <param name="blanks">Wood to cut parts anew from, each once; may be empty.</param>
-    public static ImmutableArray<MendingAdvice> For(SetPiece set, ImmutableArray<Shim> shims, ImmutableArray<Blank> blanks)
+    /// <param name="only">Which upsets remedies are wanted for; null for all.</param>
+    /// <param name="most">For so many of them at most: each is proven by setting the piece out several times.</param>
+    public static ImmutableArray<MendingAdvice> For(SetPiece set, ImmutableArray<Shim> shims, ImmutableArray<Blank> blanks, Func<Upset, bool>? only = null, int most = int.MaxValue)
     {
         if (set.Facts.Pins.Count == 0 && set.Facts.States.Count == 0) return [];
         var bench = new Bench(set);
-        return [.. Upsets.Of(bench).Select(u => Advice(u, Ranked(Offered(bench, u, shims, blanks))))];
+        return [.. Upsets.Of(bench).Where(only ?? (_ => true)).Take(most).Select(u => Advice(u, Ranked(Offered(bench, u, shims, blanks))))];
     }
+
+    /// <summary>All that is upset, without remedies; empty while nothing is.</summary>
+    /// <param name="set">The piece set out with all that is known from the bench.</param>
+    public static ImmutableArray<Upset> UpsetsOf(SetPiece set) =>
+        set.Facts.Pins.Count == 0 && set.Facts.States.Count == 0 ? [] : [.. Upsets.Of(new Bench(set))];
 
     private static IEnumerable<Remedy> Offered(Bench bench, Upset upset, ImmutableArray<Shim> shims, ImmutableArray<Blank> blanks)
     {
