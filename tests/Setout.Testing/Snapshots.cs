@@ -26,6 +26,21 @@ public static class Snapshots
             : $"There is no {Path.GetFileName(verified)} yet. Look at {Path.GetFileName(rejected)}; if it is right, rename it.");
     }
 
+    /// <summary>Fails unless <paramref name="received"/> equals a committed file of the project, such as a picture of a page.</summary>
+    /// <param name="received">What was made now.</param>
+    /// <param name="path">Project-relative; what differs is written beside it with <c>.received</c> before its extension.</param>
+    public static void MatchFile(string received, string path)
+    {
+        string verified = Repository.PathOf(path), rejected = Path.ChangeExtension(verified, ".received" + Path.GetExtension(verified));
+        if (File.Exists(verified) && File.ReadAllText(verified) == received)
+        {
+            File.Delete(rejected);
+            return;
+        }
+        File.WriteAllText(rejected, received);
+        Assert.Fail($"{path} is not what is made now. Look at {Path.GetFileName(rejected)} beside it; if it is right, rename it.");
+    }
+
     /// <summary>The source folder; a build for release may have mapped the root of the tree to <c>/_/</c>.</summary>
     private static string FolderOf(string source)
     {
