@@ -46,10 +46,10 @@ public sealed record WidthRead(Length FromFront, Length Width, Phrase Figure, st
 /// <param name="Seen">Which of the two.</param>
 /// <param name="Depth">From front to back; above zero.</param>
 /// <param name="Wall">How thick the panels beside it, or its sides, are.</param>
-/// <param name="Slide">How thick a slide is; none for nought.</param>
+/// <param name="Slide">How thick a slide is, drawn dashed because it is not there when one reads; none for nought.</param>
 /// <param name="Reads">Two or more, from front to back.</param>
 /// <param name="Exaggerated">How many times larger than they are the differences of the widths are drawn; 1 or more.</param>
-/// <param name="WallWords">Said of a wall, at the right.</param>
+/// <param name="WallWords">Said of a wall, at the left.</param>
 /// <param name="Note">Under it, soft.</param>
 public sealed record WidthsInput(
     string Title, string Description, SeenFromAbove Seen, Length Depth, Length Wall, Length Slide, ImmutableArray<WidthRead> Reads, int Exaggerated, Phrase WallWords, Phrase Note)

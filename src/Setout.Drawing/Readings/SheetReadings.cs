@@ -51,7 +51,7 @@ public static class SheetReadings
                 bool isLow = y > middle.Y;
                 double baseline = isLow ? y - Cross - 1.6 : y + Cross + 1 + (paper.TextSize * TextMeasure.Ascent);
                 double half = TextMeasure.Width(spot.Figure.Bold(), paper.TextSize) / 2;
-                drawn.Add(new TextItem(new(Kept(x, inner.Left + half, inner.Right - half), baseline), spot.Figure.Bold(), paper.TextSize, Anchor.Middle, Ink.Outline, HasGround: false));
+                drawn.Add(new TextItem(new(Kept(x, inner.Left + half, inner.Right - half), baseline), spot.Figure.Bold(), paper.TextSize, Anchor.Middle, Ink.Outline));
             }
             items.Add(new GroupItem("", $"read here{(spot.Figure.IsEmpty ? "" : $": {spot.Figure.PlainText}")}", drawn.ToImmutable()));
         }

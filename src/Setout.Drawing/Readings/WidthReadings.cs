@@ -40,11 +40,11 @@ public static class WidthReadings
         public Body(WidthsInput input, ReadingPaper paper)
         {
             (_input, _paper, _counts) = (input, paper, input.Counts);
-            double words = Math.Max(input.Reads.Max(r => TextMeasure.Width(SpotWords(r), paper.SmallSize)), TextMeasure.Width(input.WallWords, paper.SmallSize));
-            double wood = input.Reads.Max(Shown) + (input.Seen == SeenFromAbove.Opening ? 2 * input.Wall.ApproximateMillimetres : 0);
-            // The words stand at the right; as much is left free at the left, so that the body is in the middle.
-            _scale = Math.Min((paper.Width - (2 * (words + Apart + SheetReadings.Margin))) / wood, paper.Height / input.Depth.ApproximateMillimetres);
-            _middle = paper.Width / 2;
+            double spots = input.Reads.Max(r => TextMeasure.Width(SpotWords(r), paper.SmallSize)), wall = TextMeasure.Width(input.WallWords, paper.SmallSize);
+            double wood = input.Reads.Max(Shown) + (2 * (input.Seen == SeenFromAbove.Opening ? input.Wall : input.Slide).ApproximateMillimetres);
+            // The words of the wall stand at the left, those of the spots at the right, and all of it is in the middle of the paper.
+            _scale = Math.Min((paper.Width - wall - spots - (2 * (Apart + SheetReadings.Margin))) / wood, paper.Height / input.Depth.ApproximateMillimetres);
+            _middle = (paper.Width + wall - spots) / 2;
             _top = SheetReadings.Margin + (paper.SmallSize * 1.5);
             _front = _top + (input.Depth.ApproximateMillimetres * _scale);
         }
@@ -68,7 +68,7 @@ public static class WidthReadings
             {
                 double inner = isBox ? -wall : 0, outer = isBox ? 0 : wall;
                 yield return Strip(side, inner, outer, Ink.Outline, Wash.Wood, 0);
-                if (slide > 0) yield return Strip(side, isBox ? 0 : -slide, isBox ? slide : 0, Ink.Part, Wash.Metal, 2);
+                if (slide > 0) yield return Strip(side, isBox ? 0 : -slide, isBox ? slide : 0, Ink.Hidden, Wash.None, 2);
             }
         }
 

@@ -24,7 +24,7 @@ internal static class ReadingsPage
         "A bay from above between its two slide panels. The clear width is read at the front and at the back, at the height of the slides; the narrower one, here the front, counts.",
         SeenFromAbove.Opening, In("22"), In("23/32"), In("1/2"),
         [new(In("2"), In("19 17/32"), Fig("19 17/32"), "front"), new(In("20"), In("19 9/16"), Fig("19 9/16"), "back")],
-        60, Phrase.Of("slide panel"), Phrase.Of("At the height of the slides, from panel to panel; the slides are drawn where they will go."));
+        60, Phrase.Of("slide panel"), Phrase.Of("From panel to panel at the height of the slides; dashed is where the slides will go."));
 
     public static WidthsInput Box { get; } = new(
         "Where a box is read",
