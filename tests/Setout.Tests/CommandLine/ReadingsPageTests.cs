@@ -54,6 +54,23 @@ public sealed partial class ReadingsPageTests : IDisposable
     }
 
     [Fact]
+    public async Task Page_CommandsInItsTables_AreTaken()
+    {
+        string page = File.ReadAllText(Repository.PathOf(Page));
+        await RunAsync(page);
+        string[] typed = [.. Typed().Matches(Prose(page)).Select(m => m.Groups[1].Value)];
+        Assert.True(typed.Length >= 9, $"only {string.Join(", ", typed)}");
+        foreach (string command in typed)
+        {
+            var terminal = new TestTerminal();
+            string[] words = [.. command.Split(' ').Select(w => w == "FILE" ? _folder.Of("luthiers-bench.yaml") : w), "--dry-run"];
+            int code = await terminal.RunAsync(words);
+            // What the day has cut already is refused with the words that say so.
+            Assert.True(code == ExitCode.Fine || terminal.Error.Contains("is cut already", StringComparison.Ordinal), $"{command}: {terminal.Error}");
+        }
+    }
+
+    [Fact]
     public void Page_Pictures_AreThere() =>
         Assert.All(Picture().Matches(File.ReadAllText(Repository.PathOf(Page))), m =>
         {
@@ -155,6 +172,9 @@ public sealed partial class ReadingsPageTests : IDisposable
 
     [GeneratedRegex(@"`([A-Za-z][A-Za-z0-9-]*(?:\.[a-z0-9-]+)+)`")]
     private static partial Regex Dotted();
+
+    [GeneratedRegex(@"`((?:mark|record) FILE [^`]+)`")]
+    private static partial Regex Typed();
 
     [GeneratedRegex(@"^\| `([a-z]+\.[a-z-]+)` \|", RegexOptions.Multiline)]
     private static partial Regex FindingRow();
