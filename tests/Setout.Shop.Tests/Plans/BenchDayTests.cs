@@ -21,7 +21,7 @@ public class BenchDayTests
     private static AtTheBench SheetsRead() => new AtTheBench("luthiers-bench.yaml")
         .Record("boxes.sheet-1.thickness", "0.472, 0.470", "calliper").Record("boxes.sheet-2.thickness", "0.465", "calliper");
 
-    private static AtTheBench OpeningsRead() => SheetsRead().Mark(Progress.Cut, "studs carcase")
+    internal static AtTheBench OpeningsRead() => SheetsRead().Mark(Progress.Cut, "studs carcase")
         .Record("L.width", "19 17/32, 19 9/16", "tape").Record("R.width", "19 9/16", "tape").Record("K.width", "22", "tape");
 
     private static AtTheBench TestDrawerRead() => OpeningsRead().Mark(Progress.Cut, "L1.side L1.end", "boxes.sheet-1").Mark(Progress.Cut, "L1.bottom")
