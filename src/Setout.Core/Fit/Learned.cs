@@ -64,8 +64,9 @@ internal sealed class Learned
     {
         // expected + errors = read + errors of reading: the difference is nothing, whatever the errors are.
         Spread equation = read - expected;
-        // A reading that all errors at their worst do not explain contradicts what is known: it teaches doubt, not figures.
-        if (equation.WorstLow.Sign > 0 || equation.WorstHigh.Sign < 0) return;
+        // Half as far again as all errors at their worst explain, a reading contradicts what is known: it teaches doubt, not figures.
+        ExactLength reach = (equation.WorstHigh - equation.WorstLow) / 2;
+        if ((equation.WorstLow + reach).Abs() > reach * Rational.Of(3, 2)) return;
         Effect? pivot = null;
         Spread? solved = null;
         double most = 0;

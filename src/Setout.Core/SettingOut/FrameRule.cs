@@ -132,7 +132,7 @@ internal static class FrameRule
         book.Hardware.Add(new(bay.Key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
         book.Steps.Add(new(Stage.Inside, $"Glue and screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));
         QuantityKey faceWidth = book.Define(bay.Key, "face-width", $"{name}, width between the slide panels at the face",
-            new Sum([Term.From("rail, as cut", 1, rail.AsCut), .. book.Thicknesses("slide panels", -1, $"{bay.Key}.panel", panel.Name, 2)]), Combining.Narrowest);
+            new Sum([Term.From("rail, as cut", 1, rail.AsCut), .. book.Thicknesses("slide panels", -1, $"{bay.Key}.panel", panel.Name, 2)]));
         QuantityKey slipped = book.Define(bay.Key, "panel.room", $"{name}, room above its slide panels",
             new Sum(Term.From("clear height", 1, height), Term.From("slide panel, as cut", -1, length.AsCut)));
         book.Gaps.Add(new(slipped, $"{name}, slide panel between the rails", Zero, s_slipIn * 2, "to slip in, and not more than twice the room kept: common practice, no source"));

@@ -96,9 +96,11 @@ public sealed class RemedySampleTests
     {
         SetPiece set = Of(Bench, $"L2.box.as-built: {built} in");
         Remedy plane = Assert.Single(Only(set).Remedies, r => r.Kind == RemedyKind.Plane);
-        ExactLength width = Assert.Single(plane.Amendments).Value;
-        Assert.True(set.Worked[new("L2.box.as-built")] - width >= Described.Of(least) * 2);
-        Assert.Equal((Described.Of(planed), Described.Of(off) * 2), (width, set.Worked[new("L2.box.as-built")] - width));
+        // What is planed off is recorded beside the reading of the box, which goes on to tell how it was cut.
+        Amendment amendment = Assert.Single(plane.Amendments);
+        Assert.Equal("L2.planed", amendment.Key.Text);
+        Assert.True(amendment.Value >= Described.Of(least) * 2);
+        Assert.Equal((Described.Of(planed), Described.Of(off) * 2), (set.Worked[new("L2.box.as-built")] - amendment.Value, amendment.Value));
         ExactLength play = After(set, plane).Value("L2.play");
         Assert.True(play >= ExactLength.Zero && play <= Described.Of("1/16"));
     }

@@ -35,7 +35,7 @@ public sealed class CutPartTests
         Assert.Equal("17 27/32 in", ToCut(plan, "L2.bottom.width"));
         Finding differs = Assert.Single(plan.Findings, f => f.Code == "part.cut-differs");
         Assert.Equal(("L3.end", Severity.Warn), (differs.Key, differs.Severity));
-        Assert.Contains("1/16 in too long", differs.Remedy, StringComparison.Ordinal);
+        Assert.Contains("1/16 in more", differs.Remedy, StringComparison.Ordinal);
         Assert.False(plan.IsStopped);
     }
 

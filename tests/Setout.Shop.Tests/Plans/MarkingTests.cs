@@ -92,6 +92,59 @@ public class MarkingTests
     }
 
     [Fact]
+    public void SecondMemberMarked_KeepsTheReadingOfTheFirst()
+    {
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Mark(Progress.Cut, "L1.end#1").Record("L1.end.length.as-cut", "17 17/32").Mark(Progress.Cut, "L1.end#2");
+        Assert.Equal(Described.Of("17 17/32"), bench["L1.end.length.as-cut"]);
+    }
+
+    [Fact]
+    public void CutVoidedUnderAssembled_TheGluedPartStaysAsItIs()
+    {
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Mark(Progress.Cut, "L1");
+        string cut = bench.LastId;
+        ExactLength end = bench.Mark(Progress.Assembled, "L1")["L1.end.length.to-cut"];
+        Assert.Equal(end, bench.Void(cut).Record("L.width", "19 7/16")["L1.end.length.to-cut"]);
+    }
+
+    [Fact]
+    public void HalfCutPart_MarkedByItsMaterial_GetsItsOtherHalf() =>
+        Assert.Contains("L1.side#2", Marking.Parts(new AtTheBench("luthiers-bench.yaml").Record("L.width", "19 9/16").Mark(Progress.Cut, "L1.side#1").Set, Progress.Cut, "boxes"));
+
+    [Fact]
+    public void Packing_AfterTheBoxIsMade_AsksForNoOtherBox()
+    {
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Mark(Progress.Cut, "L1").Mark(Progress.Assembled, "L1").Record("L1.packing", "1/16");
+        Assert.DoesNotContain(bench.Set.Findings, f => f is { Code: "part.cut-differs", Key: "L1.end" });
+        // Before it is made it makes the box narrower by as much.
+        Assert.Equal(new AtTheBench("luthiers-bench.yaml")["L2.box.width"] - Described.Of("1/16"), new AtTheBench("luthiers-bench.yaml").Record("L2.packing", "1/16")["L2.box.width"]);
+    }
+
+    [Fact]
+    public void BoxPlaned_StillTellsHowItWasCut()
+    {
+        // Read 1/16 over what the stop should give, then planed right: the stop still stands off for the others.
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Record("boxes.thickness", "15/32", "calliper").Record("L.width", "19 9/16", "rule")
+            .Mark(Progress.Cut, "L1").Mark(Progress.Assembled, "L1").Record("L1.box.as-built", "18 19/32", "rule");
+        Assert.Contains(bench.Set.Findings, f => f.Code == "setting.stands-off");
+        SetPiece planed = bench.Record("L1.planed", "1/16").Set;
+        Assert.Contains(planed.Findings, f => f.Code == "setting.stands-off");
+        Assert.Equal(Described.Of("1/32"), planed.Worked[new("L1.play")]);
+        // Read once more after that, it is as it is read, and tells nothing of the stop any more.
+        SetPiece reread = bench.Record("L1.box.as-built", "18 17/32", "rule").Set;
+        Assert.Equal(Described.Of("1/32"), reread.Worked[new("L1.play")]);
+        Assert.DoesNotContain(reread.Findings, f => f.Code == "setting.stands-off");
+    }
+
+    [Fact]
+    public void PartRecutByItsRemedy_TeachesNothingOfTheStop()
+    {
+        AtTheBench bench = new AtTheBench("luthiers-bench.yaml").Record("boxes.thickness", "15/32", "calliper").Record("L.width", "19 9/16", "rule").Mark(Progress.Cut, "L1").Record("L.width", "19 7/16", "rule");
+        bench.Mark(Progress.Cut, "L1.end", again: true);
+        Assert.DoesNotContain(bench.Set.Findings, f => f.Code is "setting.stands-off" or "reading.unexplained");
+    }
+
+    [Fact]
     public void FrozenFigures_NeverMove_WhateverIsReadAfterwards()
     {
         // Everything that can be cut is; then everything is read anew, each a little off.

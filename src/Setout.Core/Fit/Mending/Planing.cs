@@ -36,13 +36,17 @@ internal static class Planing
         foreach (ExactLength width in bench.Figures(gap, built, step).Select(w => w - bench.Set.Worked[QuantityKey.Of(built.Owner, "planed")]).Append(now - most).Where(w => w < now && now - w <= most))
         {
             QuantityKey planed = QuantityKey.Of(built.Owner, "planed");
-            ExactLength all = now - width + bench.Set.Worked[planed];
+            // As fine as a plane is set by: a 64th a side, or a tenth of a millimetre.
+            var fine = bench.Set.Piece.Unit == Measures.Text.LengthUnit.Inch ? Grid.FromStep(Length.FromInches(1, 64)) : Grid.FromStep(Length.FromTicks(Length.TicksPerMillimetre / 10));
+            ExactLength extra = (now - width).RoundTo(fine, Rounding.Nearest).Value;
+            if (extra > most) extra = (now - width).RoundTo(fine, Rounding.Down).Value;
+            ExactLength all = bench.Set.Worked[planed] + extra;
             ImmutableArray<Amendment> amendments = [new(planed, all, AmendmentKind.Reads)];
             SetPiece after = bench.Proof.With(amendments);
             if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
-            ExactLength off = (now - width) / 2, least = (bench.Set.Worked[gap.Key] - gap.Least) / bench.Reach(gap.Key)[built] / 2;
+            ExactLength off = extra / 2, least = (bench.Set.Worked[gap.Key] - gap.Least) / bench.Reach(gap.Key)[built] / 2;
             string drawer = $"drawer {built.Owner}", upTo = off > least ? $", {bench.Say(least)} at least" : "";
-            string words = $"Plane {bench.Say(off)} off each side of the box of {drawer}{upTo}: it comes to {bench.Say(width)}, and its play to {bench.Say(after.Worked[gap.Key])}.";
+            string words = $"Plane {bench.Say(off)} off each side of the box of {drawer}{upTo}: it comes to {bench.Say(now - (off * 2))}, and its play to {bench.Say(after.Worked[gap.Key])}.";
             return new(RemedyKind.Plane, words, RemedyMinutes.Of("plane-box"), StockUse.None,
                 [$"Take {drawer} out and its slide members off the box.", $"Plane {bench.Say(off)} off each side{upTo}; keep them flat, and stop to try.", "Screw the slides on again and try it.", "Plywood has a thin face: more than a shaving goes into the ply below, so keep the planed faces inside the carcase."],
                 amendments, [bench.Record(planed, all)], "plane", [side.Key], bench.Proof.Moves(after));

@@ -110,7 +110,8 @@ public sealed class RemedyPropertyTests
             case RemedyKind.Plane:
                 Assert.All(o.Remedy.Parts, p => Assert.True(IsTogether(o.Set, p)));
                 Amendment planed = Assert.Single(o.Remedy.Amendments);
-                ExactLength off = o.Set.Worked[planed.Key] - planed.Value;
+                // A box has so much taken off it; an edge comes to so much.
+                ExactLength off = planed.Key.Text.EndsWith(".planed", StringComparison.Ordinal) ? planed.Value - o.Set.Worked[planed.Key] : o.Set.Worked[planed.Key] - planed.Value;
                 Assert.True(off.Sign > 0 && off <= Described.Of("1/8"), $"seed {o.Seed}: {o.Remedy.Words}");
                 break;
             case RemedyKind.ChangeUncut:
