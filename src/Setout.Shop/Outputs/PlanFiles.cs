@@ -27,19 +27,32 @@ public static class PlanFiles
     /// <param name="cancel">Gives up between two files.</param>
     public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper, CancellationToken cancel = default)
     {
+        // The fit needs nothing of the drawings and they nothing of it: they are made side by side, so that nobody waits for both.
+        Task<FitReport> fitting = Task.Run(() => FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel), cancel);
         var files = ImmutableArray.CreateBuilder<PlanFile>();
         files.Add(new("plan.json", PlanJson.Write(plan)));
         files.Add(new("parts.csv", PlanCsv.Parts(plan.Set)));
         files.Add(new("buying.csv", PlanCsv.Buying(plan)));
-        cancel.ThrowIfCancellationRequested();
-        FitReport fit = FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel);
+        ImmutableArray<PlanFile> drawings = Drawings(plan, cancel);
+        FitReport fit = fitting.GetAwaiter().GetResult();
         using var pdf = new MemoryStream();
         PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, cancel), pdf);
         files.Add(new("bench-sheets.pdf", pdf.ToArray()));
-        cancel.ThrowIfCancellationRequested();
+        files.AddRange(drawings);
+        ImmutableArray<Scene> gaps = GapPictures.Of(plan.Set, AlikeGaps.Of(fit), new GapPaper(220, 400));
+        for (int i = 0; i < gaps.Length; i++) files.Add(Svg($"drawings/fit{(gaps.Length > 1 ? $"-{i + 1}" : "")}.svg", gaps[i]));
+        return files.ToImmutable();
+    }
+
+    private static ImmutableArray<PlanFile> Drawings(Plan plan, CancellationToken cancel)
+    {
+        var files = ImmutableArray.CreateBuilder<PlanFile>();
         foreach (SheetPlan sheets in plan.Sheets)
+        {
+            cancel.ThrowIfCancellationRequested();
             foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(260, 180)))
                 files.Add(Svg($"breakdown/{sheet.FileName}.svg", sheet.Scene));
+        }
         foreach (BoardPlan boards in plan.Boards)
         {
             ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(260, 180));
@@ -47,8 +60,6 @@ public static class PlanFiles
                 files.Add(Svg($"breakdown/{boards.Material.Name}{(scenes.Length > 1 ? $"-{i + 1}" : "")}.svg", scenes[i]));
         }
         if (PieceFront.Has(plan.Set)) files.Add(Svg("drawings/front.svg", PieceFront.Draw(plan.Set, new PaperBox(260, 180)).Scene));
-        ImmutableArray<Scene> gaps = GapPictures.Of(plan.Set, AlikeGaps.Of(fit), new GapPaper(220, 400));
-        for (int i = 0; i < gaps.Length; i++) files.Add(Svg($"drawings/fit{(gaps.Length > 1 ? $"-{i + 1}" : "")}.svg", gaps[i]));
         return files.ToImmutable();
     }
 
