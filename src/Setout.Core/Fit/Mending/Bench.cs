@@ -12,6 +12,10 @@ internal sealed class Bench(SetPiece set)
 {
     private readonly Dictionary<QuantityKey, IReadOnlyDictionary<QuantityKey, Rational>> _reach = [];
 
+    // Asked of every part for every gap: worked out once.
+    private readonly Dictionary<string, PartState> _states = new(StringComparer.Ordinal);
+    private readonly Dictionary<QuantityKey, ImmutableArray<(Part Part, PartSize Size)>> _madeIn = [];
+
     public SetPiece Set { get; } = set;
 
     public Proof Proof { get; } = new(set);
@@ -78,7 +82,9 @@ internal sealed class Bench(SetPiece set)
     public Pin? PinOf(QuantityKey key) => Set.Worked.Values.TryGetValue(key, out Worked? worked) ? worked.Pin : null;
 
     /// <summary>How far a part has come: as marked; a box that is read as built is together, and what is read as cut is cut.</summary>
-    public PartState StateOf(Part part)
+    public PartState StateOf(Part part) => _states.TryGetValue(part.Key, out PartState known) ? known : _states[part.Key] = State(part);
+
+    private PartState State(Part part)
     {
         PartState state = Set.Facts.StateOf(part);
         if (state < PartState.Assembled && IsOfBox(part) && PinOf(Built(part)) is not null) return PartState.Assembled;
@@ -101,7 +107,10 @@ internal sealed class Bench(SetPiece set)
     public int Made(Part part) => Set.Facts.CutOf(part) is > 0 and int marked ? marked : part.Count;
 
     /// <summary>The made parts, with their sizes, that move a gap.</summary>
-    public IEnumerable<(Part Part, PartSize Size)> MadeIn(QuantityKey gap)
+    public ImmutableArray<(Part Part, PartSize Size)> MadeIn(QuantityKey gap) =>
+        _madeIn.TryGetValue(gap, out ImmutableArray<(Part, PartSize)> known) ? known : _madeIn[gap] = [.. Made(gap)];
+
+    private IEnumerable<(Part Part, PartSize Size)> Made(QuantityKey gap)
     {
         IReadOnlyDictionary<QuantityKey, Rational> reach = Reach(gap);
         return from part in Set.Parts
