@@ -32,7 +32,7 @@ public static class FitCheck
     {
         var spreads = new Spreads(set, accuracy);
         var whatIf = new WhatIf(spreads);
-        // A gap of something that is in its place and found to go is no question any more; one without a value has its own finding.
+        // A gap without a value has its own finding.
         List<Standing> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => new Standing(g.Gap, g.Now!, spreads, whatIf))];
         ImmutableArray<ImmutableArray<int>> groups = Groups(gaps.Select(g => g.Gap), out ImmutableArray<string> keys);
         JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Then, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);

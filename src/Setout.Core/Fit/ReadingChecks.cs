@@ -71,6 +71,28 @@ public static class ReadingChecks
         return values.Select(v => Slip(known, v, expected, off, set.Piece.Unit)).FirstOrDefault(s => s is not null);
     }
 
+    // So far beyond what everything at its worst explains, wood and saws are not to blame. Common practice, no source.
+    private static readonly ExactLength s_doubt = ExactLength.FromInches(Rational.Of(1, 2));
+
+    /// <summary>
+    /// The first of the values that lies too far off to be written unasked, with what was expected: grossly off, or 1/2 in further than every error at its
+    /// worst explains. Null where none does; what is decided and not measured, such as packing, may be anything. Parameters as for <see cref="SlipOf"/>.
+    /// </summary>
+    public static (ExactLength Value, ExactLength Expected)? FarOf(SetPiece set, Accuracy accuracy, QuantityKey key, IEnumerable<ExactLength> values, string instrument)
+    {
+        bool isNew = !set.Worked.Values.TryGetValue(key, out Worked? known);
+        if (isNew && !set.Worked.Values.TryGetValue(QuantityKey.Of(key.Owner, "thickness"), out known)) return null;
+        ExactLength best = isNew ? known!.Value : known!.Expected;
+        if (best.Sign == 0) return null;
+        var spreads = new Spreads(set, accuracy);
+        Spread spread = spreads.Expected(known.Quantity.Key) ?? Spread.Of(best);
+        ExactLength explained = ExactLength.Max(spread.WorstHigh - spread.Value, spread.Value - spread.WorstLow)
+            + spreads.AccuracyOf(instrument.Length > 0 ? instrument : Spreads.UsualInstrument(known.Quantity)) + s_doubt;
+        foreach (ExactLength value in values)
+            if (Book.IsFarOff(value, best) || (value - best).Abs() > explained) return (value, best);
+        return null;
+    }
+
     internal const string SlipCode = "reading.slip";
 
     private static IEnumerable<Worked> ReadOf(SetPiece set) => set.Facts.Pins.Where(p => !p.Value.IsFact).Select(p => p.Key).Order()

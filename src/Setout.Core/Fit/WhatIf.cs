@@ -14,7 +14,7 @@ namespace Setout.Core.Fit;
 internal sealed class WhatIf(Spreads spreads)
 {
     private readonly SetPiece _set = spreads.Set;
-    private readonly Dictionary<QuantityKey, ImmutableArray<(QuantityKey Key, Rational Times)>> _from = [];
+    private readonly Sensitivity _sensitivity = new(spreads.Set.Worked);
     private ImmutableHashSet<QuantityKey>? _readFor;
     private Dictionary<QuantityKey, Spread> _real = [];
     private ImmutableHashSet<QuantityKey>? _landedFor;
@@ -23,7 +23,7 @@ internal sealed class WhatIf(Spreads spreads)
     /// <summary>The figures to cut that a gap hangs on and that still may move, with how much it moves with each.</summary>
     public ImmutableArray<(QuantityKey ToCut, Rational Times)> Figures(QuantityKey gap)
     {
-        Dictionary<QuantityKey, Rational> reached = Walk([(gap, Rational.One)], throughFigures: false, ImmutableHashSet<QuantityKey>.Empty);
+        Dictionary<QuantityKey, Rational> reached = _sensitivity.Of([(gap, Rational.One)], throughFigures: false, ImmutableHashSet<QuantityKey>.Empty);
         return [.. reached.Where(r => IsFigure(r.Key) && r.Value.Sign != 0 && _set.Worked.Values[r.Key].Pin is null).OrderBy(r => r.Key).Select(r => (r.Key, r.Value))];
     }
 
@@ -31,10 +31,10 @@ internal sealed class WhatIf(Spreads spreads)
     /// <param name="figures">From <see cref="Figures"/>.</param>
     /// <param name="read">Taken as read: nothing is looked for behind them.</param>
     public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey ToCut, Rational Times)> figures, ImmutableHashSet<QuantityKey> read) =>
-        Walk([.. figures.Select(f => (Exact(f.ToCut), f.Times))], throughFigures: true, read);
+        _sensitivity.Of([.. figures.Select(f => (Exact(f.ToCut), f.Times))], throughFigures: true, read);
 
     /// <summary>How much a sum moves with each quantity it is worked from, through figures to cut and all; nothing is looked for behind a reading or a fact.</summary>
-    public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey Key, Rational Times)> sum) => Walk(sum, throughFigures: true, []);
+    public Dictionary<QuantityKey, Rational> WorkedFrom(ImmutableArray<(QuantityKey Key, Rational Times)> sum) => _sensitivity.Of(sum, throughFigures: true, []);
 
     /// <summary>A quantity as it would stand with these read; as it stands now when none of them bears on it.</summary>
     /// <param name="quantity">A gap, or what is to be read itself.</param>
@@ -59,7 +59,7 @@ internal sealed class WhatIf(Spreads spreads)
         // What one figure is rounded by goes on into the figures that are worked from it: the bottom of a box follows its end as that was landed.
         var rounded = figures.ToDictionary(f => f.ToCut, f => f.Times);
         foreach ((QuantityKey key, Rational times) in all)
-            if (IsFigure(key) && !Stops(key, throughFigures: true, read)) rounded[key] = rounded.GetValueOrDefault(key) + times;
+            if (IsFigure(key) && !_sensitivity.Ends(key, throughFigures: true, read)) rounded[key] = rounded.GetValueOrDefault(key) + times;
         foreach ((QuantityKey figure, Rational times) in rounded)
             if (times.Sign != 0 && Landing(figure, read) is { } landing) then += landing * times;
         return then;
@@ -82,7 +82,7 @@ internal sealed class WhatIf(Spreads spreads)
     {
         if (!ReferenceEquals(_landedFor, read)) (_landedFor, _landed) = (read, []);
         if (_landed.TryGetValue(figure, out Spread? known)) return known;
-        Dictionary<QuantityKey, Rational> own = Walk([(Exact(figure), Rational.One)], throughFigures: false, read);
+        Dictionary<QuantityKey, Rational> own = _sensitivity.Of([(Exact(figure), Rational.One)], throughFigures: false, read);
         List<KeyValuePair<QuantityKey, Rational>> moves = [.. own.Where(o => o.Value.Sign != 0 && (read.Contains(o.Key) || (!o.Value.IsWhole && IsFigure(o.Key) && Landing(o.Key, read) is not null))).OrderBy(o => o.Key)];
         return _landed[figure] = moves.Count == 0 ? null : Rounded(figure, string.Join(' ', moves.Select(m => $"{m.Value}*{m.Key}")));
     }
@@ -99,58 +99,6 @@ internal sealed class WhatIf(Spreads spreads)
             _ => (-step / 2, step / 2),
         };
         return Spread.Of(-now, new Cause($"rounding:{cut.Rounding}:{step}:{now}:{moves}", CauseKind.Rounding, $"landing {cut.Exact} on the grid", low, high, Shape.Even));
-    }
-
-    /// <summary>How much the start moves with each quantity it is worked from, summed over all ways there. Nothing is looked for behind what is pinned.</summary>
-    private Dictionary<QuantityKey, Rational> Walk(ImmutableArray<(QuantityKey Key, Rational Times)> start, bool throughFigures, ImmutableHashSet<QuantityKey> read)
-    {
-        // In an order in which whoever uses a quantity comes before it, so that all ways are in before it is passed on.
-        var order = new List<QuantityKey>();
-        var seen = new HashSet<QuantityKey>();
-        var pending = new Stack<(QuantityKey Key, bool Done)>();
-        foreach ((QuantityKey key, Rational _) in start) pending.Push((key, false));
-        while (pending.TryPop(out (QuantityKey Key, bool Done) next))
-        {
-            if (next.Done)
-            {
-                order.Add(next.Key);
-                continue;
-            }
-            if (!seen.Add(next.Key)) continue;
-            pending.Push((next.Key, true));
-            if (Stops(next.Key, throughFigures, read)) continue;
-            foreach ((QuantityKey from, Rational _) in From(next.Key)) pending.Push((from, false));
-        }
-        var times = new Dictionary<QuantityKey, Rational>();
-        foreach ((QuantityKey key, Rational t) in start) times[key] = times.GetValueOrDefault(key) + t;
-        for (int i = order.Count - 1; i >= 0; i--)
-        {
-            if (!times.TryGetValue(order[i], out Rational own) || Stops(order[i], throughFigures, read)) continue;
-            foreach ((QuantityKey from, Rational t) in From(order[i])) times[from] = times.GetValueOrDefault(from) + (own * t);
-        }
-        return times;
-    }
-
-    private bool Stops(QuantityKey key, bool throughFigures, ImmutableHashSet<QuantityKey> read) =>
-        read.Contains(key) || !_set.Worked.Values.TryGetValue(key, out Worked? worked) || worked.Pin is not null || (!throughFigures && worked.Quantity.Working is ToCut);
-
-    private ImmutableArray<(QuantityKey Key, Rational Times)> From(QuantityKey key)
-    {
-        if (_from.TryGetValue(key, out ImmutableArray<(QuantityKey, Rational)> known)) return known;
-        return _from[key] = _set.Worked.Values[key].Quantity.Working switch
-        {
-            Sum sum => [.. sum.Terms.Where(t => t.Of is not null).Select(t => (t.Of!.Value, t.Times * sum.Share))],
-            ToCut cut => [(cut.Exact, Rational.One)],
-            Extreme extreme => Deciding(extreme),
-            _ => [],
-        };
-    }
-
-    private ImmutableArray<(QuantityKey, Rational)> Deciding(Extreme extreme)
-    {
-        ExactLength ValueOf(Term term) => (term.Figure?.Value ?? _set.Worked[term.Of!.Value]) * term.Times;
-        Term best = extreme.IsLeast ? extreme.Of.MinBy(ValueOf)! : extreme.Of.MaxBy(ValueOf)!;
-        return best.Of is { } of ? [(of, best.Times)] : [];
     }
 
     private bool IsFigure(QuantityKey key) => _set.Worked.Values.TryGetValue(key, out Worked? worked) && worked.Quantity.Working is ToCut;

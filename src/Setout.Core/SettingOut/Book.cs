@@ -191,14 +191,17 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
             if (worked.Values.TryGetValue(key, out Worked? read) && FarOff(read, Format) is { } finding) Findings.Add(finding);
     }
 
-    /// <summary>Readings further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
+    /// <summary>Further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
+    internal static bool IsFarOff(ExactLength value, ExactLength expected) =>
+        (value - expected).Abs() is var off && off > expected.Abs() / 5 && off > ExactLength.FromInches(Rational.Of(1, 4));
+
+    /// <summary>The finding of a reading that is far off.</summary>
     internal static Finding? FarOff(Worked read, LengthFormat format)
     {
         if (read.Pin is not { IsFact: false } pin) return null;
         foreach (ExactLength value in pin.Values)
         {
-            ExactLength off = (value - read.Expected).Abs();
-            if (off <= read.Expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4))) continue;
+            if (!IsFarOff(value, read.Expected)) continue;
             return new("reading.far-off", Severity.Warn, read.Quantity.Key.Owner, $"{read.Quantity.Name} reads {format.Text(value)} where {format.Text(read.Expected)} was expected.",
                 $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
         }

@@ -165,33 +165,14 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         return ExitCode.Fine;
     }
 
-    // So far beyond what everything at its worst explains, wood and saws are not to blame. Common practice, no source.
-    private static readonly ExactLength s_doubt = ExactLength.FromInches(Rational.Of(1, 2));
-
-    /// <summary>
-    /// A slip is asked about before it becomes a fact: one that looks like another unit, another fraction or a burnt inch; or a value more than a
-    /// fifth of the size and more than 1/4 in off, or 1/2 in further off than everything at its worst explains.
-    /// </summary>
+    /// <summary>A slip, or a value too far off, is asked about before it becomes a fact.</summary>
     private static void Believable(SetPiece set, Accuracy accuracy, ReadingEntry entry)
     {
-        // A sheet that is read for the first time is expected to be as its lot.
-        Worked worked = set.Worked.Values.TryGetValue(entry.Key, out Worked? known) ? known : set.Worked.Values[QuantityKey.Of(entry.Key.Owner, "thickness")];
-        ExactLength expected = known is null ? worked.Value : worked.Expected;
-        var spreads = new Spreads(set, accuracy);
-        Length instrument = spreads.AccuracyOf(entry.With.Length > 0 ? entry.With : Spreads.UsualInstrument(worked.Quantity));
+        if (ReadingChecks.SlipOf(set, accuracy, entry.Key, entry.Values, entry.With) is { } slip)
+            throw new UsageException($"{slip.Words(set.Piece.Unit)} of {entry.Key}; nothing was written.", $"Record {slip.LikelyText(set.Piece.Unit)} if that is what it was; add --force if it is so as you wrote it.");
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        foreach (ExactLength value in entry.Values)
-        {
-            if (ReadingChecks.Slip(worked, value, spreads.Expected(worked.Quantity.Key), instrument, set.Piece.Unit) is { } slip)
-                throw new UsageException($"{slip.Words(set.Piece.Unit)} of {entry.Key}; nothing was written.", $"Record {slip.LikelyText(set.Piece.Unit)} if that is what it was; add --force if it is so as you wrote it.");
-            ExactLength off = (value - expected).Abs();
-            Spread spread = spreads.Expected(worked.Quantity.Key) ?? Spread.Of(expected);
-            ExactLength explained = ExactLength.Max(spread.WorstHigh - spread.Value, spread.Value - spread.WorstLow) + instrument + s_doubt;
-            // What is decided and not measured, such as packing, may be anything.
-            bool isDecided = worked.Expected.Sign == 0;
-            if (isDecided || off <= explained && (off <= expected.Abs() / 5 || off <= ExactLength.FromInches(Rational.Of(1, 4)))) continue;
+        if (ReadingChecks.FarOf(set, accuracy, entry.Key, entry.Values, entry.With) is var (value, expected))
             throw new UsageException($"{format.Text(value)} is far from the {format.Text(expected)} expected of {entry.Key}; nothing was written.", "Measure again, look at the unit, or add --force if it is so.");
-        }
     }
 
     private static ImmutableArray<ExactLength> Values(string text, LengthUnit unit)

@@ -48,7 +48,7 @@ internal sealed class Bench(SetPiece set)
 
     /// <summary>By how much a gap moves with each quantity, as things stand.</summary>
     public IReadOnlyDictionary<QuantityKey, Rational> Reach(QuantityKey gap) =>
-        _reach.TryGetValue(gap, out var reach) ? reach : _reach[gap] = Sensitivity.Of(Set.Worked, gap);
+        _reach.TryGetValue(gap, out var reach) ? reach : _reach[gap] = new Sensitivity(Set.Worked).Of(gap);
 
     /// <summary>The sizes of a part that are cut; the section of a stick is none.</summary>
     public static IEnumerable<PartSize> Sizes(Part part) => new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact);

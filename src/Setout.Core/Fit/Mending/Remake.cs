@@ -76,7 +76,7 @@ internal sealed class Remake(Bench bench)
     /// <summary>Something made for the old figure follows: the first part of the fallen gap that is not in yet and can be changed.</summary>
     private bool Follows(SetPiece planned, QuantityKey fallen)
     {
-        IReadOnlyDictionary<QuantityKey, Rational> reach = Sensitivity.Of(planned.Worked, fallen);
+        IReadOnlyDictionary<QuantityKey, Rational> reach = new Sensitivity(planned.Worked).Of(fallen);
         foreach (Part part in bench.Set.Parts.Where(bench.IsMade))
             foreach (PartSize size in Bench.Sizes(part).Where(s => Bench.Moves(reach, s.AsCut) && !_sizes.Contains((part.Key, s))))
                 if (TryAdd(part, size)) return true;
