@@ -183,7 +183,7 @@ public static class BenchSheetWriter
         string[] remarks =
         [
             .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
-            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil[0]} first"] : Array.Empty<string>(),
+            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil[^1]} first"] : Array.Empty<string>(),
         ];
         return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }

@@ -49,7 +49,7 @@ public static class MarkingOut
         {
             Part part = set.Parts.First(p => p.Key == place.PartId);
             string turned = place.Turn == Turn.Quarter ? ", turned" : "";
-            parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}{(set.IsHeld(part) ? $", waits for a reading of {part.HeldUntil[0]}" : "")}", part.Mark, Rect(place.Place)) { IsHeld = set.IsHeld(part) });
+            parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}{(set.IsHeld(part) ? $", waits for a reading of {part.HeldUntil[^1]}" : "")}", part.Mark, Rect(place.Place)) { IsHeld = set.IsHeld(part) });
         }
         (ImmutableArray<PrimaryCut> primary, ImmutableArray<InnerCut> inner) = Cuts(steps, bare);
         var kept = placed.Where(p => p.Kind == FaceKind.Keep)
