@@ -75,6 +75,15 @@ public sealed class BrokenLayoutException(IReadOnlyList<Violation> violations)
 /// <param name="Seed">Any whole number.</param>
 public sealed record SolverOptions(long WorkBudget, int Seed)
 {
+    /// <summary>
+    /// Ends the search in good order when it is signalled: what was found is the answer, as if the budget were spent. For those who
+    /// would rather wait for a time than for a budget; the answer then depends on the machine. Unlike a cancel it is no reason to doubt it.
+    /// </summary>
+    public CancellationToken Enough { get; init; }
+
+    /// <summary>No budget: the search runs until it is told that it is enough, or its layout is proven.</summary>
+    public static SolverOptions Until(CancellationToken enough, int seed = 1) => new(long.MaxValue, seed) { Enough = enough };
+
     /// <summary>The budget of an everyday job and seed 1.</summary>
     public static SolverOptions Default { get; } = new(DefaultWorkBudget, 1);
 

@@ -16,7 +16,12 @@ internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgres
 
     public bool Cancelled => cancel.IsCancellationRequested;
 
-    public bool Over => Work >= Budget || Cancelled;
+    public int Seed => options.Seed;
+
+    /// <summary>The caller's signal to end in good order.</summary>
+    public bool Enough => options.Enough.IsCancellationRequested;
+
+    public bool Over => Work >= Budget || Cancelled || Enough;
 
     public void Add(long steps) => Work += steps;
 
