@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
+using Setout.Cutting.Programs;
+using Setout.Cutting.Sheets.Bounds;
 
 namespace Setout.Cutting.Sheets.Search;
 
@@ -8,7 +10,7 @@ namespace Setout.Cutting.Sheets.Search;
 /// fewer sheets and less money until the bound is met or the budget is spent, then <see cref="Tidy"/>. The best by
 /// <see cref="SheetObjective"/> is given.
 /// </summary>
-internal sealed class GoalSheetSolver : ISheetSolver
+internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
 {
     /// <inheritdoc/>
     public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
@@ -20,6 +22,8 @@ internal sealed class GoalSheetSolver : ISheetSolver
         bool Proven(WorkLayout layout) => bound is not null && layout.Cost == bound.Cost.Amount && layout.Sheets.Count == bound.Count;
 
         (WorkLayout best, string foundBy) = Construct(model, meter, Proven);
+        if (programs is not null && bound is not null && model.Types.Length > 0 && !meter.Over && !(best.PoolCount == 0 && Proven(best)))
+            bound = new ScaleBound(model, programs, new SearchMeter(options, null, cancel)).Improve(bound, b => best.PoolCount == 0 && best.Cost <= b.Cost.Amount && best.Sheets.Count <= b.Count);
         if (!meter.Over && model.Types.Length > 0 && !(best.PoolCount == 0 && Proven(best)))
         {
             WorkLayout improved = new GoalSearch(model, new SeededRandom(options.Seed), meter).Improve(best, Proven);
