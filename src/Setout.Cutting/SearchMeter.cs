@@ -1,8 +1,10 @@
 namespace Setout.Cutting;
 
 /// <summary>Counts the steps of a search against its budget and listens for the caller's cancel.</summary>
-internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel) : IDisposable
 {
+    private readonly CancellationTokenSource _ending = CancellationTokenSource.CreateLinkedTokenSource(options.Enough, cancel);
+
     private const long ReportEvery = 500_000;
     private long _nextReport = ReportEvery;
 
@@ -14,6 +16,9 @@ internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgres
 
     public int Improvements { get; set; }
 
+    /// <summary>Signalled by a cancel and by enough alike: for what must end at once.</summary>
+    public CancellationToken Ending => _ending.Token;
+
     public bool Cancelled => cancel.IsCancellationRequested;
 
     public int Seed => options.Seed;
@@ -22,6 +27,8 @@ internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgres
     public bool Enough => options.Enough.IsCancellationRequested;
 
     public bool Over => Work >= Budget || Cancelled || Enough;
+
+    public void Dispose() => _ending.Dispose();
 
     public void Add(long steps) => Work += steps;
 

@@ -14,6 +14,9 @@ internal sealed class SeededRandom(int seed)
     /// <summary>True once in <paramref name="times"/> times on average.</summary>
     public bool OnceIn(int times) => Below(times) == 0;
 
+    /// <summary>64 bits.</summary>
+    public ulong Bits() => Next();
+
     private ulong Next() => unchecked(Mix(_state += 0x9E3779B97F4A7C15UL));
 
     private static ulong Mix(ulong z)

@@ -10,7 +10,7 @@ internal sealed class CompletionBoardSolver : IBoardSolver
     public BoardOutcome Solve(BoardInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(options.WorkBudget);
-        var meter = new SearchMeter(options, progress, cancel);
+        using var meter = new SearchMeter(options, progress, cancel);
         LayoutBound? bound = BoardBounds.Of(instance);
         var model = new BoardModel(instance);
         var search = new CompletionSearch(model, new SeededRandom(options.Seed), meter,

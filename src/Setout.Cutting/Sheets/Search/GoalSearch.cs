@@ -1,3 +1,5 @@
+using Setout.Cutting.Programs;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
@@ -13,16 +15,23 @@ namespace Setout.Cutting.Sheets.Search;
 /// What it cannot find: it proves nothing; layouts whose every improvement must pass through many changed sheets at once
 /// are out of reach; it puts parts into corners of free rectangles only, which loses nothing for edge-to-edge cuts.
 /// </summary>
-internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMeter meter)
+internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMeter meter, IPrograms? programs)
 {
     // Measured on the orders of the tests and on 40 made-up kitchens; smaller ruins found clearly fewer improvements.
     private const int History = 20;
+    private const int MostSeen = 2000;
+    private const long FirstChoice = 5_000_000;
+    private const double ChoiceEffort = 0.15;
+
+    public int Choices { get; private set; }
+
+    public int Chosen { get; private set; }
     private const int MostSheets = 5;
     private const int MostParts = 8;
     private static readonly int[] s_blinks = [8, 100, 1000, 1000, 1000, 1000];
 
+    private readonly double _allParts = model.Types.Sum(t => t.Area * t.Count);
     private readonly int[][] _orders = PartOrders.Of(model);
-    private readonly List<Node> _nodes = [];
 
     // Where there is a choice of stock, whole sheets must go more often to make room for another kind.
     private readonly int _closeOnceIn = model.Stock.Length > 1 ? 6 : 24;
@@ -37,6 +46,8 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
         var history = new double[History];
         Array.Fill(history, current.PoolArea);
         double least = current.PoolArea;
+        SeenSheets? seen = programs is null ? null : new(model, MostSeen);
+        long nextChoice = meter.Work + FirstChoice, betweenChoices = FirstChoice;
         for (long round = 0; !meter.Over && !(best.PoolCount == 0 && proven(best)); round++)
         {
             meter.Rounds++;
@@ -48,6 +59,9 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
             // Copies and lists take time too: counted so that a step stays about as long whatever the order looks like.
             meter.Add((model.Types.Length / 4) + current.TakeCopied() + 20);
             int slot = (int)(round % History);
+            if (seen is not null && current.PoolArea <= least * 1.5)
+                foreach (WorkSheet sheet in current.Changed)
+                    if (sheet.UsedArea >= WorthSeeing(best, sheet)) seen.Offer(sheet);
             if (current.PoolCount == 0 || (best.PoolCount > 0 && current.PoolArea < least))
             {
                 least = current.PoolArea;
@@ -66,9 +80,36 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
                 current.Undo();
             }
             history[slot] = Math.Min(history[slot], current.PoolArea);
+            if (seen is not null && meter.Work >= nextChoice && best.PoolCount == 0)
+            {
+                long before2 = meter.Work;
+                WorkLayout? chosen = new SheetMaster(model, programs!, meter).Choose(seen, current, goal, ChoiceEffort);
+                if (chosen is not null && chosen.PoolArea < current.PoolArea)
+                {
+                    current = chosen;
+                    Choices++;
+                    if (current.PoolCount == 0)
+                    {
+                        current.CloseEmpty();
+                        best = current.Clone();
+                        goal = Tighten(best, current);
+                        meter.Improvements++;
+                        Chosen++;
+                    }
+                    least = Math.Min(least, current.PoolArea);
+                    if (current.PoolCount > 0 && best.PoolCount == 0) { }
+                    Array.Fill(history, current.PoolArea);
+                }
+                betweenChoices += betweenChoices / 2;
+                nextChoice = meter.Work + betweenChoices;
+            }
         }
         return best;
     }
+
+    // What a sheet must hold to be worth remembering: nearly what sheets must hold on average in a better layout.
+    private double WorthSeeing(WorkLayout best, WorkSheet sheet) =>
+        model.Stock[sheet.Stock].Area * Math.Min(0.98, 0.94 * _allParts / Math.Max(1, best.Sheets.Sum(s => model.Stock[s.Stock].Area) - model.Stock[sheet.Stock].Area));
 
     // Takes sheets away until less is spent than the best layout does: those that give least for their money.
     private Goal Tighten(WorkLayout best, WorkLayout current)
@@ -108,9 +149,7 @@ internal sealed class GoalSearch(SheetModel model, SeededRandom random, SearchMe
             int wanted = 1 + random.Below(MostParts);
             for (int taken = 0; taken < wanted && sheet.PartCount > 0;)
             {
-                _nodes.Clear();
-                sheet.List(_nodes, divisions: random.OnceIn(2));
-                taken += layout.Take(sheet, _nodes[random.Below(_nodes.Count)]);
+                taken += layout.Take(sheet, sheet.Pick(random, divisions: random.OnceIn(2)));
             }
         }
         layout.CountPool();

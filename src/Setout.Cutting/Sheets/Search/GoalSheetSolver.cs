@@ -16,18 +16,19 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
     public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(options.WorkBudget);
-        var meter = new SearchMeter(options, progress, cancel);
+        using var meter = new SearchMeter(options, progress, cancel);
         LayoutBound? bound = SheetBounds.Of(instance);
         var model = new SheetModel(instance);
         bool Proven(WorkLayout layout) => bound is not null && layout.Cost == bound.Cost.Amount && layout.Sheets.Count == bound.Count;
 
         (WorkLayout best, string foundBy) = Construct(model, meter, Proven);
         if (programs is not null && bound is not null && model.Types.Length > 0 && !meter.Over && !(best.PoolCount == 0 && Proven(best)))
-            bound = new ScaleBound(model, programs, new SearchMeter(options, null, cancel)).Improve(bound, b => best.PoolCount == 0 && best.Cost <= b.Cost.Amount && best.Sheets.Count <= b.Count);
+            bound = new ScaleBound(model, programs, new SearchMeter(options with { WorkBudget = 3_000_000 }, null, cancel)).Improve(bound, b => best.PoolCount == 0 && best.Cost <= b.Cost.Amount && best.Sheets.Count <= b.Count);
         if (!meter.Over && model.Types.Length > 0 && !(best.PoolCount == 0 && Proven(best)))
         {
-            WorkLayout improved = new GoalSearch(model, new SeededRandom(options.Seed), meter).Improve(best, Proven);
-            if (Better(improved, best)) (best, foundBy) = (improved, "goal search");
+            var search = new GoalSearch(model, new SeededRandom(options.Seed), meter, programs);
+            WorkLayout improved = search.Improve(best, Proven);
+            if (Better(improved, best)) (best, foundBy) = (improved, $"goal search choices {search.Choices} chosen {search.Chosen}");
         }
         SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
         SheetScore score = SheetObjective.Score(instance, layout);

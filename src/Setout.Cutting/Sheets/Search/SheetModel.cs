@@ -43,6 +43,9 @@ internal sealed class SheetModel
 
     public StockType[] Stock { get; }
 
+    /// <summary>The most cuts on the way from the sheet to a part.</summary>
+    public int MostStages => int.MaxValue;
+
     /// <summary>No part has a shorter side.</summary>
     public long LeastSide { get; }
 

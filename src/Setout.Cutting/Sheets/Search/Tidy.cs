@@ -21,8 +21,7 @@ internal sealed class Tidy(SheetModel model, SearchMeter meter)
         foreach (WorkSheet sheet in layout.Sheets.Where(s => s.PartCount > 0))
         {
             var parts = new int[model.Types.Length];
-            WorkSheet copy = sheet.Clone();
-            copy.Take(copy.Root, parts);
+            sheet.Count(parts);
             string key = $"{sheet.Stock}:{string.Join(',', parts)}";
             if (!seen.TryGetValue(key, out WorkSheet? best) || (best.Stock != sheet.Stock && layout.Left(best.Stock) <= cheaper[best.Stock]))
             {

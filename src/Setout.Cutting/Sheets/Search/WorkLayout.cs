@@ -28,6 +28,7 @@ internal sealed class WorkLayout
     private readonly SheetModel _model;
     private readonly int[] _stockUsed;
     private readonly List<WorkSheet> _markedSheets = [];
+    private readonly int _mostStages;
     private readonly int[] _markedPool;
     private readonly int[] _markedStock;
     private decimal _markedCost;
@@ -37,6 +38,7 @@ internal sealed class WorkLayout
     public WorkLayout(SheetModel model)
     {
         _model = model;
+        _mostStages = model.MostStages;
         _stockUsed = new int[model.Stock.Length];
         _markedStock = new int[_stockUsed.Length];
         Pool = [.. model.Types.Select(t => t.Count)];
@@ -47,6 +49,7 @@ internal sealed class WorkLayout
     private WorkLayout(WorkLayout from)
     {
         _model = from._model;
+        _mostStages = from._mostStages;
         _stockUsed = [.. from._stockUsed];
         _markedStock = new int[_stockUsed.Length];
         Pool = [.. from.Pool];
@@ -89,6 +92,25 @@ internal sealed class WorkLayout
         Cost += _model.Stock[sheet.Stock].Cost;
     }
 
+    /// <summary>Adds a sheet whose parts come from the pool; the pool may be overdrawn until <see cref="TakeSurplus"/>.</summary>
+    public void AddLaid(WorkSheet sheet, IEnumerable<(int Type, int Count)> parts)
+    {
+        AddSheet(sheet);
+        foreach ((int type, int count) in parts) Pool[type] -= count;
+    }
+
+    /// <summary>Takes parts off that lie more often than there are of them, from the sheets that hold least.</summary>
+    public void TakeSurplus()
+    {
+        for (int type = 0; type < Pool.Length; type++)
+            foreach (WorkSheet sheet in Pool[type] < 0 ? Sheets.OrderBy(s => s.UsedArea) : Enumerable.Empty<WorkSheet>())
+                while (Pool[type] < 0 && sheet.TakeOne(type, Pool)) { }
+        CountPool();
+    }
+
+    /// <summary>Sheets that changed since the last mark.</summary>
+    public IEnumerable<WorkSheet> Changed => Sheets.Where(s => s.SavedAt == _mark);
+
     /// <summary>Remembers the layout as it is, for <see cref="Undo"/>. Sheets are copied only when they are changed.</summary>
     public void Mark()
     {
@@ -104,7 +126,11 @@ internal sealed class WorkLayout
     public void Undo()
     {
         Sheets.Clear();
-        foreach (WorkSheet sheet in _markedSheets) Sheets.Add(sheet.SavedAt == _mark ? sheet.Saved! : sheet);
+        foreach (WorkSheet sheet in _markedSheets)
+        {
+            if (sheet.SavedAt == _mark) sheet.Undo();
+            Sheets.Add(sheet);
+        }
         _markedPool.CopyTo(Pool, 0);
         _markedStock.CopyTo(_stockUsed, 0);
         Cost = _markedCost;
@@ -112,7 +138,7 @@ internal sealed class WorkLayout
     }
 
     /// <summary>Takes a node off a sheet; its parts go back to the pool. The caller counts the pool when it is done.</summary>
-    public int Take(WorkSheet sheet, Node node)
+    public int Take(WorkSheet sheet, int node)
     {
         Save(sheet);
         return sheet.Take(node, Pool);
@@ -123,7 +149,7 @@ internal sealed class WorkLayout
     {
         WorkSheet closed = Sheets[sheet];
         Save(closed);
-        closed.Take(closed.Root, Pool);
+        closed.Take(WorkSheet.RootNode, Pool);
         Sheets.RemoveAt(sheet);
         _stockUsed[closed.Stock]--;
         Cost -= _model.Stock[closed.Stock].Cost;
@@ -194,9 +220,8 @@ internal sealed class WorkLayout
     private void Save(WorkSheet sheet)
     {
         if (sheet.SavedAt == _mark) return;
-        sheet.Saved = sheet.Clone();
-        _copied += 4 * (sheet.PartCount + 1);
-        sheet.SavedAt = _mark;
+        sheet.Save(_mark);
+        _copied += sheet.Size / 2;
     }
 
     private bool TryFind(int type, FirstCut firstCut, SeededRandom? blinks, SearchMeter meter, out Spot best, int from = 0)
@@ -205,37 +230,49 @@ internal sealed class WorkLayout
         best = default;
         double least = double.MaxValue;
         long steps = 0;
+        // Blinks come by chance, on average once in so many places.
+        int untilBlink = blinks is null ? int.MaxValue : NextBlink(blinks);
         for (int s = from; s < Sheets.Count; s++)
         {
-            WorkSheet sheet = Sheets[s];
-            foreach (Node free in sheet.Free)
+            ReadOnlySpan<FreeRectangle> all = Sheets[s].Free;
+            steps += all.Length;
+            for (int f = 0; f < all.Length; f++)
             {
-                steps++;
-                Try(free, s, part.Along, part.Across, false, ref best, ref least);
-                if (part.MayTurn) Try(free, s, part.Across, part.Along, true, ref best, ref least);
+                ref readonly FreeRectangle free = ref all[f];
+                if (free.Along >= part.Along && free.Across >= part.Across) Try(in free, s, f, part.Along, part.Across, false, ref best, ref least);
+                if (part.MayTurn && free.Along >= part.Across && free.Across >= part.Along) Try(in free, s, f, part.Across, part.Along, true, ref best, ref least);
             }
         }
         meter.Add(steps + 1);
         return least < double.MaxValue;
 
-        bool Blink() => blinks is not null && blinks.OnceIn(BlinkOnceIn);
-
-        void Try(Node free, int s, long along, long across, bool turned, ref Spot best, ref double least)
+        void Try(in FreeRectangle free, int s, int f, long along, long across, bool turned, ref Spot best, ref double least)
         {
-            long restAlong = free.SizeAlong - along, restAcross = free.SizeAcross - across;
-            if (restAlong < 0 || restAcross < 0) return;
-            if (firstCut != FirstCut.Crosscut && !Blink())
+            long restAlong = free.Along - along, restAcross = free.Across - across;
+            if (firstCut != FirstCut.Crosscut && !Blink() && MayBeCut(in free, restAlong, restAcross, NodeKind.Across))
             {
-                double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.SizeAlong, restAcross);
-                if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Across));
+                double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.Along, restAcross);
+                if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Across));
             }
-            if (firstCut != FirstCut.Rip && !Blink())
+            if (firstCut != FirstCut.Rip && !Blink() && MayBeCut(in free, restAlong, restAcross, NodeKind.Along))
             {
-                double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.SizeAcross);
-                if (lost < least) (least, best) = (lost, new(s, free, turned, NodeKind.Along));
+                double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.Across);
+                if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Along));
             }
         }
+
+        bool MayBeCut(in FreeRectangle free, long restAlong, long restAcross, NodeKind first) =>
+            _mostStages == int.MaxValue || WorkSheet.StagesOf(in free, restAlong, restAcross, first) <= _mostStages;
+
+        bool Blink()
+        {
+            if (--untilBlink > 0) return false;
+            untilBlink = blinks is null ? int.MaxValue : NextBlink(blinks);
+            return blinks is not null;
+        }
     }
+
+    private int NextBlink(SeededRandom blinks) => 1 + blinks.Below(2 * BlinkOnceIn);
 
     // The stock that costs least for the area it can usefully give; a random other one now and then.
     private int ChooseStock(int type, Goal goal, bool useBlanks, int preferred, SeededRandom? blinks)

@@ -1,103 +1,89 @@
 // Over 200 lines: the mutable tree and its two changes, put in and take out, are one idea.
 namespace Setout.Cutting.Sheets.Search;
 
-/// <summary>What a node of a search tree is.</summary>
-internal enum NodeKind
-{
-    /// <summary>Nothing lies here yet.</summary>
-    Free,
-
-    /// <summary>A part.</summary>
-    Part,
-
-    /// <summary>Slices that follow each other along the grain.</summary>
-    Along,
-
-    /// <summary>Slices that follow each other across the grain.</summary>
-    Across,
-}
-
-/// <summary>A node of a search tree, sizes in steps of the model's grid with one kerf added.</summary>
-internal sealed class Node(long along, long across)
-{
-    public long SizeAlong { get; set; } = along;
-
-    public long SizeAcross { get; set; } = across;
-
-    public NodeKind Kind { get; set; }
-
-    public int Type { get; set; }
-
-    public bool Turned { get; set; }
-
-    public List<Node>? Slices { get; set; }
-
-    public Node? Parent { get; set; }
-
-    /// <summary>What a free node is worth keeping free, see <see cref="WorkSheet.Promise"/>.</summary>
-    public double Promise { get; set; }
-
-    public Node Clone(Node? parent)
-    {
-        var copy = new Node(SizeAlong, SizeAcross) { Kind = Kind, Type = Type, Turned = Turned, Parent = parent, Promise = Promise };
-        if (Slices is null) return copy;
-        copy.Slices = new List<Node>(Slices.Count + 2);
-        foreach (Node slice in Slices) copy.Slices.Add(slice.Clone(copy));
-        return copy;
-    }
-}
-
-/// <summary>Where a part may go.</summary>
-/// <param name="Sheet">Index of the sheet.</param>
-/// <param name="Free">The free node.</param>
-/// <param name="Turned">Whether the part lies turned.</param>
-/// <param name="First">Whether the first cut in the free node separates along or across the grain.</param>
-internal readonly record struct Spot(int Sheet, Node Free, bool Turned, NodeKind First);
-
 /// <summary>
-/// A sheet during the search: an n-ary tree of edge-to-edge cuts. A division has at most one free slice, because slices may
-/// follow each other in any order; so wood that is freed at two places of one strip becomes one.
+/// A sheet during the search: an n-ary tree of edge-to-edge cuts in a flat table, so that it is saved and brought back by copying. A
+/// division has at most one free slice, because slices may follow each other in any order; so wood that is freed at two
+/// places of one strip becomes one. Kinds of divisions alternate down the tree.
 /// </summary>
 internal sealed class WorkSheet
 {
+    private const int None = -1;
     private readonly SheetModel _model;
+    private Entry[] _nodes;
+    private int _used; // places of the table in use or given back
+    private int _spare = None; // first of the places given back
+    private FreeRectangle[] _free;
+    private int _freeCount;
+    private WorkSheet? _saved;
+
+    private struct Entry
+    {
+        public long Along, Across;
+        public int Parent, First, Next, Type;
+        public NodeKind Kind;
+        public bool Turned;
+        public int Stages;
+    }
 
     public WorkSheet(SheetModel model, int stock)
     {
         _model = model;
         Stock = stock;
-        Root = new Node(model.Stock[stock].Along, model.Stock[stock].Across);
-        AddFree(Root);
+        _nodes = new Entry[16];
+        _free = new FreeRectangle[8];
+        int root = New(model.Stock[stock].Along, model.Stock[stock].Across);
+        _nodes[root].Parent = None;
+        AddFree(root);
     }
 
     private WorkSheet(WorkSheet from)
     {
         _model = from._model;
-        Stock = from.Stock;
-        Root = from.Root.Clone(null);
-        UsedArea = from.UsedArea;
-        PartCount = from.PartCount;
-        FindFree();
+        _nodes = [];
+        _free = [];
+        CopyFrom(from);
     }
 
-    public int Stock { get; }
-
-    public Node Root { get; }
-
-    /// <summary>Free nodes that the smallest part could enter.</summary>
-    public List<Node> Free { get; } = [];
+    public int Stock { get; private set; }
 
     public double UsedArea { get; private set; }
 
     public int PartCount { get; private set; }
 
-    /// <summary>The mark of the layout at which <see cref="Saved"/> was taken; -1 for never.</summary>
-    public long SavedAt { get; set; } = -1;
+    /// <summary>The mark of the layout at which it was saved last; -1 for never.</summary>
+    public long SavedAt { get; private set; } = -1;
 
-    /// <summary>This sheet as it was at the mark.</summary>
-    public WorkSheet? Saved { get; set; }
+    /// <summary>Free rectangles that the smallest part could enter.</summary>
+    public ReadOnlySpan<FreeRectangle> Free => _free.AsSpan(0, _freeCount);
+
+    /// <summary>Places in the table, a measure of the work of a copy.</summary>
+    public int Size => _used;
+
+    /// <summary>The root of its table.</summary>
+    public static int RootNode => 0;
+
+    /// <summary>The tree for those who write it down.</summary>
+    public Node Root => Built(RootNode);
 
     public WorkSheet Clone() => new(this);
+
+    /// <summary>Remembers the sheet as it is, for <see cref="Undo"/>.</summary>
+    public void Save(long mark)
+    {
+        (_saved ??= new(this)).CopyFrom(this);
+        SavedAt = mark;
+    }
+
+    /// <summary>Goes back to what was saved.</summary>
+    public void Undo()
+    {
+        WorkSheet saved = _saved!;
+        (_nodes, saved._nodes) = (saved._nodes, _nodes);
+        (_free, saved._free) = (saved._free, _free);
+        (_used, _spare, _freeCount) = (saved._used, saved._spare, saved._freeCount);
+        (UsedArea, PartCount) = (saved.UsedArea, saved.PartCount);
+    }
 
     /// <summary>
     /// What a free rectangle promises: more than its area, so that one large rectangle beats two small ones, and nothing when
@@ -110,132 +96,226 @@ internal sealed class WorkSheet
         return area * Math.Sqrt(area);
     }
 
-    /// <summary>Lays a part in the corner of a free node; what remains of it is free.</summary>
+    /// <summary>Cuts on the way to a part that is laid in a free rectangle so.</summary>
+    public static int StagesOf(in FreeRectangle free, long restAlong, long restAcross, NodeKind first)
+    {
+        if (restAlong == 0 && restAcross == 0) return free.Stages;
+        if (restAcross == 0) return free.Parent == NodeKind.Along ? free.Stages : free.Stages + 1;
+        if (restAlong == 0) return free.Parent == NodeKind.Across ? free.Stages : free.Stages + 1;
+        return free.Parent == first ? free.Stages + 1 : free.Stages + 2;
+    }
+
+    /// <summary>Lays a part in the corner of a free rectangle; what remains of it is free.</summary>
     public void Put(in Spot spot, int type)
     {
         PartType part = _model.Types[type];
         (long along, long across) = spot.Turned ? (part.Across, part.Along) : (part.Along, part.Across);
-        Node free = spot.Free;
-        Free.Remove(free);
-        var laid = new Node(along, across) { Kind = NodeKind.Part, Type = type, Turned = spot.Turned };
-        long restAlong = free.SizeAlong - along, restAcross = free.SizeAcross - across;
-        if (restAlong == 0 && restAcross == 0) Replace(free, laid);
-        else if (restAcross == 0) Divide(free, NodeKind.Along, laid, new Node(restAlong, across));
-        else if (restAlong == 0) Divide(free, NodeKind.Across, laid, new Node(along, restAcross));
-        else if (spot.First == NodeKind.Across)
-        {
-            var strip = new Node(free.SizeAlong, across);
-            Divide(free, NodeKind.Across, strip, new Node(free.SizeAlong, restAcross));
-            Divide(strip, NodeKind.Along, laid, new Node(restAlong, across));
-        }
-        else
-        {
-            var column = new Node(along, free.SizeAcross);
-            Divide(free, NodeKind.Along, column, new Node(restAlong, free.SizeAcross));
-            Divide(column, NodeKind.Across, laid, new Node(along, restAcross));
-        }
+        FreeRectangle free = _free[spot.Free];
+        _free[spot.Free] = _free[--_freeCount];
+        long restAlong = free.Along - along, restAcross = free.Across - across;
+        if (restAlong == 0 && restAcross == 0) Lay(free.Node, type, spot.Turned);
+        else if (restAcross == 0) Lay(Divide(free.Node, NodeKind.Along, along), type, spot.Turned);
+        else if (restAlong == 0) Lay(Divide(free.Node, NodeKind.Across, across), type, spot.Turned);
+        else if (spot.First == NodeKind.Across) Lay(Divide(Divide(free.Node, NodeKind.Across, across), NodeKind.Along, along), type, spot.Turned);
+        else Lay(Divide(Divide(free.Node, NodeKind.Along, along), NodeKind.Across, across), type, spot.Turned);
         UsedArea += part.Area;
         PartCount++;
     }
 
     /// <summary>Takes a part, or a division with all that is in it, off the sheet; its parts are added to <paramref name="pool"/>.</summary>
-    public int Take(Node node, int[] pool)
+    public int Take(int node, int[] pool)
     {
         int taken = Collect(node, pool);
         while (true)
         {
-            node.Kind = NodeKind.Free;
-            node.Slices = null;
-            if (node.Parent is not { } parent) break;
-            List<Node> slices = parent.Slices!;
-            Node? other = slices.Find(p => p.Kind == NodeKind.Free && p != node);
-            if (other is not null)
+            ref Entry entry = ref _nodes[node];
+            entry.Kind = NodeKind.Free;
+            entry.First = None;
+            if (entry.Parent == None) break;
+            int parent = entry.Parent, other = None;
+            for (int s = _nodes[parent].First; s != None; s = _nodes[s].Next)
+                if (s != node && _nodes[s].Kind == NodeKind.Free) other = s;
+            if (other != None)
             {
-                if (parent.Kind == NodeKind.Along) node.SizeAlong += other.SizeAlong;
-                else node.SizeAcross += other.SizeAcross;
-                slices.Remove(other);
+                if (_nodes[parent].Kind == NodeKind.Along) entry.Along += _nodes[other].Along;
+                else entry.Across += _nodes[other].Across;
+                Unlink(other);
+                GiveBack(other);
             }
-            slices.Remove(node);
-            slices.Add(node);
-            if (slices.Count > 1) break;
-            node = parent; // nothing else is left in the division, so it is free as a whole
+            if (_nodes[parent].First != node || entry.Next != None) break;
+            // Nothing else is left in the division, so it is free as a whole.
+            GiveBack(node);
+            node = parent;
         }
         FindFree();
         return taken;
     }
 
-    /// <summary>Every part and division, the root last of its branch; the order is that of the tree.</summary>
-    public void List(List<Node> into, bool divisions)
+    /// <summary>Takes one part of a type off the sheet; false when there is none.</summary>
+    public bool TakeOne(int type, int[] pool)
     {
-        static void Visit(Node node, List<Node> into, bool divisions)
+        for (int n = 0; n < _used; n++)
         {
-            if (node.Kind == NodeKind.Part) into.Add(node);
-            if (node.Slices is null) return;
-            foreach (Node slice in node.Slices) Visit(slice, into, divisions);
-            if (divisions) into.Add(node);
+            if (_nodes[n].Kind != NodeKind.Part || _nodes[n].Type != type) continue;
+            Take(n, pool);
+            return true;
         }
-        Visit(Root, into, divisions);
+        return false;
     }
 
-    private int Collect(Node node, int[] pool)
+    /// <summary>A part, or, if wanted, a division too, by chance. The sheet must have parts.</summary>
+    public int Pick(SeededRandom random, bool divisions)
     {
-        if (node.Kind == NodeKind.Part)
+        while (true)
         {
-            pool[node.Type]++;
-            UsedArea -= _model.Types[node.Type].Area;
+            int at = random.Below(_used);
+            if (_nodes[at].Kind == NodeKind.Part || (divisions && _nodes[at].Kind is NodeKind.Along or NodeKind.Across)) return at;
+        }
+    }
+
+    /// <summary>How many parts of each type lie on it, added to <paramref name="counts"/>.</summary>
+    public void Count(int[] counts)
+    {
+        for (int n = 0; n < _used; n++)
+            if (_nodes[n].Kind == NodeKind.Part) counts[_nodes[n].Type]++;
+    }
+
+    private void CopyFrom(WorkSheet from)
+    {
+        if (_nodes.Length < from._used) _nodes = new Entry[from._nodes.Length];
+        if (_free.Length < from._freeCount) _free = new FreeRectangle[from._free.Length];
+        Array.Copy(from._nodes, _nodes, from._used);
+        Array.Copy(from._free, _free, from._freeCount);
+        (Stock, _used, _spare, _freeCount) = (from.Stock, from._used, from._spare, from._freeCount);
+        (UsedArea, PartCount) = (from.UsedArea, from.PartCount);
+    }
+
+    private Node Built(int node)
+    {
+        ref readonly Entry entry = ref _nodes[node];
+        List<Node>? slices = null;
+        if (entry.Kind is NodeKind.Along or NodeKind.Across)
+        {
+            slices = [];
+            for (int s = entry.First; s != None; s = _nodes[s].Next) slices.Add(Built(s));
+        }
+        return new(entry.Along, entry.Across) { Kind = entry.Kind, Type = entry.Type, Turned = entry.Turned, Slices = slices };
+    }
+
+    private void Lay(int node, int type, bool turned)
+    {
+        ref Entry entry = ref _nodes[node];
+        entry.Kind = NodeKind.Part;
+        entry.Type = type;
+        entry.Turned = turned;
+    }
+
+    // Cuts a slice of this size off a free node and gives it; the rest is free. A free slice of a division of the same kind is divided
+    // within that division.
+    private int Divide(int node, NodeKind kind, long size)
+    {
+        int slice = New(0, 0);
+        int parent = _nodes[node].Parent;
+        if (parent == None || _nodes[parent].Kind != kind)
+        {
+            int rest = New(_nodes[node].Along, _nodes[node].Across);
+            _nodes[node].Kind = kind;
+            _nodes[node].First = None;
+            parent = node;
+            Link(rest, parent);
+            node = rest;
+        }
+        ref Entry free = ref _nodes[node];
+        if (kind == NodeKind.Along)
+        {
+            (_nodes[slice].Along, _nodes[slice].Across) = (size, free.Across);
+            free.Along -= size;
+        }
+        else
+        {
+            (_nodes[slice].Along, _nodes[slice].Across) = (free.Along, size);
+            free.Across -= size;
+        }
+        Link(slice, parent);
+        AddFree(node);
+        return slice;
+    }
+
+    private int Collect(int node, int[] pool)
+    {
+        if (_nodes[node].Kind == NodeKind.Part)
+        {
+            pool[_nodes[node].Type]++;
+            UsedArea -= _model.Types[_nodes[node].Type].Area;
             PartCount--;
             return 1;
         }
         int taken = 0;
-        if (node.Slices is not null)
-            foreach (Node slice in node.Slices) taken += Collect(slice, pool);
+        if (_nodes[node].Kind is NodeKind.Along or NodeKind.Across)
+            for (int s = _nodes[node].First; s != None;)
+            {
+                int next = _nodes[s].Next;
+                taken += Collect(s, pool);
+                GiveBack(s);
+                s = next;
+            }
         return taken;
     }
 
-    private static void Replace(Node free, Node laid)
+    private int New(long along, long across)
     {
-        free.Kind = laid.Kind;
-        free.Type = laid.Type;
-        free.Turned = laid.Turned;
-    }
-
-    // A free slice of a division of the same kind is divided within that division, so kinds alternate down the tree.
-    private void Divide(Node free, NodeKind kind, Node first, Node rest)
-    {
-        if (free.Parent is { } parent && parent.Kind == kind)
-        {
-            int at = parent.Slices!.IndexOf(free);
-            first.Parent = parent;
-            rest.Parent = parent;
-            parent.Slices[at] = first;
-            parent.Slices.Add(rest);
-        }
+        int at = _spare;
+        if (at != None) _spare = _nodes[at].Next;
         else
         {
-            free.Kind = kind;
-            free.Slices = new List<Node>(4) { first, rest };
-            first.Parent = free;
-            rest.Parent = free;
+            if (_used == _nodes.Length) Array.Resize(ref _nodes, 2 * _used);
+            at = _used++;
         }
-        AddFree(rest);
+        _nodes[at] = new() { Along = along, Across = across, Parent = None, First = None, Next = None, Kind = NodeKind.Free };
+        return at;
+    }
+
+    private void GiveBack(int node)
+    {
+        _nodes[node].Kind = NodeKind.Unused;
+        _nodes[node].Next = _spare;
+        _spare = node;
+    }
+
+    private void Link(int node, int parent)
+    {
+        _nodes[node].Parent = parent;
+        _nodes[node].Next = _nodes[parent].First;
+        _nodes[node].Stages = _nodes[parent].Stages + 1;
+        _nodes[parent].First = node;
+    }
+
+    private void Unlink(int node)
+    {
+        int parent = _nodes[node].Parent;
+        if (_nodes[parent].First == node)
+        {
+            _nodes[parent].First = _nodes[node].Next;
+            return;
+        }
+        int before = _nodes[parent].First;
+        while (_nodes[before].Next != node) before = _nodes[before].Next;
+        _nodes[before].Next = _nodes[node].Next;
     }
 
     private void FindFree()
     {
-        Free.Clear();
-        Visit(Root);
-
-        void Visit(Node node)
-        {
-            if (node.Kind == NodeKind.Free) AddFree(node);
-            if (node.Slices is null) return;
-            foreach (Node slice in node.Slices) Visit(slice);
-        }
+        _freeCount = 0;
+        for (int n = 0; n < _used; n++)
+            if (_nodes[n].Kind == NodeKind.Free) AddFree(n);
     }
 
-    private void AddFree(Node node)
+    private void AddFree(int node)
     {
-        node.Promise = Promise(_model, node.SizeAlong, node.SizeAcross);
-        if (node.Promise > 0) Free.Add(node);
+        ref readonly Entry entry = ref _nodes[node];
+        double promise = Promise(_model, entry.Along, entry.Across);
+        if (promise <= 0) return;
+        if (_freeCount == _free.Length) Array.Resize(ref _free, Math.Max(8, 2 * _freeCount));
+        _free[_freeCount++] = new(entry.Along, entry.Across, promise, node, entry.Stages, entry.Parent == None ? NodeKind.Free : _nodes[entry.Parent].Kind);
     }
 }
