@@ -51,7 +51,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         if (BestWaiting == 0) Reopen();
         while (!Done())
         {
-            meter.Rounds++;
+            meter.Round();
             Greedy(new BoardWork(model), 2 + random.Below(4), offer: true);
         }
     }
@@ -65,7 +65,7 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         Array.Fill(history, Unrest(work));
         for (long round = 0; work.Boards.Count > 0 && !Done(); round++)
         {
-            meter.Rounds++;
+            meter.Round();
             meter.Report(new(BestCost), Best.Count);
             Filling[] before = [.. work.Boards];
             double was = Unrest(work);
@@ -218,6 +218,6 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         Best = [.. work.Boards];
         BestCost = work.Cost;
         BestWaiting = work.PoolLength;
-        meter.Improvements++;
+        meter.Improved();
     }
 }

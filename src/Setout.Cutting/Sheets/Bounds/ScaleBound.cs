@@ -166,10 +166,12 @@ internal sealed class ScaleBound
             knapsack.Fill(prices);
             _meter.Add((knapsack.Cells / 2) + (20L * rows.Length));
             bool added = false;
+            // All prices are read before the first column is added: a program that has changed has none.
+            double[] limitPrices = [.. limitRows.Select(r => r < 0 ? 0 : program.Price(r))];
             for (int s = 0; s < _stock.Length; s++)
             {
                 if (other.Capacities[s] == 0) continue;
-                double due = CostOf(s) - (limitRows[s] < 0 ? 0 : program.Price(limitRows[s]));
+                double due = CostOf(s) - limitPrices[s];
                 int extent = _stock[s].Extent(axis);
                 if (knapsack.Best(extent) <= (due * PriceScale * (1 + 1e-6)) + _entries.Length) continue;
                 Add(s, knapsack.Line(extent).Select((count, e) => (e, count)).Where(l => l.count > 0));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Cutting.Programs;
 using Setout.Cutting.Sheets.Bounds;
+using Setout.Cutting.Sheets.Patterns;
 
 namespace Setout.Cutting.Sheets.Search;
 
@@ -22,14 +23,8 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
         bool Proven(WorkLayout layout) => bound is not null && layout.Cost == bound.Cost.Amount && layout.Sheets.Count == bound.Count;
 
         (WorkLayout best, string foundBy) = Construct(model, meter, Proven);
-        if (programs is not null && bound is not null && model.Types.Length > 0 && !meter.Over && !(best.PoolCount == 0 && Proven(best)))
-            bound = new ScaleBound(model, programs, new SearchMeter(options with { WorkBudget = 3_000_000 }, null, cancel)).Improve(bound, b => best.PoolCount == 0 && best.Cost <= b.Cost.Amount && best.Sheets.Count <= b.Count);
         if (!meter.Over && model.Types.Length > 0 && !(best.PoolCount == 0 && Proven(best)))
-        {
-            var search = new GoalSearch(model, new SeededRandom(options.Seed), meter, programs);
-            WorkLayout improved = search.Improve(best, Proven);
-            if (Better(improved, best)) (best, foundBy) = (improved, $"goal search choices {search.Choices} chosen {search.Chosen}");
-        }
+            (best, foundBy, bound) = Search(model, best, foundBy, bound, meter);
         SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
         SheetScore score = SheetObjective.Score(instance, layout);
         if (!meter.Cancelled)
@@ -39,6 +34,43 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             if (tidyScore < score) (layout, score, foundBy) = (tidy, tidyScore, foundBy + ", tidied");
         }
         return Conclude(instance, layout, score, bound, meter, foundBy);
+    }
+
+    // Bounds and layouts in turn, each with a growing share of the work, until they meet.
+    private (WorkLayout Best, string FoundBy, LayoutBound? Bound) Search(SheetModel model, WorkLayout start, string foundBy, LayoutBound? bound, SearchMeter meter)
+    {
+        var search = new GoalSearch(model, start, new SeededRandom(meter.Seed), programs);
+        bool Met(LayoutBound b) => search.Best.PoolCount == 0 && search.Best.Cost == b.Cost.Amount && (b.Cost > Money.Zero || search.Best.Sheets.Count == b.Count);
+        bool Proven(WorkLayout layout) => bound is not null && layout.Cost == bound.Cost.Amount && (layout.Cost > 0 || layout.Sheets.Count == bound.Count);
+        void Take(WorkLayout layout, string by)
+        {
+            if (!Better(layout, search.Best)) return;
+            search.Aim(layout);
+            foundBy = by;
+        }
+
+        long share = Math.Clamp(meter.Budget / 12, 100_000, 5_000_000);
+        using PatternBound? patterns = programs is null || bound is null ? null : new(model, programs);
+        if (programs is not null && bound is not null && !meter.Over)
+        {
+            using SearchMeter own = meter.Share(share);
+            bound = new ScaleBound(model, programs, own).Improve(bound, Met);
+        }
+        for (bool proven = bound is not null && Met(bound); !proven && !meter.Over; share += share / 2)
+        {
+            WorkLayout before = search.Best;
+            using (SearchMeter own = meter.Share(2 * share)) search.Run(Proven, own);
+            if (search.Best != before) foundBy = "goal search";
+            proven = bound is not null && Met(bound);
+            if (proven || meter.Over || patterns is not { IsUsable: true, IsFinished: false } || bound is null) continue;
+            using (SearchMeter own = meter.Share(2 * share))
+                bound = patterns.Improve(bound, search.Best.PoolCount > 0 ? null : new(search.Best.Cost, search.Best.Sheets.Count), own);
+            if (patterns.Better is { } better) Take(PatternLayouts.Of(model, better), "listed patterns");
+            foreach ((int stock, PatternNode pattern, double _) in patterns.Patterns) search.Offer(new(model, stock, pattern));
+            Take(PatternLayouts.Rounded(model, patterns.Patterns, meter), "rounded patterns");
+            proven = bound is not null && Met(bound);
+        }
+        return (search.Best, foundBy, bound);
     }
 
     private static (WorkLayout Best, string FoundBy) Construct(SheetModel model, SearchMeter meter, Func<WorkLayout, bool> proven)

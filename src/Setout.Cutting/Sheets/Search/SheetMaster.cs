@@ -50,7 +50,7 @@ internal sealed class SheetMaster(SheetModel model, IPrograms programs, SearchMe
     {
         var layout = new WorkLayout(model);
         for (int i = 0; i < sheets.Length; i++)
-            for (int n = 0; n < counts[i]; n++) layout.AddLaid(sheets[i].Sheet.Clone(), sheets[i].Parts);
+            for (int n = 0; n < counts[i]; n++) layout.AddLaid(sheets[i].Sheet.Clone());
         layout.TakeSurplus();
         return layout;
     }

@@ -93,10 +93,10 @@ internal sealed class WorkLayout
     }
 
     /// <summary>Adds a sheet whose parts come from the pool; the pool may be overdrawn until <see cref="TakeSurplus"/>.</summary>
-    public void AddLaid(WorkSheet sheet, IEnumerable<(int Type, int Count)> parts)
+    public void AddLaid(WorkSheet sheet)
     {
         AddSheet(sheet);
-        foreach ((int type, int count) in parts) Pool[type] -= count;
+        sheet.Count(Pool, -1);
     }
 
     /// <summary>Takes parts off that lie more often than there are of them, from the sheets that hold least.</summary>

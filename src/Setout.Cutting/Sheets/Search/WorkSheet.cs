@@ -1,4 +1,6 @@
 // Over 200 lines: the mutable tree and its two changes, put in and take out, are one idea.
+using Setout.Cutting.Sheets.Patterns;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
@@ -35,6 +37,14 @@ internal sealed class WorkSheet
         int root = New(model.Stock[stock].Along, model.Stock[stock].Across);
         _nodes[root].Parent = None;
         AddFree(root);
+    }
+
+    /// <summary>A sheet cut as a pattern says; its sizes must be in the steps of the model.</summary>
+    public WorkSheet(SheetModel model, int stock, PatternNode pattern)
+        : this(model, stock)
+    {
+        Lay(RootNode, pattern);
+        FindFree();
     }
 
     private WorkSheet(WorkSheet from)
@@ -173,11 +183,11 @@ internal sealed class WorkSheet
         }
     }
 
-    /// <summary>How many parts of each type lie on it, added to <paramref name="counts"/>.</summary>
-    public void Count(int[] counts)
+    /// <summary>How many parts of each type lie on it, times <paramref name="times"/>, added to <paramref name="counts"/>.</summary>
+    public void Count(int[] counts, int times = 1)
     {
         for (int n = 0; n < _used; n++)
-            if (_nodes[n].Kind == NodeKind.Part) counts[_nodes[n].Type]++;
+            if (_nodes[n].Kind == NodeKind.Part) counts[_nodes[n].Type] += times;
     }
 
     private void CopyFrom(WorkSheet from)
@@ -212,7 +222,9 @@ internal sealed class WorkSheet
 
     // Cuts a slice of this size off a free node and gives it; the rest is free. A free slice of a division of the same kind is divided
     // within that division.
-    private int Divide(int node, NodeKind kind, long size)
+    private int Divide(int node, NodeKind kind, long size) => Divide(node, kind, size, out _);
+
+    private int Divide(int node, NodeKind kind, long size, out int left)
     {
         int slice = New(0, 0);
         int parent = _nodes[node].Parent;
@@ -238,7 +250,31 @@ internal sealed class WorkSheet
         }
         Link(slice, parent);
         AddFree(node);
+        left = node;
         return slice;
+    }
+
+    private long Extent(int node, NodeKind kind) => kind == NodeKind.Along ? _nodes[node].Along : _nodes[node].Across;
+
+    private void Lay(int node, PatternNode pattern)
+    {
+        if (pattern == PatternNode.Nothing) return;
+        // What is left beside the whole pattern is cut off first, so that it stays in one.
+        NodeKind kind = pattern.JoinsAlong ? NodeKind.Along : NodeKind.Across, other = pattern.JoinsAlong ? NodeKind.Across : NodeKind.Along;
+        if (Extent(node, other) > pattern.Size(other == NodeKind.Along)) node = Divide(node, other, pattern.Size(other == NodeKind.Along));
+        if (pattern.Part is { } part)
+        {
+            if (Extent(node, kind) > pattern.Size(kind == NodeKind.Along)) node = Divide(node, kind, pattern.Size(kind == NodeKind.Along));
+            Lay(node, part.Type, part.Turned);
+            UsedArea += _model.Types[part.Type].Area;
+            PartCount++;
+            return;
+        }
+        foreach (PatternNode slice in pattern.Slices())
+        {
+            if (Extent(node, kind) == slice.Size(kind == NodeKind.Along)) Lay(node, slice);
+            else Lay(Divide(node, kind, slice.Size(kind == NodeKind.Along), out node), slice);
+        }
     }
 
     private int Collect(int node, int[] pool)

@@ -1,0 +1,227 @@
+// Over 200 lines: the column generation is one loop with what it needs.
+using Setout.Cutting.Bounds;
+using Setout.Cutting.Programs;
+using Setout.Cutting.Sheets.Search;
+
+namespace Setout.Cutting.Sheets.Patterns;
+
+/// <summary>
+/// The linear program over all patterns that can be sawn, by column generation: patterns are sought by <see cref="PatternTable"/>, and where those take more
+/// of a part than there are, by <see cref="PatternSearch"/>. Its prices, rounded down to whole numbers, give a proven bound: what all parts
+/// are worth against the most that a sheet can be worth. Where a gap is left, every pattern that a cheaper layout could contain is listed, if they are not
+/// too many, and an integer program says whether some of them hold all parts: that is a better layout, or the proof that there is none.
+/// Sources (titles from memory): Gilmore and Gomory, "Multistage cutting stock problems of two and more dimensions", Operations Research 13, 1965; Farley, "A note on
+/// bounding a class of linear programming problems, including cutting stock problems", Operations Research 38, 1990.
+/// What it cannot see: anything where the positions of cuts are too many for a table. The last proof, over listed patterns, rests on the library's search in whole numbers.
+/// </summary>
+internal sealed class PatternBound : IDisposable
+{
+    private const int LongestSide = 8000;
+    private const double PriceScale = 1e7;
+    private const int ColumnsAtOnce = 8;
+    private const int MostListed = 20_000;
+
+    private readonly IPrograms _programs;
+    private readonly int[] _counts;
+    private readonly ILinearProgram? _program;
+    private readonly double[] _costs = [];
+    private readonly int[] _rows = [];
+    private readonly int[] _limits = [];
+    private long _mostSteps = FirstSteps;
+    private readonly List<Kind> _kinds = [];
+    private readonly List<(int Column, int Kind, PatternNode Pattern)> _columns = [];
+
+    /// <summary>A stock that may be used.</summary>
+    private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search);
+
+    public PatternBound(SheetModel model, IPrograms programs)
+    {
+        _programs = programs;
+        _counts = [.. model.Types.Select(t => t.Count)];
+        if (model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
+        PatternPart[] parts = [.. model.Types.SelectMany((t, i) => t.MayTurn
+            ? new PatternPart[] { new(i, (int)t.Along, (int)t.Across, false), new(i, (int)t.Across, (int)t.Along, true) }
+            : [new(i, (int)t.Along, (int)t.Across, false)])];
+        for (int s = 0; s < model.Stock.Length; s++)
+        {
+            StockType stock = model.Stock[s];
+            if (stock.Limit == 0) continue;
+            var table = new PatternTable((int)stock.Along, (int)stock.Across, parts, _counts);
+            IsUsable = table.IsAffordable;
+            if (!IsUsable) return;
+            _kinds.Add(new(s, stock.Cost, stock.Limit, table, new(table, parts, _counts)));
+        }
+        if (!IsUsable) return;
+        _program = programs.Linear();
+        double dearest = (double)_kinds.Max(k => k.Cost);
+        _costs = [.. _kinds.Select(k => dearest == 0 ? 1 : (double)k.Cost / dearest)];
+        _rows = [.. _counts.Select(c => _program.AddRow(c, double.PositiveInfinity))];
+        _limits = [.. _kinds.Select(k => k.Limit == int.MaxValue ? -1 : _program.AddRow(double.NegativeInfinity, k.Limit))];
+        // Parts that no column holds yet, at a price no one would pay.
+        foreach (int row in _rows) _program.AddColumn(4, double.PositiveInfinity, [(row, 1.0)]);
+    }
+
+    /// <summary>False when positions are too many, or the sizes have no common step; then nothing can be said.</summary>
+    public bool IsUsable { get; }
+
+    /// <summary>The patterns met, with their shares in the last answer of the linear program.</summary>
+    public List<(int Stock, PatternNode Pattern, double Share)> Patterns { get; } = [];
+
+    /// <summary>A layout found on the way that costs less than any known: patterns by stock. Null when there was none.</summary>
+    public List<(int Stock, PatternNode Pattern)>? Better { get; private set; }
+
+    public static Action<string>? Log;
+
+    /// <summary>True when nothing more can be said, however much work is spent.</summary>
+    public bool IsFinished { get; private set; }
+
+    /// <summary>The better of <paramref name="known"/> and what the patterns prove; null when they prove the stock too little. May be called again, and goes on.</summary>
+    /// <param name="known">What is proven already.</param>
+    /// <param name="best">Money and sheets of the best layout known; null when none holds all parts.</param>
+    /// <param name="meter">The work to spend.</param>
+    public LayoutBound? Improve(LayoutBound known, Goal? best, SearchMeter meter)
+    {
+        Patterns.Clear();
+        Better = null;
+        if (_program is null || IsFinished) return known;
+        var prices = new long[_rows.Length];
+        var dues = new long[_kinds.Count];
+        var capacities = new long[_kinds.Count];
+        while (!meter.Over && _program.Solve(CancellationToken.None))
+        {
+            for (int t = 0; t < prices.Length; t++) prices[t] = (long)Math.Floor(Math.Max(0, _program.Price(_rows[t])) * PriceScale);
+            for (int k = 0; k < dues.Length; k++)
+                dues[k] = (long)Math.Ceiling((_costs[k] - (_limits[k] < 0 ? 0 : Math.Min(0, _program.Price(_limits[k])))) * PriceScale * (1 + 1e-7)) + 1;
+            double[] shares = [.. _columns.Select(c => _program.Share(c.Column))];
+            bool more = false, proven = true;
+            for (int k = 0; k < _kinds.Count; k++)
+            {
+                (List<PatternNode> found, capacities[k], bool isProven) = Price(_kinds[k], prices, dues[k], meter);
+                proven &= isProven;
+                more |= found.Count > 0;
+                foreach (PatternNode pattern in found) Add(k, pattern);
+            }
+            meter.Add((50L * _rows.Length) + (10L * _columns.Count));
+            if (proven && !Take(ref known, prices, capacities)) return null;
+            Log?.Invoke($"cols {_columns.Count} work {meter.Work} raster {string.Join(",", _kinds.Select(k => k.Table.Work))} steps {string.Join(",", _kinds.Select(k => k.Search.Steps))} known {known.Cost} proven {proven}");
+            bool reached = best is { } goal && !goal.Allows(known.Cost.Amount, known.Count);
+            if (more && !reached && !meter.Over) continue;
+            Patterns.AddRange(shares.Select((share, c) => (_kinds[_columns[c].Kind].Stock, _columns[c].Pattern, share)));
+            if (reached || more) break;
+            if (!proven) _mostSteps *= 4;
+            else
+            {
+                Log?.Invoke($"LP {_program.Cost}");
+                known = best is { } toBeat ? List(known, toBeat, prices, dues, meter) : known;
+            }
+            break;
+        }
+        return known;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _program?.Dispose();
+
+    private void Add(int kind, PatternNode pattern)
+    {
+        IEnumerable<(int, double)> entries = Counted(pattern).Select(c => (_rows[c.Type], (double)c.Count));
+        _columns.Add((_program!.AddColumn(_costs[kind], double.PositiveInfinity, _limits[kind] < 0 ? entries : entries.Append((_limits[kind], 1.0))), kind, pattern));
+    }
+
+    private IEnumerable<(int Type, long Count)> Counted(PatternNode pattern)
+    {
+        var counts = new int[_counts.Length];
+        pattern.Count(counts);
+        return counts.Index().Where(c => c.Item > 0).Select(c => (c.Index, (long)c.Item));
+    }
+
+    // Patterns worth more than the threshold, and a proven most that any pattern can be worth.
+    private (List<PatternNode> Patterns, long Most, bool IsProven) Price(Kind kind, long[] prices, long threshold, SearchMeter meter)
+    {
+        kind.Table.Fill(prices);
+        meter.Add(kind.Table.Work / 8);
+        long most = kind.Table.Best;
+        if (most <= threshold) return ([], Math.Max(most, 1), true);
+        PatternNode within = kind.Table.Pattern(prices).Within([.. _counts]);
+        long worth = Counted(within).Sum(c => c.Count * prices[c.Type]);
+        if (worth > threshold) return ([within], most, true);
+        (List<PatternNode> found, bool finished, long proven) = kind.Search.Find(prices, threshold, _mostSteps, ColumnsAtOnce, () => meter.Over);
+        meter.Add(kind.Search.Steps + kind.Table.Work);
+        return (found, Math.Min(most, proven), finished);
+    }
+
+    // A layout that costs less than the best known can hold only patterns that are worth nearly what is due for their stock: lists them all and chooses.
+    private LayoutBound List(LayoutBound known, Goal best, long[] prices, long[] dues, SearchMeter meter)
+    {
+        IsFinished = _kinds.Any(k => k.Limit != int.MaxValue) || best.Cost == 0;
+        if (IsFinished) return known;
+        long unit = _kinds.Aggregate(0L, (unit, k) => (long)System.Numerics.BigInteger.GreatestCommonDivisor(unit, Whole(k.Cost)));
+        long target = Whole(best.Cost) - unit; // no layout costs between this and the best
+        long[] lifted = [.. prices.Select(p => Math.Max(1, p))];
+        Int128 need = 0;
+        for (int t = 0; t < lifted.Length; t++) need += (Int128)lifted[t] * _counts[t];
+        // Money times this is what is due: the largest ratio over the kinds, so that no pattern is worth more than is due for it.
+        var caps = new long[_kinds.Count];
+        var listed = new List<(int Kind, PatternNode Pattern)>();
+        double ratio = 0;
+        for (int k = 0; k < _kinds.Count; k++)
+        {
+            _kinds[k].Table.Fill(lifted);
+            (_, bool finished, caps[k]) = _kinds[k].Search.Find(lifted, dues[k] + lifted.Length, _mostSteps, 1, () => meter.Over);
+            if (!finished)
+            {
+                _mostSteps *= 4;
+                return known;
+            }
+            ratio = Math.Max(ratio, (double)caps[k] / Whole(_kinds[k].Cost));
+        }
+        for (int k = 0; k < _kinds.Count; k++)
+        {
+            double gap = (target * ratio) - (double)need + 2;
+            long threshold = (long)Math.Floor((Whole(_kinds[k].Cost) * ratio) - gap) - 2;
+            IsFinished = threshold <= 0;
+            if (IsFinished) return known;
+            (List<PatternNode> found, bool finished, long _) = _kinds[k].Search.Find(lifted, threshold, 4 * _mostSteps, MostListed, () => meter.Over);
+            meter.Add(_kinds[k].Search.Steps);
+            Log?.Invoke($"listed {found.Count} finished {finished} steps {_kinds[k].Search.Steps} threshold {threshold} of {caps[k]}");
+            if (!finished)
+            {
+                _mostSteps *= 4;
+                IsFinished = found.Count >= MostListed;
+                return known;
+            }
+            listed.AddRange(found.Select(f => (k, f)));
+        }
+        IsFinished = true;
+        if (listed.Count == 0) return known with { Cost = new(Money(target + unit)), Method = "listed patterns" };
+        ProgramColumn[] columns = [.. listed.Select(l => new ProgramColumn(Whole(_kinds[l.Kind].Cost), _counts.Max(), [.. Counted(l.Pattern).Select(c => (c.Type, c.Count))]))];
+        IntegerAnswer answer = _programs.Choose(new([.. _counts.Select(c => new ProgramRow(c, int.MaxValue))], columns, target + 1), new(2, meter.Seed), meter.Ending);
+        Log?.Invoke($"answer {answer.Counts is not null} finished {answer.Finished} effort {answer.Effort}");
+        if (answer.Counts is { } counts)
+        {
+            // A better layout moves the goal, and the question is open again.
+            IsFinished = false;
+            Better = [.. listed.SelectMany((l, i) => Enumerable.Repeat((_kinds[l.Kind].Stock, l.Pattern), counts[i]))];
+            return known;
+        }
+        return answer.Finished ? known with { Cost = new(Money(target + unit)), Method = "listed patterns" } : known;
+    }
+
+    private static long Whole(decimal money) => checked((long)(money * 10_000m));
+
+    private static decimal Money(long whole) => whole / 10_000m;
+
+    private const long FirstSteps = 500_000;
+
+    // False when the stock is proven too little.
+    private bool Take(ref LayoutBound known, long[] prices, long[] capacities)
+    {
+        Int128 need = 0;
+        for (int t = 0; t < prices.Length; t++) need += (Int128)prices[t] * _counts[t];
+        Cover[] covers = [.. _kinds.Select((k, i) => new Cover(capacities[i], k.Cost, k.Limit))];
+        if (CoveringBound.FewestParts(need, covers) is not { } fewest || CoveringBound.LeastMoney(need, covers) is not { } money) return false;
+        if (fewest > known.Count) known = known with { Count = fewest };
+        if (money > known.Cost) known = known with { Cost = money, Method = "patterns" };
+        return true;
+    }
+}

@@ -1,0 +1,135 @@
+// Over 200 lines: the search and the states it grows are one idea.
+namespace Setout.Cutting.Sheets.Patterns;
+
+/// <summary>
+/// The patterns of one sheet that are worth more than a threshold, when there are only so many of each part: rectangles are joined two by two, best
+/// promise first, and the promise of a rectangle is its own worth and the most that what lies beyond it can be worth by <see cref="PatternTable"/>.
+/// Sources (titles from memory): Wang, "Two algorithms for constrained two-dimensional cutting stock problems", Operations Research 31, 1983 (joining);
+/// Viswanathan and Bagchi, "Best-first search methods for constrained two-dimensional cutting stock problems", Operations Research 41, 1993 (promise).
+/// What it cannot do: come to an end where very many small parts fit a sheet; then it gives the least promise it can prove.
+/// </summary>
+/// <param name="table">Filled for the prices of the search.</param>
+/// <param name="parts">Ways of lying.</param>
+/// <param name="counts">How many of each type.</param>
+internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart> parts, int[] counts)
+{
+    private readonly PatternPart[] _parts = [.. parts.Where(p => p.Along <= table.Along && p.Across <= table.Across)];
+    private readonly ulong[] _keys = Keys(counts.Length);
+    private readonly PriorityQueue<int, long> _open = new();
+    private readonly HashSet<(int, int, ulong)> _known = [];
+    private readonly HashSet<ulong> _foundKeys = [];
+    private readonly List<int> _found = [];
+    private State[] _states = new State[1024];
+    private int _stateCount;
+    private int[] _closed = new int[1024];
+    private int _closedCount;
+    private long _threshold;
+
+    /// <summary>A rectangle with what is in it: its parts as sorted pairs of type and count, the low twelve bits the count.</summary>
+    private struct State
+    {
+        public int Along, Across;
+        public long Worth;
+        public int[] Parts;
+        public ulong Key;
+        public int First, Second; // states it joins; -1 and the index of the way of lying for a part
+        public bool JoinsAlong;
+    }
+
+    /// <summary>Joins tried in the last search.</summary>
+    public long Steps { get; private set; }
+
+    /// <summary>Patterns that are worth more than a threshold.</summary>
+    /// <param name="prices">Of each type, those that the table was last filled for.</param>
+    /// <param name="threshold">Patterns of this worth or less are of no interest.</param>
+    /// <param name="mostSteps">Joins tried before the search gives up.</param>
+    /// <param name="enough">Ends when so many were found.</param>
+    /// <param name="stop">Ends it too.</param>
+    /// <returns>The patterns in the order found, each set of parts once; whether the search came to its end, so that there are no others; and a proven most that any pattern can be worth, at least the threshold.</returns>
+    public (List<PatternNode> Patterns, bool Finished, long Most) Find(long[] prices, long threshold, long mostSteps, int enough, Func<bool> stop)
+    {
+        _open.Clear();
+        _known.Clear();
+        _foundKeys.Clear();
+        _found.Clear();
+        _stateCount = _closedCount = 0;
+        _threshold = threshold;
+        Steps = 0;
+        long most = threshold, unproven = 0;
+        for (int p = 0; p < _parts.Length; p++)
+        {
+            PatternPart part = _parts[p];
+            if (prices[part.Type] > 0)
+                Offer(new() { Along = part.Along, Across = part.Across, Worth = prices[part.Type], Parts = [Pair(part.Type, 1)], Key = _keys[part.Type], First = -1, Second = p });
+        }
+        while (_open.TryDequeue(out int at, out long promise))
+        {
+            if (_found.Count >= enough || Steps > mostSteps || stop())
+            {
+                unproven = -promise;
+                break;
+            }
+            if (_closedCount == _closed.Length) Array.Resize(ref _closed, 2 * _closedCount);
+            _closed[_closedCount++] = at;
+            for (int c = 0; c < _closedCount; c++) Join(at, _closed[c]);
+            Steps += _closedCount;
+        }
+        foreach (int f in _found) most = Math.Max(most, _states[f].Worth);
+        return ([.. _found.Select(Node)], unproven == 0, Math.Max(most, unproven));
+    }
+
+    private static ulong[] Keys(int types)
+    {
+        var random = new SeededRandom(4_099);
+        return [.. Enumerable.Range(0, types).Select(_ => random.Bits())];
+    }
+
+    private static int Pair(int type, int count) => (type << 12) | count;
+
+    private void Join(int a, int b)
+    {
+        ref readonly State first = ref _states[a];
+        ref readonly State second = ref _states[b];
+        long worth = first.Worth + second.Worth;
+        int along = first.Along + second.Along, across = first.Across + second.Across;
+        int widest = Math.Max(first.Along, second.Along), deepest = Math.Max(first.Across, second.Across);
+        bool inRow = along <= table.Along && worth + table.Beyond(along, deepest) > _threshold;
+        bool inStack = across <= table.Across && worth + table.Beyond(widest, across) > _threshold;
+        if ((!inRow && !inStack) || Union(first.Parts, second.Parts) is not { } both) return;
+        ulong key = unchecked(first.Key + second.Key);
+        if (inRow) Offer(new() { Along = along, Across = deepest, Worth = worth, Parts = both, Key = key, JoinsAlong = true, First = a, Second = b });
+        if (inStack) Offer(new() { Along = widest, Across = across, Worth = worth, Parts = both, Key = key, First = a, Second = b });
+    }
+
+    private void Offer(in State state)
+    {
+        if (!_known.Add((state.Along, state.Across, state.Key))) return;
+        if (_stateCount == _states.Length) Array.Resize(ref _states, 2 * _stateCount);
+        _states[_stateCount] = state;
+        if (state.Worth > _threshold && _foundKeys.Add(state.Key)) _found.Add(_stateCount);
+        _open.Enqueue(_stateCount++, -(state.Worth + table.Beyond(state.Along, state.Across)));
+    }
+
+    // Parts of both, or null when that is more than there are.
+    private int[]? Union(int[] a, int[] b)
+    {
+        Span<int> both = stackalloc int[a.Length + b.Length];
+        int n = 0, i = 0, j = 0;
+        while (i < a.Length || j < b.Length)
+        {
+            int ta = i < a.Length ? a[i] >> 12 : int.MaxValue, tb = j < b.Length ? b[j] >> 12 : int.MaxValue;
+            int type = Math.Min(ta, tb), count = 0;
+            if (ta == type) count += a[i++] & 0xfff;
+            if (tb == type) count += b[j++] & 0xfff;
+            if (count > counts[type] || count > 0xfff) return null;
+            both[n++] = Pair(type, count);
+        }
+        return both[..n].ToArray();
+    }
+
+    private PatternNode Node(int state)
+    {
+        State of = _states[state];
+        return of.First < 0 ? PatternNode.Of(_parts[of.Second]) : PatternNode.Join(of.JoinsAlong, Node(of.First), Node(of.Second));
+    }
+}
