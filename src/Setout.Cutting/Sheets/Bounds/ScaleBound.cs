@@ -24,10 +24,12 @@ internal sealed class ScaleBound
     private const int LongestLine = 6000;
     private const int MostColumns = 400;
     private const int MostTurns = 12;
+    private const int MostMet = 3000;
     private const double PriceScale = 1e8;
 
     private readonly IPrograms _programs;
-    private readonly SearchMeter _meter;
+    private readonly List<(int Stock, (int Entry, int Count)[] Line)>[] _met = [[], []]; // lines met so far, along and across
+    private int _next; // the start to go on from
     private readonly Entry[] _entries;
     private readonly int[][] _entriesOf; // type to its ways of lying
     private readonly int[] _counts; // of the types
@@ -45,10 +47,9 @@ internal sealed class ScaleBound
     /// <summary>Whole values of the entries in one direction, and the capacities of the stock.</summary>
     private sealed record Scale(long[] Values, long[] Capacities);
 
-    public ScaleBound(SheetModel model, IPrograms programs, SearchMeter meter)
+    public ScaleBound(SheetModel model, IPrograms programs)
     {
         _programs = programs;
-        _meter = meter;
         StockType[] stock = [.. model.Stock.Where(s => s.Limit > 0)];
         long gridAlong = Grid(stock.Max(s => s.Along)), gridAcross = Grid(stock.Max(s => s.Across));
         _stock = [.. stock.Select(s => new Stock((int)(s.Along / gridAlong), (int)(s.Across / gridAcross), s.Cost, s.Limit))];
@@ -80,21 +81,25 @@ internal sealed class ScaleBound
     /// <summary>False when parts are smaller than a step of the coarse grid; then nothing can be said.</summary>
     public bool IsUsable { get; }
 
-    /// <summary>The better of <paramref name="known"/> and what the scales prove; null when they prove the stock too little.</summary>
+    /// <summary>True when every start has been followed to its end.</summary>
+    public bool IsFinished { get; private set; }
+
+    /// <summary>The better of <paramref name="known"/> and what the scales prove; null when they prove the stock too little. May be called again, and goes on.</summary>
     /// <param name="known">What is proven already.</param>
     /// <param name="wanted">Ends as soon as this much money and so many sheets are proven.</param>
-    public LayoutBound? Improve(LayoutBound known, Func<LayoutBound, bool> wanted)
+    /// <param name="meter">The work to spend.</param>
+    public LayoutBound? Improve(LayoutBound known, Func<LayoutBound, bool> wanted, SearchMeter meter)
     {
-        if (!IsUsable) return known;
-        foreach (Scale start in Starts(1))
+        if (IsFinished || !IsUsable) return known;
+        foreach (Scale start in Starts(1).Skip(_next))
         {
             Scale across = start;
             decimal last = -1;
             for (int turn = 0; turn < MostTurns; turn++)
             {
                 int axis = turn % 2;
-                Scale? best = Best(axis, across);
-                if (_meter.Over) return known;
+                Scale? best = Best(axis, across, meter);
+                if (meter.Over) return known;
                 if (best is null) break;
                 if (!Take(ref known, best, across, axis, out decimal relaxed)) return null;
                 if (wanted(known)) return known;
@@ -102,7 +107,9 @@ internal sealed class ScaleBound
                 last = relaxed;
                 across = best;
             }
+            _next++;
         }
+        IsFinished = true;
         return known;
     }
 
@@ -119,7 +126,7 @@ internal sealed class ScaleBound
     private static int Size(Entry entry, int axis) => axis == 0 ? entry.Along : entry.Across;
 
     // The best scale of an axis for a given one of the other: prices of the lines' linear program.
-    private Scale? Best(int axis, Scale other)
+    private Scale? Best(int axis, Scale other, SearchMeter meter)
     {
         double unit = other.Capacities.Max();
         if (unit <= 0) return null;
@@ -148,23 +155,26 @@ internal sealed class ScaleBound
             program.AddColumn(CostOf(s), double.PositiveInfinity, limitRows[s] < 0 ? entries : entries.Append((limitRows[s], 1.0)));
         }
 
-        for (int s = 0; s < _stock.Length; s++)
-        {
-            if (other.Capacities[s] == 0) continue;
-            for (int e = 0; e < _entries.Length; e++)
-            {
-                int fits = Math.Min(_counts[_entries[e].Type], _stock[s].Extent(axis) / Size(_entries[e], axis));
-                if (fits > 0) Add(s, [(e, fits)]);
-            }
-        }
+        if (_met[axis].Count == 0)
+            for (int s = 0; s < _stock.Length; s++)
+                for (int e = 0; e < _entries.Length; e++)
+                {
+                    int fits = Math.Min(_counts[_entries[e].Type], _stock[s].Extent(axis) / Size(_entries[e], axis));
+                    if (fits > 0) _met[axis].Add((s, [(e, fits)]));
+                }
+        // The simple lines of the beginning stay, the older half of the others goes.
+        int simple = _stock.Length * _entries.Length;
+        if (_met[axis].Count > simple + MostMet) _met[axis].RemoveRange(simple, MostMet / 2);
+        foreach ((int s, (int Entry, int Count)[] line) in _met[axis])
+            if (other.Capacities[s] > 0) Add(s, line);
         LineKnapsack knapsack = _lines[axis];
         var prices = new long[_entries.Length];
         for (int columns = 0; ; )
         {
-            if (_meter.Over || !program.Solve(CancellationToken.None)) return null;
+            if (meter.Over || !program.Solve(CancellationToken.None)) return null;
             for (int e = 0; e < prices.Length; e++) prices[e] = (long)Math.Floor(Math.Max(0, program.Price(rows[e])) * PriceScale);
             knapsack.Fill(prices);
-            _meter.Add((knapsack.Cells / 2) + (20L * rows.Length));
+            meter.Add((knapsack.Cells / 2) + (20L * rows.Length));
             bool added = false;
             // All prices are read before the first column is added: a program that has changed has none.
             double[] limitPrices = [.. limitRows.Select(r => r < 0 ? 0 : program.Price(r))];
@@ -174,7 +184,9 @@ internal sealed class ScaleBound
                 double due = CostOf(s) - limitPrices[s];
                 int extent = _stock[s].Extent(axis);
                 if (knapsack.Best(extent) <= (due * PriceScale * (1 + 1e-6)) + _entries.Length) continue;
-                Add(s, knapsack.Line(extent).Select((count, e) => (e, count)).Where(l => l.count > 0));
+                (int, int)[] line = [.. knapsack.Line(extent).Index().Where(l => l.Item > 0)];
+                _met[axis].Add((s, line));
+                Add(s, line);
                 added = true;
             }
             if (!added || ++columns > MostColumns) break;

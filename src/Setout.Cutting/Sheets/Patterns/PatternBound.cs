@@ -32,7 +32,7 @@ internal sealed class PatternBound : IDisposable
     private readonly List<(int Column, int Kind, PatternNode Pattern)> _columns = [];
 
     /// <summary>A stock that may be used.</summary>
-    private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search);
+    private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search, StripPatterns Strips);
 
     public PatternBound(SheetModel model, IPrograms programs)
     {
@@ -47,11 +47,9 @@ internal sealed class PatternBound : IDisposable
             StockType stock = model.Stock[s];
             if (stock.Limit == 0) continue;
             var table = new PatternTable((int)stock.Along, (int)stock.Across, parts, _counts);
-            IsUsable = table.IsAffordable;
-            if (!IsUsable) return;
-            _kinds.Add(new(s, stock.Cost, stock.Limit, table, new(table, parts, _counts)));
+            _kinds.Add(new(s, stock.Cost, stock.Limit, table, new(table, parts, _counts), new((int)stock.Along, (int)stock.Across, parts, _counts)));
         }
-        if (!IsUsable) return;
+        IsUsable = true;
         _program = programs.Linear();
         double dearest = (double)_kinds.Max(k => k.Cost);
         _costs = [.. _kinds.Select(k => dearest == 0 ? 1 : (double)k.Cost / dearest)];
@@ -108,6 +106,8 @@ internal sealed class PatternBound : IDisposable
             if (more && !reached && !meter.Over) continue;
             Patterns.AddRange(shares.Select((share, c) => (_kinds[_columns[c].Kind].Stock, _columns[c].Pattern, share)));
             if (reached || more) break;
+            // Without a table for every stock nothing can be proven: the patterns are all there is.
+            IsFinished = _kinds.Any(k => !k.Table.IsAffordable);
             if (!proven) _mostSteps *= 4;
             else
             {
@@ -138,6 +138,13 @@ internal sealed class PatternBound : IDisposable
     // Patterns worth more than the threshold, and a proven most that any pattern can be worth.
     private (List<PatternNode> Patterns, long Most, bool IsProven) Price(Kind kind, long[] prices, long threshold, SearchMeter meter)
     {
+        // A pattern of strips is quicker to find; the table is for when there is none, and for the proof.
+        if (!kind.Table.IsAffordable || kind.Table.Work > TableWork)
+        {
+            List<PatternNode> strips = kind.Strips.Find(prices, threshold, () => meter.Over);
+            meter.Add(kind.Strips.TakeCells() / 16);
+            if (strips.Count > 0 || !kind.Table.IsAffordable) return (strips, long.MaxValue, false);
+        }
         kind.Table.Fill(prices);
         meter.Add(kind.Table.Work / 8);
         long most = kind.Table.Best;
@@ -212,6 +219,7 @@ internal sealed class PatternBound : IDisposable
     private static decimal Money(long whole) => whole / 10_000m;
 
     private const long FirstSteps = 500_000;
+    private const long TableWork = 2_000_000;
 
     // False when the stock is proven too little.
     private bool Take(ref LayoutBound known, long[] prices, long[] capacities)

@@ -4,14 +4,29 @@ namespace Setout.Cutting.Sheets.Patterns;
 /// What is cut from a rectangle, as two rectangles joined along or across the grain, or one part, or nothing. It states the sizes it needs, not those of
 /// what it is cut from.
 /// </summary>
-/// <param name="Along">What it needs along the grain.</param>
-/// <param name="Across">What it needs across the grain.</param>
-/// <param name="Part">The part, when it is one.</param>
-/// <param name="JoinsAlong">Whether the two follow each other along the grain.</param>
-/// <param name="First">The first, when it joins two.</param>
-/// <param name="Second">The second.</param>
-internal sealed record PatternNode(int Along, int Across, PatternPart? Part, bool JoinsAlong, PatternNode? First, PatternNode? Second)
+internal sealed class PatternNode
 {
+    private PatternNode(int along, int across, PatternPart? part, bool joinsAlong, PatternNode? first, PatternNode? second) =>
+        (Along, Across, Part, JoinsAlong, First, Second) = (along, across, part, joinsAlong, first, second);
+
+    /// <summary>What it needs along the grain.</summary>
+    public int Along { get; }
+
+    /// <summary>What it needs across the grain.</summary>
+    public int Across { get; }
+
+    /// <summary>The part, when it is one.</summary>
+    public PatternPart? Part { get; }
+
+    /// <summary>Whether the two follow each other along the grain.</summary>
+    public bool JoinsAlong { get; }
+
+    /// <summary>The first, when it joins two.</summary>
+    public PatternNode? First { get; }
+
+    /// <summary>The second, when it joins two.</summary>
+    public PatternNode? Second { get; }
+
     public static PatternNode Nothing { get; } = new(0, 0, null, false, null, null);
 
     public static PatternNode Of(PatternPart part) => new(part.Along, part.Across, part, false, null, null);
@@ -41,7 +56,9 @@ internal sealed record PatternNode(int Along, int Across, PatternPart? Part, boo
     public PatternNode Within(int[] left)
     {
         if (Part is { } part) return left[part.Type]-- > 0 ? this : Drop(left, part.Type);
-        return First is null ? this : Join(JoinsAlong, First.Within(left), Second!.Within(left));
+        if (First is null) return this;
+        PatternNode first = First.Within(left), second = Second!.Within(left);
+        return first == First && second == Second ? this : Join(JoinsAlong, first, second);
     }
 
     private static PatternNode Drop(int[] left, int type)

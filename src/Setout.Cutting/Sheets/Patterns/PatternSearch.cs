@@ -15,13 +15,13 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
 {
     private readonly PatternPart[] _parts = [.. parts.Where(p => p.Along <= table.Along && p.Across <= table.Across)];
     private readonly ulong[] _keys = Keys(counts.Length);
-    private readonly PriorityQueue<int, long> _open = new();
-    private readonly HashSet<(int, int, ulong)> _known = [];
+    private readonly PriorityQueue<int, (long Promise, long Worth)> _open = new();
+    private readonly Dictionary<ulong, int> _known = []; // the last state of a set of parts
     private readonly HashSet<ulong> _foundKeys = [];
     private readonly List<int> _found = [];
     private State[] _states = new State[1024];
     private int _stateCount;
-    private int[] _closed = new int[1024];
+    private Closed[] _closed = new Closed[1024];
     private int _closedCount;
     private long _threshold;
 
@@ -34,7 +34,11 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         public ulong Key;
         public int First, Second; // states it joins; -1 and the index of the way of lying for a part
         public bool JoinsAlong;
+        public int Same; // the state before it of the same parts, or -1
     }
+
+    /// <summary>What is looked at most often of a state that others are joined to.</summary>
+    private readonly record struct Closed(int Along, int Across, int State, long Worth);
 
     /// <summary>Joins tried in the last search.</summary>
     public long Steps { get; private set; }
@@ -55,6 +59,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         _stateCount = _closedCount = 0;
         _threshold = threshold;
         Steps = 0;
+        table.LookBeyond();
         long most = threshold, unproven = 0;
         for (int p = 0; p < _parts.Length; p++)
         {
@@ -62,16 +67,17 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
             if (prices[part.Type] > 0)
                 Offer(new() { Along = part.Along, Across = part.Across, Worth = prices[part.Type], Parts = [Pair(part.Type, 1)], Key = _keys[part.Type], First = -1, Second = p });
         }
-        while (_open.TryDequeue(out int at, out long promise))
+        while (_open.TryDequeue(out int at, out (long Promise, long Worth) rank))
         {
             if (_found.Count >= enough || Steps > mostSteps || stop())
             {
-                unproven = -promise;
+                unproven = -rank.Promise;
                 break;
             }
             if (_closedCount == _closed.Length) Array.Resize(ref _closed, 2 * _closedCount);
-            _closed[_closedCount++] = at;
-            for (int c = 0; c < _closedCount; c++) Join(at, _closed[c]);
+            ref readonly State state = ref _states[at];
+            _closed[_closedCount++] = new(state.Along, state.Across, at, state.Worth);
+            JoinAll(at, state.Along, state.Across, state.Worth);
             Steps += _closedCount;
         }
         foreach (int f in _found) most = Math.Max(most, _states[f].Worth);
@@ -86,28 +92,42 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
 
     private static int Pair(int type, int count) => (type << 12) | count;
 
-    private void Join(int a, int b)
+    private void JoinAll(int at, int ownAlong, int ownAcross, long ownWorth)
     {
-        ref readonly State first = ref _states[a];
-        ref readonly State second = ref _states[b];
-        long worth = first.Worth + second.Worth;
-        int along = first.Along + second.Along, across = first.Across + second.Across;
-        int widest = Math.Max(first.Along, second.Along), deepest = Math.Max(first.Across, second.Across);
-        bool inRow = along <= table.Along && worth + table.Beyond(along, deepest) > _threshold;
-        bool inStack = across <= table.Across && worth + table.Beyond(widest, across) > _threshold;
-        if ((!inRow && !inStack) || Union(first.Parts, second.Parts) is not { } both) return;
+        int most = table.Along, deepestOfAll = table.Across;
+        for (int c = 0; c < _closedCount; c++)
+        {
+            ref readonly Closed other = ref _closed[c];
+            int along = ownAlong + other.Along, across = ownAcross + other.Across;
+            long worth = ownWorth + other.Worth;
+            bool inRow = along <= most && worth + table.Beyond(along, Math.Max(ownAcross, other.Across)) > _threshold;
+            bool inStack = across <= deepestOfAll && worth + table.Beyond(Math.Max(ownAlong, other.Along), across) > _threshold;
+            if (inRow || inStack) Join(at, other.State, inRow, inStack);
+        }
+    }
+
+    private void Join(int a, int b, bool inRow, bool inStack)
+    {
+        State first = _states[a], second = _states[b];
+        if (Union(first.Parts, second.Parts) is not { } both) return;
         ulong key = unchecked(first.Key + second.Key);
-        if (inRow) Offer(new() { Along = along, Across = deepest, Worth = worth, Parts = both, Key = key, JoinsAlong = true, First = a, Second = b });
-        if (inStack) Offer(new() { Along = widest, Across = across, Worth = worth, Parts = both, Key = key, First = a, Second = b });
+        long worth = first.Worth + second.Worth;
+        if (inRow) Offer(new() { Along = first.Along + second.Along, Across = Math.Max(first.Across, second.Across), Worth = worth, Parts = both, Key = key, JoinsAlong = true, First = a, Second = b });
+        if (inStack) Offer(new() { Along = Math.Max(first.Along, second.Along), Across = first.Across + second.Across, Worth = worth, Parts = both, Key = key, First = a, Second = b });
     }
 
     private void Offer(in State state)
     {
-        if (!_known.Add((state.Along, state.Across, state.Key))) return;
+        // The same parts in a rectangle that is no larger do as well.
+        int same = _known.GetValueOrDefault(state.Key, -1);
+        for (int s = same; s >= 0; s = _states[s].Same)
+            if (_states[s].Along <= state.Along && _states[s].Across <= state.Across) return;
         if (_stateCount == _states.Length) Array.Resize(ref _states, 2 * _stateCount);
         _states[_stateCount] = state;
+        _states[_stateCount].Same = same;
+        _known[state.Key] = _stateCount;
         if (state.Worth > _threshold && _foundKeys.Add(state.Key)) _found.Add(_stateCount);
-        _open.Enqueue(_stateCount++, -(state.Worth + table.Beyond(state.Along, state.Across)));
+        _open.Enqueue(_stateCount++, (-(state.Worth + table.Beyond(state.Along, state.Across)), -state.Worth));
     }
 
     // Parts of both, or null when that is more than there are.

@@ -23,6 +23,7 @@ internal sealed class PatternTable
     private readonly int _columns;
     private readonly long[] _best; // by position along, then across
     private readonly long[] _rest; // what lies beyond, by what is left along and across
+    private readonly int[] _rowBeyond, _columnBeyond; // by size of a rectangle at the corner: where to find what lies beyond
     private bool _restIsKnown;
 
     /// <summary>A table for one size of sheet.</summary>
@@ -44,6 +45,8 @@ internal sealed class PatternTable
         if (!IsAffordable) cells = 0;
         _best = new long[cells];
         _rest = new long[cells];
+        _rowBeyond = [.. Enumerable.Range(0, along + 1).Select(x => _along.Below(along - x) * _columns)];
+        _columnBeyond = [.. Enumerable.Range(0, across + 1).Select(y => _across.Below(across - y))];
     }
 
     /// <summary>Above this many cells a table is not made.</summary>
@@ -69,10 +72,12 @@ internal sealed class PatternTable
     public long BestOf(int along, int across) => _best[(_along.Below(along) * _columns) + _across.Below(across)];
 
     /// <summary>The most that what lies beyond a rectangle at the corner can be worth, however the rest is cut.</summary>
-    public long Beyond(int along, int across)
+    public long Beyond(int along, int across) => _rest[_rowBeyond[along] + _columnBeyond[across]];
+
+    /// <summary>Works out what lies beyond rectangles, once for a fill; before <see cref="Beyond"/> is asked.</summary>
+    public void LookBeyond()
     {
         if (!_restIsKnown) FillRest();
-        return _rest[(_along.Below(Along - along) * _columns) + _across.Below(Across - across)];
     }
 
     /// <summary>Fills the table for prices by type, zero or more.</summary>

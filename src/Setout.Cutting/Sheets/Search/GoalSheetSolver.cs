@@ -36,6 +36,8 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
         return Conclude(instance, layout, score, bound, meter, foundBy);
     }
 
+    private const long FirstShare = 1_000_000;
+
     // Bounds and layouts in turn, each with a growing share of the work, until they meet.
     private (WorkLayout Best, string FoundBy, LayoutBound? Bound) Search(SheetModel model, WorkLayout start, string foundBy, LayoutBound? bound, SearchMeter meter)
     {
@@ -49,15 +51,18 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             foundBy = by;
         }
 
-        long share = Math.Clamp(meter.Budget / 12, 100_000, 5_000_000);
-        using PatternBound? patterns = programs is null || bound is null ? null : new(model, programs);
-        if (programs is not null && bound is not null && !meter.Over)
+        using PatternBound? patterns = programs is null ? null : new(model, programs);
+        ScaleBound? scales = programs is null ? null : new(model, programs);
+        bool proven = false;
+        for (long share = Math.Clamp(meter.Budget / 24, 50_000, FirstShare); !proven && !meter.Over; share += share / 2)
         {
-            using SearchMeter own = meter.Share(share);
-            bound = new ScaleBound(model, programs, own).Improve(bound, Met);
-        }
-        for (bool proven = bound is not null && Met(bound); !proven && !meter.Over; share += share / 2)
-        {
+            if (scales is { IsUsable: true, IsFinished: false } && bound is not null)
+            {
+                using SearchMeter own = meter.Share(share);
+                bound = scales.Improve(bound, Met, own);
+            }
+            proven = bound is not null && Met(bound);
+            if (proven || meter.Over) break;
             WorkLayout before = search.Best;
             using (SearchMeter own = meter.Share(2 * share)) search.Run(Proven, own);
             if (search.Best != before) foundBy = "goal search";
