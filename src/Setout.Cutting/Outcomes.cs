@@ -33,6 +33,12 @@ public enum ReasonKind
     /// <summary>The part would fit some stock only if it were turned, which its grain forbids.</summary>
     PartNeedsTurning,
 
+    /// <summary>The part belongs to a figure group that fits no stock when its parts are cut beside each other.</summary>
+    FigureTooLarge,
+
+    /// <summary>The part would fit some stock, but takes more divisions there than are allowed.</summary>
+    StagesTooFew,
+
     /// <summary>All stock together is proven too little.</summary>
     StockTooLittle,
 

@@ -33,7 +33,8 @@ public sealed record Divider(string Key, Named? Of, Place Place) : DivisionItem(
 /// <summary>A bank of drawers, from the top down.</summary>
 /// <param name="Like">Which kind of drawer.</param>
 /// <param name="Drawers">From the top down, one or more.</param>
-public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers) : OpeningContent;
+/// <param name="FigureThrough">True when the figure of the wood runs through from front to front: they are cut one below the other from one sheet.</param>
+public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool FigureThrough = false) : OpeningContent;
 
 /// <summary>One drawer.</summary>
 /// <param name="Key">Permanent.</param>

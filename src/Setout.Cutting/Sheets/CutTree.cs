@@ -64,7 +64,8 @@ public sealed record Division(GrainAxis Axis, ImmutableArray<Slice> Slices, Leng
 public sealed record LaidSheet(string StockId, CutNode Root);
 
 /// <summary>Parts laid on sheets.</summary>
-/// <param name="Sheets">In the order in which they are best cut: fullest first, the one with the best left-over last.</param>
+/// <param name="Sheets">In the order in which they are best cut: fullest first, the one with the best left-over last. Sheets kept from a
+/// layout before come first, in its order.</param>
 /// <param name="LeftOut">Parts that are not laid, in the instance's order; empty for a whole layout.</param>
 public sealed record SheetLayout(ImmutableArray<LaidSheet> Sheets, ImmutableArray<PartCount> LeftOut)
 {

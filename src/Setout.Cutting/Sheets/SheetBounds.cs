@@ -10,7 +10,8 @@ namespace Setout.Cutting.Sheets;
 /// "A general framework for bounds for higher-dimensional orthogonal packing problems", Mathematical Methods of Operations
 /// Research 60, 2004); the pair of identities is the area bound. A part that may be turned counts the smaller of its
 /// two products. What is left is a covering knapsack over the kinds of stock. The bounds hold even for layouts that no saw could cut,
-/// so they may be below what edge-to-edge cuts can reach.
+/// so they may be below what edge-to-edge cuts can reach. A slack makes every sheet smaller by itself; a figure group counts as its block,
+/// because nothing else may be cut from that.
 /// </summary>
 public static class SheetBounds
 {
@@ -20,14 +21,14 @@ public static class SheetBounds
     /// <summary>The bound for all parts that fit some stock; null when all stock together is proven too little for them.</summary>
     public static LayoutBound? Of(SheetInstance instance)
     {
-        SheetPart[] parts = [.. instance.Parts.Where(instance.CanBeLaid)];
+        SheetPart[] parts = [.. instance.Units().Select(u => u.Part)];
         SheetStock[] stock = [.. instance.Stock.Where(s => s.Limit != 0)];
         if (parts.Length == 0) return new(Money.Zero, 0, "nothing to lay");
         long kerf = instance.Kerf.Ticks;
-        long wholeAlong = stock.Max(s => s.TruedAlong.Ticks) + kerf, wholeAcross = stock.Max(s => s.TruedAcross.Ticks) + kerf;
-        Turn[][] turns = [.. parts.Select(p => Enum.GetValues<Turn>().Where(t => stock.Any(s => SheetInstance.Fits(p, t, s))).ToArray())];
-        SizeTable[] along = Tables(wholeAlong, kerf, parts, turns, [.. stock.Select(s => s.TruedAlong)], lying => lying.Along);
-        SizeTable[] across = Tables(wholeAcross, kerf, parts, turns, [.. stock.Select(s => s.TruedAcross)], lying => lying.Across);
+        long wholeAlong = stock.Max(s => instance.UsableAlong(s).Ticks) + kerf, wholeAcross = stock.Max(s => instance.UsableAcross(s).Ticks) + kerf;
+        Turn[][] turns = [.. parts.Select(p => Enum.GetValues<Turn>().Where(t => stock.Any(s => instance.Fits(p, t, s))).ToArray())];
+        SizeTable[] along = Tables(wholeAlong, kerf, parts, turns, [.. stock.Select(instance.UsableAlong)], lying => lying.Along);
+        SizeTable[] across = Tables(wholeAcross, kerf, parts, turns, [.. stock.Select(instance.UsableAcross)], lying => lying.Across);
 
         Money money = Money.Zero;
         int sheets = 0;

@@ -1,4 +1,4 @@
-// Over 200 lines: one method a rule, and all rules of a sheet layout are one idea.
+// Over 300 lines: one method a rule, and all rules of a sheet layout are one idea.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 
@@ -19,24 +19,35 @@ public static class SheetChecker
         if (!unknown.IsEmpty) return unknown;
         ImmutableArray<Violation>.Builder found = ImmutableArray.CreateBuilder<Violation>();
         Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        for (int i = 0; i < layout.Sheets.Length; i++)
-        {
-            var sheet = new Simulated(instance, parts, layout.Sheets[i], i + 1);
-            found.AddRange(SlicesArePositive(sheet));
-            found.AddRange(SlicesAddUp(sheet));
-            found.AddRange(EveryDivisionCuts(sheet));
-            found.AddRange(DustIsNoWiderThanKerf(sheet));
-            found.AddRange(InsideStockAndTrims(sheet));
-            found.AddRange(KerfBetweenParts(sheet));
-            found.AddRange(PartsHaveTheirSize(sheet));
-            found.AddRange(GrainIsKept(sheet));
-            found.AddRange(LeftOversAreLabelled(sheet));
-            found.AddRange(SheetIsUsed(sheet));
-        }
+        for (int i = 0; i < layout.Sheets.Length; i++) found.AddRange(OfOneSheet(new(instance, parts, layout.Sheets[i], i + 1)));
         found.AddRange(DemandIsMet(instance, layout));
         found.AddRange(StockLimitsHold(instance, layout));
         return found.ToImmutable();
     }
+
+    /// <summary>What is wrong with one sheet by itself, whatever else is laid or wanted; empty when it is sound.</summary>
+    public static ImmutableArray<Violation> CheckAlone(SheetInstance instance, LaidSheet sheet)
+    {
+        ImmutableArray<Violation> unknown = [.. KnownNames(instance, new([sheet], []))];
+        return unknown.IsEmpty ? [.. OfOneSheet(new(instance, instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal), sheet, 1))] : unknown;
+    }
+
+    private static IEnumerable<Violation> OfOneSheet(Simulated sheet) =>
+    [
+        .. SlicesArePositive(sheet),
+        .. SlicesAddUp(sheet),
+        .. EveryDivisionCuts(sheet),
+        .. DustIsNoWiderThanKerf(sheet),
+        .. InsideStockAndTrims(sheet),
+        .. SlackIsKept(sheet),
+        .. StagesAreFew(sheet),
+        .. KerfBetweenParts(sheet),
+        .. PartsHaveTheirSize(sheet),
+        .. GrainIsKept(sheet),
+        .. FigureRunsThrough(sheet),
+        .. LeftOversAreLabelled(sheet),
+        .. SheetIsUsed(sheet),
+    ];
 
     /// <summary>What is wrong with the figures claimed for a sound layout: its cost and count of sheets, recomputed here.</summary>
     public static ImmutableArray<Violation> CheckFigures(SheetInstance instance, SheetLayout layout, Money claimedCost, int claimedSheets)
@@ -51,7 +62,7 @@ public static class SheetChecker
         return found.ToImmutable();
     }
 
-    private readonly record struct Seen(CutNode Node, long FromAlong, long FromAcross, long Along, long Across);
+    private readonly record struct Seen(CutNode Node, long FromAlong, long FromAcross, long Along, long Across, int Stage);
 
     /// <summary>One sheet with every node where the saw would find it, in ticks from the untrimmed corner.</summary>
     private sealed class Simulated
@@ -67,7 +78,7 @@ public static class SheetChecker
             EdgeTrim trim = Stock.Trim;
             Visit(sheet.Root, trim.AlongStart.Ticks, trim.AcrossStart.Ticks,
                 Stock.Along.Ticks - trim.AlongStart.Ticks - trim.AlongEnd.Ticks,
-                Stock.Across.Ticks - trim.AcrossStart.Ticks - trim.AcrossEnd.Ticks);
+                Stock.Across.Ticks - trim.AcrossStart.Ticks - trim.AcrossEnd.Ticks, 0);
         }
 
         public SheetInstance Instance { get; }
@@ -83,20 +94,20 @@ public static class SheetChecker
 
         public Violation Broken(string rule, string words) => new(rule, Place, words);
 
-        private void Visit(CutNode node, long fromAlong, long fromAcross, long along, long across)
+        private void Visit(CutNode node, long fromAlong, long fromAcross, long along, long across, int stage)
         {
-            Nodes.Add(new(node, fromAlong, fromAcross, along, across));
+            Nodes.Add(new(node, fromAlong, fromAcross, along, across, stage));
             if (node is not Division division) return;
             foreach (Slice slice in division.Slices)
             {
                 if (division.Axis == GrainAxis.Along)
                 {
-                    Visit(slice.Content, fromAlong, fromAcross, slice.Size.Ticks, across);
+                    Visit(slice.Content, fromAlong, fromAcross, slice.Size.Ticks, across, stage + 1);
                     fromAlong += slice.Size.Ticks + Instance.Kerf.Ticks;
                 }
                 else
                 {
-                    Visit(slice.Content, fromAlong, fromAcross, along, slice.Size.Ticks);
+                    Visit(slice.Content, fromAlong, fromAcross, along, slice.Size.Ticks, stage + 1);
                     fromAcross += slice.Size.Ticks + Instance.Kerf.Ticks;
                 }
             }
@@ -170,6 +181,23 @@ public static class SheetChecker
                select sheet.Broken(nameof(InsideStockAndTrims), $"a slice of {Mm(seen.Along)} by {Mm(seen.Across)} {Where(seen)} leaves the trued sheet, which ends at {Mm(endAlong)} by {Mm(endAcross)}");
     }
 
+    private static IEnumerable<Violation> SlackIsKept(Simulated sheet)
+    {
+        long slack = sheet.Instance.Slack.Ticks;
+        long endAlong = sheet.Stock.Along.Ticks - sheet.Stock.Trim.AlongEnd.Ticks, endAcross = sheet.Stock.Across.Ticks - sheet.Stock.Trim.AcrossEnd.Ticks;
+        foreach ((Seen seen, _, SheetPart part) in sheet.Parts)
+        {
+            long freeAlong = endAlong - seen.FromAlong - seen.Along, freeAcross = endAcross - seen.FromAcross - seen.Across;
+            if (slack > 0 && (freeAlong < slack || freeAcross < slack))
+                yield return sheet.Broken(nameof(SlackIsKept), $"part {part.Id} {Where(seen)} ends {Mm(freeAlong)} along and {Mm(freeAcross)} across before the far trued edges, a slack of {Mm(slack)} must stay free");
+        }
+    }
+
+    private static IEnumerable<Violation> StagesAreFew(Simulated sheet) =>
+        from found in sheet.Parts
+        where sheet.Instance.MostStages is { } most && found.Seen.Stage > most
+        select sheet.Broken(nameof(StagesAreFew), $"part {found.Part.Id} {Where(found.Seen)} takes {found.Seen.Stage} divisions, at most {sheet.Instance.MostStages} are allowed");
+
     private static IEnumerable<Violation> KerfBetweenParts(Simulated sheet)
     {
         Seen[] slices = [.. sheet.Nodes.Where(n => n.Node is not Division)];
@@ -197,6 +225,55 @@ public static class SheetChecker
         from found in sheet.Parts
         where found.Part.Grain == GrainRule.Keep && found.Node.Turn != Turn.None
         select sheet.Broken(nameof(GrainIsKept), $"part {found.Part.Id} {Where(found.Seen)} lies across the grain");
+
+    // Within a row, whatever has no member just before it must begin a group; from there every next member has one place.
+    private static IEnumerable<Violation> FigureRunsThrough(Simulated sheet)
+    {
+        foreach (FigureGroup group in sheet.Instance.Groups)
+        {
+            bool along = group.Axis == GrainAxis.Along;
+            long Start(Seen s) => along ? s.FromAlong : s.FromAcross;
+            long Row(Seen s) => along ? s.FromAcross : s.FromAlong;
+            long Size(Seen s) => along ? s.Along : s.Across;
+            long Deep(Seen s) => along ? s.Across : s.Along;
+            string At(long start, long row) => along ? $"{Mm(start)} along, {Mm(row)} across" : $"{Mm(row)} along, {Mm(start)} across";
+            (Seen Seen, PartNode Node, SheetPart Part)[] all = [.. sheet.Parts];
+            List<(Seen Seen, PartNode Node, SheetPart Part)> open = [.. all.Where(p => group.PartIds.Contains(p.Part.Id)).OrderBy(p => Row(p.Seen)).ThenBy(p => Start(p.Seen))];
+            foreach ((Seen turned, PartNode _, SheetPart part) in open.Where(p => p.Node.Turn != Turn.None))
+                yield return sheet.Broken(nameof(FigureRunsThrough), $"part {part.Id} of figure group {group.Id} {Where(turned)} is turned");
+            while (open.Count > 0)
+            {
+                Seen first = open[0].Seen;
+                long next = Start(first), deep = 0;
+                List<Seen> own = [];
+                bool whole = true;
+                foreach (string id in group.PartIds)
+                {
+                    int at = open.FindIndex(p => p.Part.Id == id && Start(p.Seen) == next && Row(p.Seen) == Row(first));
+                    if (at < 0)
+                    {
+                        yield return sheet.Broken(nameof(FigureRunsThrough), $"figure group {group.Id} needs its part {id} at {At(next, Row(first))} from the untrimmed corner, one kerf of {sheet.Instance.Kerf} from its neighbour and in line with it; it is not there");
+                        whole = false;
+                        break;
+                    }
+                    deep = Math.Max(deep, Deep(open[at].Seen));
+                    next += Size(open[at].Seen) + sheet.Instance.Kerf.Ticks;
+                    own.Add(open[at].Seen);
+                    open.RemoveAt(at);
+                }
+                if (!whole)
+                {
+                    // One word for one broken group; what else is wrong in this row shows once that is mended.
+                    open.RemoveAll(p => Row(p.Seen) == Row(first));
+                    continue;
+                }
+                long kerf = sheet.Instance.Kerf.Ticks, end = next - kerf;
+                foreach ((Seen other, PartNode _, SheetPart part) in all.Where(p => !own.Contains(p.Seen)))
+                    if (Start(other) < end + kerf && Start(other) + Size(other) + kerf > Start(first) && Row(other) < Row(first) + deep + kerf && Row(other) + Deep(other) + kerf > Row(first))
+                        yield return sheet.Broken(nameof(FigureRunsThrough), $"part {part.Id} {Where(other)} is cut from the block of figure group {group.Id}, which ends at {At(end, Row(first) + deep)}");
+            }
+        }
+    }
 
     private static IEnumerable<Violation> LeftOversAreLabelled(Simulated sheet)
     {

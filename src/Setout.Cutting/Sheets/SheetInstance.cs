@@ -6,9 +6,13 @@ namespace Setout.Cutting.Sheets;
 /// <summary>
 /// What is to be laid out: parts of one material, the stock they may come from, the saw's kerf and what is worth keeping.
 /// Checked when it is made; a part that fits no stock is no error here but an answer with reasons, see <see cref="Validate"/>.
+/// What a shop asks beyond that (slack, stages, figure, the layout it already follows) is set on the finished instance and checked as it is set.
 /// </summary>
 public sealed record SheetInstance
 {
+    // The block each member of a figure group belongs to.
+    private readonly ImmutableDictionary<string, FigureBlock> _blocks = ImmutableDictionary<string, FigureBlock>.Empty;
+
     /// <summary>The longest side and the widest kerf an instance may name: one kilometre keeps every area within 128 bits.</summary>
     public static Length Longest { get; } = Length.FromMillimetres(1_000_000);
 
@@ -30,8 +34,8 @@ public sealed record SheetInstance
             throw new ArgumentException($"The kerf is {kerf}; it must lie between 0 and {Longest}.", nameof(kerf));
         if (keep.ShortSide.Sign < 0 || keep.LongSide.Sign < 0)
             throw new ArgumentException($"A keep rule of {keep.ShortSide} by {keep.LongSide} has a side below zero.", nameof(keep));
-        CheckParts(parts);
-        CheckStock(stock);
+        InstanceRules.CheckParts(parts);
+        InstanceRules.CheckStock(stock);
         Parts = parts;
         Stock = stock;
         Kerf = kerf;
@@ -50,85 +54,115 @@ public sealed record SheetInstance
     /// <summary>From what size a left-over is worth keeping.</summary>
     public KeepRule Keep { get; }
 
+    /// <summary>
+    /// What stays free for sheets that are short and kerfs that vary: no part ends nearer than this to the far trued edge of its
+    /// stock, in either direction. Zero or more, and less than every trued stock; zero by default.
+    /// </summary>
+    /// <exception cref="ArgumentException">The slack is out of range, or leaves nothing of some stock.</exception>
+    public Length Slack
+    {
+        get;
+        init
+        {
+            InstanceRules.CheckSlack(value, Stock);
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// The most divisions on the way from the trued sheet to any part, 1 to <see cref="MostStagesEver"/>; a division that only trims counts
+    /// too, the truing of the edges does not. Null, the default, for any number.
+    /// </summary>
+    /// <exception cref="ArgumentException">The number is out of range.</exception>
+    public int? MostStages
+    {
+        get;
+        init
+        {
+            if (value is < 1 or > MostStagesEver)
+                throw new ArgumentException($"At most {value} stages are asked for; it must lie between 1 and {MostStagesEver}, or be left open.", nameof(value));
+            field = value;
+        }
+    }
+
+    /// <summary>The largest number <see cref="MostStages"/> may have.</summary>
+    public const int MostStagesEver = 9;
+
+    /// <summary>Parts whose figure runs through; a part belongs to one group at most. Empty by default.</summary>
+    /// <exception cref="ArgumentException">A group breaks a rule of <see cref="FigureGroup"/>, or a member's grain is not to be kept.</exception>
+    public ImmutableArray<FigureGroup> Groups
+    {
+        get;
+        init
+        {
+            InstanceRules.CheckGroups(value, Parts);
+            Dictionary<string, SheetPart> parts = Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
+            _blocks = value.Select(g => FigureBlock.Of(g, parts, Kerf)).SelectMany(b => b.Members.Select(m => (m.Id, b)).Distinct())
+                .ToImmutableDictionary(p => p.Id, p => p.b, StringComparer.Ordinal);
+            field = value;
+        }
+    } = [];
+
+    /// <summary>
+    /// The layout the shop already follows, preferred at equal cost; null, the default, for none. It may speak of parts and stock
+    /// that are gone by now.
+    /// </summary>
+    public SheetLayout? Before { get; init; }
+
     /// <summary>All counts added.</summary>
     public int PartsInAll => Parts.Sum(p => p.Count);
 
-    /// <summary>True when the part can lie so on the trued stock.</summary>
-    public static bool Fits(SheetPart part, Turn turn, SheetStock stock)
+    /// <summary>How far parts may reach along the grain of the trued stock: its size less the slack.</summary>
+    public Length UsableAlong(SheetStock stock) => stock.TruedAlong - Slack;
+
+    /// <summary>How far parts may reach across the grain of the trued stock: its size less the slack.</summary>
+    public Length UsableAcross(SheetStock stock) => stock.TruedAcross - Slack;
+
+    /// <summary>True when the part can lie so on the trued stock, the slack left free.</summary>
+    public bool Fits(SheetPart part, Turn turn, SheetStock stock)
     {
         if (turn == Turn.Quarter && part.Grain == GrainRule.Keep) return false;
         (Length along, Length across) = part.Lying(turn);
-        return along <= stock.TruedAlong && across <= stock.TruedAcross;
+        return along <= UsableAlong(stock) && across <= UsableAcross(stock);
     }
 
-    /// <summary>True when the part fits some stock of which there is at least one.</summary>
-    public bool CanBeLaid(SheetPart part) =>
-        Stock.Any(s => s.Limit != 0 && (Fits(part, Turn.None, s) || Fits(part, Turn.Quarter, s)));
+    /// <summary>
+    /// True when the part fits some stock of which there is at least one. A member of a figure group fits where the whole
+    /// group does, cut as one block.
+    /// </summary>
+    public bool CanBeLaid(SheetPart part) => BlockOf(part) is { } block ? FitsSome(block.Block, block) : FitsSome(part, null);
 
-    /// <summary>A reason for each part that fits no stock, in the order of the parts; empty when every part fits some stock.</summary>
-    public ImmutableArray<CuttingReason> Validate() => [.. Parts.Where(p => !CanBeLaid(p)).Select(Refuse)];
+    /// <summary>
+    /// A reason for each part that fits no stock, in the order of the parts; empty when every part fits some stock. Each member of a figure
+    /// group that does not fit as a block has that reason.
+    /// </summary>
+    public ImmutableArray<CuttingReason> Validate() => [.. Parts.Where(p => !CanBeLaid(p)).Select(p => Refusals.Of(this, p, BlockOf(p)))];
+
+    /// <summary>What is laid as one: each figure group as its block, then each part that is in no group; only what fits some stock.</summary>
+    internal IEnumerable<(SheetPart Part, FigureBlock? Block)> Units() =>
+        Groups.Select(g => _blocks[g.PartIds[0]]).Select(b => (b.Block, (FigureBlock?)b))
+            .Concat(Parts.Where(p => !_blocks.ContainsKey(p.Id)).Select(p => (p, (FigureBlock?)null)))
+            .Where(u => FitsSome(u.Item1, u.Item2));
+
+    private FigureBlock? BlockOf(SheetPart part) => _blocks.GetValueOrDefault(part.Id);
+
+    // Two divisions are enough for a part: to width and to length. A block of members that differ is cut to width, apart, and then they are trimmed.
+    private bool FitsSome(SheetPart part, FigureBlock? block) => Stock.Any(s => s.Limit != 0 && Enum.GetValues<Turn>().Any(t =>
+        Fits(part, t, s) && StagesAlone(part, block, t, s) <= (MostStages ?? MostStagesEver)));
+
+    internal static int StagesAlone(SheetPart part, FigureBlock? block, Turn turn, SheetStock stock)
+    {
+        (Length along, Length across) = part.Lying(turn);
+        bool cutAlong = along != stock.TruedAlong || block?.Group.Axis == GrainAxis.Along, cutAcross = across != stock.TruedAcross || block?.Group.Axis == GrainAxis.Across;
+        return (cutAlong ? 1 : 0) + (cutAcross ? 1 : 0) + (block is { Trims: true } ? 1 : 0);
+    }
 
     /// <inheritdoc/>
     public bool Equals(SheetInstance? other) => other is not null && Kerf == other.Kerf && Keep == other.Keep
-        && SameArrays.Equal(Parts, other.Parts) && SameArrays.Equal(Stock, other.Stock);
+        && SameArrays.Equal(Parts, other.Parts) && SameArrays.Equal(Stock, other.Stock) && Slack == other.Slack && MostStages == other.MostStages
+        && SameArrays.Equal(Groups, other.Groups) && Equals(Before, other.Before);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => HashCode.Combine(Kerf, Keep, SameArrays.Hash(Parts), SameArrays.Hash(Stock));
-
-    private CuttingReason Refuse(SheetPart part)
-    {
-        SheetStock[] there = [.. Stock.Where(s => s.Limit != 0)];
-        string size = $"part {part.Id} ({part.Along} along by {part.Across} across the grain)";
-        if (there.Length == 0) return new(ReasonKind.StockTooLittle, part.Id, $"{size} has no stock to come from: every limit is 0");
-        SheetPart free = part with { Grain = GrainRule.Free };
-        SheetStock? turned = there.FirstOrDefault(s => Fits(free, Turn.Quarter, s));
-        if (turned is not null)
-            return new(ReasonKind.PartNeedsTurning, part.Id, $"{size} would fit stock {turned.Id} only if it were turned, and its grain is to be kept");
-        Length longest = there.Max(s => s.TruedAlong), widest = there.Max(s => s.TruedAcross);
-        string how = part.Grain == GrainRule.Keep && part.Along > longest ? $"is longer than any stock, which is {longest} at most once trued"
-            : part.Grain == GrainRule.Keep && part.Across > widest ? $"is wider than any stock, which is {widest} at most once trued"
-            : $"fits no stock whichever way it may lie; trued, stock is {longest} along and {widest} across at most";
-        return new(ReasonKind.PartTooLarge, part.Id, $"{size} {how}");
-    }
-
-    private static void CheckParts(ImmutableArray<SheetPart> parts)
-    {
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        long count = 0;
-        foreach (SheetPart part in parts)
-        {
-            if (string.IsNullOrEmpty(part.Id)) throw new ArgumentException("A part has an empty id.", nameof(parts));
-            if (!ids.Add(part.Id)) throw new ArgumentException($"Two parts have the id {part.Id}.", nameof(parts));
-            CheckSide(part.Along, $"Part {part.Id} along the grain", nameof(parts));
-            CheckSide(part.Across, $"Part {part.Id} across the grain", nameof(parts));
-            if (part.Count < 1) throw new ArgumentException($"Part {part.Id} is asked for {part.Count} times; it must be 1 or more.", nameof(parts));
-            if (!Enum.IsDefined(part.Grain)) throw new ArgumentException($"Part {part.Id} has the unknown grain rule {part.Grain}.", nameof(parts));
-            count += part.Count;
-        }
-        if (count > MostParts) throw new ArgumentException($"{count} parts are asked for; at most {MostParts} are laid out at once.", nameof(parts));
-    }
-
-    private static void CheckStock(ImmutableArray<SheetStock> stock)
-    {
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        foreach (SheetStock sheet in stock)
-        {
-            if (string.IsNullOrEmpty(sheet.Id)) throw new ArgumentException("A stock has an empty id.", nameof(stock));
-            if (!ids.Add(sheet.Id)) throw new ArgumentException($"Two stocks have the id {sheet.Id}.", nameof(stock));
-            CheckSide(sheet.Along, $"Stock {sheet.Id} along the grain", nameof(stock));
-            CheckSide(sheet.Across, $"Stock {sheet.Id} across the grain", nameof(stock));
-            foreach (Length trim in (Length[])[sheet.Trim.AlongStart, sheet.Trim.AlongEnd, sheet.Trim.AcrossStart, sheet.Trim.AcrossEnd])
-                if (trim.Sign < 0 || trim > Longest) throw new ArgumentException($"Stock {sheet.Id} has a trim of {trim}; it must lie between 0 and {Longest}.", nameof(stock));
-            if (sheet.TruedAlong.Sign <= 0 || sheet.TruedAcross.Sign <= 0)
-                throw new ArgumentException($"Nothing is left of stock {sheet.Id} once its edges are trued ({sheet.TruedAlong} by {sheet.TruedAcross}).", nameof(stock));
-            if (sheet.Cost < Money.Zero) throw new ArgumentException($"Stock {sheet.Id} costs {sheet.Cost}; it must be 0 or more.", nameof(stock));
-            if (sheet.Limit < 0) throw new ArgumentException($"Stock {sheet.Id} has a limit of {sheet.Limit}; it must be 0 or more.", nameof(stock));
-        }
-    }
-
-    private static void CheckSide(Length side, string what, string name)
-    {
-        if (side.Sign <= 0 || side > Longest)
-            throw new ArgumentException($"{what} is {side}; it must be above 0 and at most {Longest}.", name);
-    }
+    public override int GetHashCode() => HashCode.Combine(
+        Kerf, Keep, SameArrays.Hash(Parts), SameArrays.Hash(Stock), Slack, MostStages, SameArrays.Hash(Groups), Before);
 }

@@ -4,14 +4,15 @@ namespace Setout.Cutting.Sheets;
 
 /// <summary>
 /// What a layout is judged by, in this order; smaller is better except for <paramref name="Worth"/>:
-/// parts left out, money for stock, sheets, settings, worth of what is left. See <see cref="SheetObjective"/>.
+/// parts left out, money for stock, sheets, sheets changed, settings, worth of what is left. See <see cref="SheetObjective"/>.
 /// </summary>
 /// <param name="LeftOut">Area of the parts not laid.</param>
 /// <param name="Cost">Money for the stock used.</param>
 /// <param name="Sheets">Sheets and blanks used.</param>
+/// <param name="Changed">Sheets that are not in the layout the shop already follows; 0 where it follows none.</param>
 /// <param name="Settings">Settings of fence and stop, as counted by the objective.</param>
 /// <param name="Worth">Worth of the kept left-overs; larger is better.</param>
-public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Settings, Int128 Worth) : IComparable<SheetScore>
+public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Changed, int Settings, Int128 Worth) : IComparable<SheetScore>
 {
     /// <summary>Below zero when this layout is the better one.</summary>
     public int CompareTo(SheetScore? other)
@@ -20,6 +21,7 @@ public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Settin
         int order = LeftOut.CompareTo(other.LeftOut);
         if (order == 0) order = Cost.CompareTo(other.Cost);
         if (order == 0) order = Sheets.CompareTo(other.Sheets);
+        if (order == 0) order = Changed.CompareTo(other.Changed);
         if (order == 0) order = Settings.CompareTo(other.Settings);
         if (order == 0) order = other.Worth.CompareTo(Worth);
         return order;
@@ -44,6 +46,8 @@ public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Settin
 /// <item>Area of parts left out: none, unless they fit no stock or stock ran out.</item>
 /// <item>Money for stock. Blanks in hand cost nothing, so they are used where that saves a sheet.</item>
 /// <item>Sheets and blanks used.</item>
+/// <item>Sheets that differ from every one of the layout the shop already follows, each of those counted once. So what is already drawn,
+/// lettered or half cut stays wherever that costs neither money nor a sheet.</item>
 /// <item>Settings: how many different figures fence and stop are set to. Slices that hold parts and share direction, size and
 /// stage (depth in the cut tree, so that they can be cut one after the other) share one setting. A sheet whose
 /// first division is a crosscut counts one more, because a whole sheet is easier to rip than to crosscut.</item>
@@ -59,7 +63,22 @@ public static class SheetObjective
         Dictionary<string, SheetStock> stock = instance.Stock.ToDictionary(s => s.Id, StringComparer.Ordinal);
         Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         Area leftOut = layout.LeftOut.Aggregate(Area.Zero, (sum, p) => sum + (parts[p.PartId].Along * parts[p.PartId].Across * p.Count));
-        return ScoreSheets(layout.Sheets.Select(s => (stock[s.StockId], s.Root))) with { LeftOut = leftOut };
+        return ScoreSheets(layout.Sheets.Select(s => (stock[s.StockId], s.Root))) with { LeftOut = leftOut, Changed = Changed(instance.Before, layout) };
+    }
+
+    /// <summary>How many sheets of a layout are not in the one before, each sheet of that counted once; 0 where there was none.</summary>
+    public static int Changed(SheetLayout? before, SheetLayout layout)
+    {
+        if (before is null) return 0;
+        Dictionary<LaidSheet, int> there = before.Sheets.CountBy(s => s).ToDictionary();
+        int changed = 0;
+        foreach (LaidSheet sheet in layout.Sheets)
+        {
+            int left = there.GetValueOrDefault(sheet);
+            if (left == 0) changed++;
+            else there[sheet] = left - 1;
+        }
+        return changed;
     }
 
     /// <summary>Judges sheets by themselves, whatever is not on them.</summary>
@@ -76,7 +95,7 @@ public static class SheetObjective
             if (root is Division { Axis: GrainAxis.Along }) crosscutFirst++;
             Walk(root, stock.TruedAlong, stock.TruedAcross, 0, settings, ref worth);
         }
-        return new(Area.Zero, cost, count, settings.Count + crosscutFirst, worth);
+        return new(Area.Zero, cost, count, 0, settings.Count + crosscutFirst, worth);
     }
 
     /// <summary>The worth of one kept left-over.</summary>

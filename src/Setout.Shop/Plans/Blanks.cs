@@ -6,7 +6,7 @@ using Setout.Core.SettingOut;
 
 namespace Setout.Shop.Plans;
 
-/// <summary>The wood that parts can be cut anew from: what stands in the rack, then what can be bought; trued.</summary>
+/// <summary>The wood that parts can be cut anew from: what stands in the rack, then what can be bought; trued, and without the slack that the shop leaves free.</summary>
 public static class Blanks
 {
     // More of one kind than anybody cuts anew at one time.
@@ -20,11 +20,11 @@ public static class Blanks
         var blanks = ImmutableArray.CreateBuilder<Blank>();
         foreach (Material material in set.Piece.Materials.Values.OrderBy(m => m.Place.Line).ThenBy(m => m.Name, StringComparer.Ordinal))
         {
-            Length habit = material is Panel ? shop.SheetTrim : shop.BoardTrim;
-            foreach (StockLine line in StockOffers.For(material, shop, set.Piece.Unit).Where(l => StockOffers.Survives(l, habit)))
+            Length habit = material is Panel ? shop.SheetTrim : shop.BoardTrim, slack = material is Panel ? shop.SheetSlack : Length.Zero;
+            foreach (StockLine line in StockOffers.For(material, shop, set.Piece.Unit).Where(l => StockOffers.Survives(l, habit, slack)))
             {
-                Length trim = line.Size.Trim ?? habit, along = line.Size.Along - (trim * 2);
-                Length across = line.Size.Across is { } wide ? wide - (trim * 2) : set.Worked.Values.TryGetValue(QuantityKeyOfWidth(material), out var width) ? width.Value.ToNearestTick() : Length.Zero;
+                Length trim = line.Size.Trim ?? habit, along = line.Size.Along - (trim * 2) - slack;
+                Length across = line.Size.Across is { } wide ? wide - (trim * 2) - slack : set.Worked.Values.TryGetValue(QuantityKeyOfWidth(material), out var width) ? width.Value.ToNearestTick() : Length.Zero;
                 // What the shop has costs nothing more; a size without a price still has to be bought.
                 Money? price = line.Size.InHand is null ? line.Size.Price ?? Money.Zero : null;
                 for (int i = 0; i < Math.Min(line.Size.InHand ?? MostAlike, MostAlike); i++) blanks.Add(new(line.Words, material.Name, along, across, price));

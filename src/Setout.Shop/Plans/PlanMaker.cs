@@ -47,14 +47,20 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private SheetPlan? LayOut(PieceSource source, SetPiece set, Panel panel, IEnumerable<Part> parts, SolverOptions options, List<Finding> findings, CancellationToken cancel)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(panel, source.Shop, set.Piece.Unit);
-        if (NoStock(ref stock, panel, source.Shop.SheetTrim, LengthFormat.For(set.Piece.Unit), findings)) return null;
+        Length slack = source.Shop.SheetSlack;
+        if (NoStock(ref stock, panel, source.Shop.SheetTrim, slack, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         var instance = new SheetInstance(
             [.. parts.Select(p => new SheetPart(p.Key, set.ToCut(p.Length), set.ToCut(p.Width), p.Count, p.Grain == Grain.Keep ? GrainRule.Keep : GrainRule.Free))],
             StockOffers.Sheets(stock, priced, source.Shop.SheetTrim), source.Shop.SheetKerf,
-            new(Length.Min(source.Shop.KeepAlong, source.Shop.KeepAcross), Length.Max(source.Shop.KeepAlong, source.Shop.KeepAcross)));
+            new(Length.Min(source.Shop.KeepAlong, source.Shop.KeepAcross), Length.Max(source.Shop.KeepAlong, source.Shop.KeepAcross)))
+        {
+            Slack = slack,
+            MostStages = source.Shop.MostStages,
+            Groups = FigureGroups.Of(set, panel, parts, findings),
+        };
         SheetOutcome outcome = sheets.Solve(instance, options, null, cancel);
-        Report(set, panel, stock, outcome.Reasons, findings, source.Shop.SheetTrim);
+        Report(set, panel, stock, FigureGroups.Report(set, panel, stock, instance, outcome.Reasons, findings), findings, source.Shop.SheetTrim, slack);
         NotPriced(priced, panel, findings);
         return new(panel, instance, outcome, stock, priced);
     }
@@ -62,25 +68,26 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private BoardPlan? LayOut(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, SolverOptions options, List<Finding> findings, CancellationToken cancel)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(stick, source.Shop, set.Piece.Unit);
-        if (NoStock(ref stock, stick, source.Shop.BoardTrim, LengthFormat.For(set.Piece.Unit), findings)) return null;
+        if (NoStock(ref stock, stick, source.Shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         var instance = new BoardInstance([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
             StockOffers.Boards(stock, priced, source.Shop.BoardTrim), source.Shop.BoardKerf, source.Shop.KeepBoard);
         BoardOutcome outcome = boards.Solve(instance, options, null, cancel);
-        Report(set, stick, stock, outcome.Reasons, findings, source.Shop.BoardTrim);
+        Report(set, stick, stock, outcome.Reasons, findings, source.Shop.BoardTrim, Length.Zero);
         NotPriced(priced, stick, findings);
         return new(stick, instance, outcome, stock, priced);
     }
 
-    private static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, LengthFormat format, List<Finding> findings)
+    private static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, Length slack, LengthFormat format, List<Finding> findings)
     {
-        foreach (StockLine line in stock.Where(l => !StockOffers.Survives(l, trim)))
+        foreach (StockLine line in stock.Where(l => !StockOffers.Survives(l, trim, slack)))
         {
-            findings.Add(new("stock.trim-too-large", Severity.Stop, material.Name, $"Nothing is left of {line.Words} of {material.Name} once {format.Text(line.Size.Trim ?? trim)} is trued off each side.",
+            string free = slack.Sign > 0 ? $" and a slack of {format.Text(slack)} is left free" : "";
+            findings.Add(new("stock.trim-too-large", Severity.Stop, material.Name, $"Nothing is left of {line.Words} of {material.Name} once {format.Text(line.Size.Trim ?? trim)} is trued off each side{free}.",
                 "Make the trim smaller, or take the size out.", material.Place));
         }
         ImmutableArray<StockLine> offered = stock;
-        stock = [.. stock.Where(l => StockOffers.Survives(l, trim))];
+        stock = [.. stock.Where(l => StockOffers.Survives(l, trim, slack))];
         if (stock.Length < offered.Length) return true;
         if (stock.Length > 0) return false;
         findings.Add(new("stock.none", Severity.Stop, material.Name, $"No stock is known for {material.Name}.",
@@ -99,7 +106,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         else findings.Add(note);
     }
 
-    private static void Report(SetPiece set, Material material, ImmutableArray<StockLine> stock, ImmutableArray<CuttingReason> reasons, List<Finding> findings, Length trim)
+    private static void Report(SetPiece set, Material material, ImmutableArray<StockLine> stock, IEnumerable<CuttingReason> reasons, List<Finding> findings, Length trim, Length slack)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
         foreach (CuttingReason reason in reasons)
@@ -107,7 +114,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
             Part? part = set.Parts.FirstOrDefault(p => p.Key == reason.Subject);
             string size = part is null ? "" : $"{part.Name} ({format.Bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))})";
             string offered = string.Join("; ", stock.Select(s => s.Words));
-            string trimmed = $"{format.Text(trim)} is trued off each {(material is Panel ? "edge" : "end")} unless the stock says otherwise";
+            string trimmed = $"{format.Text(trim)} is trued off each {(material is Panel ? "edge" : "end")} unless the stock says otherwise{(slack.Sign > 0 ? $", and a slack of {format.Text(slack)} stays free" : "")}";
             Finding? finding = reason.Kind switch
             {
                 ReasonKind.PartTooLarge => new("part.too-long", Severity.Stop, reason.Subject, $"{size} is larger than any stock of {material.Name}: {offered}; {trimmed}.",

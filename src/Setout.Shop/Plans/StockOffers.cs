@@ -39,11 +39,11 @@ internal static class StockOffers
         ];
     }
 
-    /// <summary>True when something is left of a size once its edges or ends are trued.</summary>
-    public static bool Survives(StockLine line, Length habit)
+    /// <summary>True when something is left of a size once its edges or ends are trued and a slack is left free.</summary>
+    public static bool Survives(StockLine line, Length habit, Length slack)
     {
-        Length trim = line.Size.Trim ?? habit;
-        return line.Size.Along > trim * 2 && (line.Size.Across is not { } across || across > trim * 2);
+        Length gone = ((line.Size.Trim ?? habit) * 2) + slack;
+        return line.Size.Along > gone && (line.Size.Across is not { } across || across > gone);
     }
 
     /// <summary>True when every size that has to be bought has a price.</summary>

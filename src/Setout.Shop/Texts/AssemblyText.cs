@@ -101,6 +101,7 @@ internal static class AssemblyText
     private static DrawerBank? Drawers(KeyBook keys, MapReader map)
     {
         Named like = map.Required("like", "standard");
+        bool through = map.OneOf("figure", false, ("through", true), ("any", false));
         var drawers = ImmutableArray.CreateBuilder<Drawer>();
         foreach (MapReader item in map.Maps("down", "drawer", "drawer: A1"))
         {
@@ -109,7 +110,7 @@ internal static class AssemblyText
             drawers.Add(new(key, item.Share("front"), item.Length("box width"), item.Length("box height"), item.PlaceOf("drawer")));
         }
         if (map.IsEmpty("down")) map.Missing("down", "[{drawer: A1}, {drawer: A2}]", "drawers.none", "There are no drawers in this bank.");
-        return drawers.Count > 0 ? new(like, drawers.ToImmutable()) : null;
+        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), through) : null;
     }
 
     private static Shelves? Shelves(KeyBook keys, MapReader map)

@@ -31,6 +31,12 @@ public sealed record Shop(
     Length KeepAlong, Length KeepAcross, Length KeepBoard, Accuracy Accuracy,
     ImmutableArray<ShopStock> Stock, ImmutableDictionary<string, Money> Prices, ImmutableArray<Shim> Shims)
 {
+    /// <summary>What stays free at the far edges of every sheet, for sheets that are short and kerfs that vary; zero or more, zero by default.</summary>
+    public Length SheetSlack { get; init; }
+
+    /// <summary>The most divisions on the way from a sheet to a part, 2 to 9; null, the default, for any number.</summary>
+    public int? MostStages { get; init; }
+
     /// <summary>
     /// The shop assumed when no shop file is named: 1/32 in or 0.5 mm, a full kerf of 1/8 in, 1/4 in trued off each edge. Common practice, no source,
     /// except the tape, whose source stands with <see cref="Accuracy.Usual"/>. A flat washer of 1/16 in, veneer and card for packing.

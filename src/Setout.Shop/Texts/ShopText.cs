@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
+using Setout.Cutting.Sheets;
 
 namespace Setout.Shop.Texts;
 
@@ -44,10 +45,16 @@ public static class ShopText
             inch = grids.Grid("in", LengthUnit.Inch) ?? inch;
             metric = grids.Grid("mm", LengthUnit.Millimetre) ?? metric;
         }
+        Length slack = top.Length("slack", mayBeZero: true, s_coarsest) is { } spare ? Tick(spare) : usual.SheetSlack;
+        int stages = top.Whole("most stages", usual.MostStages ?? 0, 2, SheetInstance.MostStagesEver);
         Accuracy accuracy = Accuracy(top, usual.Accuracy);
         ImmutableArray<ShopStock> stock =
             [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
-        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims));
+        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims))
+        {
+            SheetSlack = slack,
+            MostStages = stages == 0 ? null : stages,
+        };
     }
 
     private static Accuracy Accuracy(MapReader top, Accuracy usual)

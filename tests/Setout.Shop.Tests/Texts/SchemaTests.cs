@@ -31,7 +31,7 @@ public class SchemaTests
             toe: 0
             top rails: on edge
             across:
-              - {opening: A, width: 20, slide panels: ply, drawers: {like: kind, down: [{drawer: D1, front: rest, box width: 18, box height: 5}]}}
+              - {opening: A, width: 20, slide panels: ply, drawers: {like: kind, figure: through, down: [{drawer: D1, front: rest, box width: 18, box height: 5}]}}
               - {posts: P, of: stud}
               - {opening: B, width: rest}
           - case: C
@@ -60,6 +60,8 @@ public class SchemaTests
         kerf: {sheets: 1/8, boards: 1/8}
         trim: {sheets: 1/4, boards: 0}
         keep: {sheets: 12 x 6, boards: 12}
+        slack: 1/16
+        most stages: 3
         instruments: {tape: 1/32, rule: 1/64, calliper: 0.001}
         spread: {setting: 1/16, repeat: 0, sheet: 1/100, spot: 0.1 mm, section: 1/8, placing: 1/128, slides: 0.2 mm}
         shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]

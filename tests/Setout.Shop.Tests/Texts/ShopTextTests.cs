@@ -97,6 +97,23 @@ public class ShopTextTests
     }
 
     [Fact]
+    public void Read_SlackAndStages_AreTheShopsOwn()
+    {
+        Shop.Texts.Shop shop = Sound(Head + "slack: 1/16\nmost stages: 3\n");
+        Assert.Equal((Length.FromInches(1, 16), 3), (shop.SheetSlack, shop.MostStages));
+        Assert.Equal((Length.Zero, null), (Shop.Texts.Shop.Usual.SheetSlack, Shop.Texts.Shop.Usual.MostStages));
+        Assert.Equal(Length.Zero, Sound(Head + "slack: 0\n").SheetSlack);
+    }
+
+    [Theory]
+    [InlineData("slack: 2", "text.absurd-size")]
+    [InlineData("most stages: 1", "text.wanted-number")]
+    [InlineData("most stages: 10", "text.wanted-number")]
+    [InlineData("most stages: few", "text.wanted-number")]
+    public void Read_SlackOrStagesPastTheirLimit_OneFinding(string line, string code) =>
+        Assert.Equal(code, Assert.Single(ShopText.Read(Head + line + "\n").Findings).Code);
+
+    [Fact]
     public void Read_SpreadAndInstruments_StandTogether()
     {
         Accuracy accuracy = Sound(Head + "spread: {repeat: 1/100}\ninstruments: {tape: 1/20}\n").Accuracy;

@@ -1,0 +1,116 @@
+using Setout.Core.Measures;
+using Setout.Core.Workings;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Plans;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Tests.Plans;
+
+/// <summary>Slack of the shop and figure that runs through, from the texts to the layout.</summary>
+public sealed class FigurePlanTests
+{
+    private static string Chest(string figure = "through", string grain = "keep", int width = 20, string size = "96 x 48") => $"""
+        setout: 1
+        name: Chest
+        unit: in
+        materials:
+          ply:   {"{"}panel: hardwood plywood, label: 3/4{"}"}
+          thin:  {"{"}panel: hardwood plywood, label: 1/2{"}"}
+          fine:  {"{"}panel: walnut plywood, thickness: 3/4, grain: {grain}, sizes: [{"{"}size: {size}, price: 90{"}"}]{"}"}
+        drawers:
+          box: {"{"}sides: thin, bottom: thin, front: fine{"}"}
+        assembly:
+          - case: C
+            of: ply
+            width: {width}
+            height: 24
+            depth: 18
+            drawers:
+              like: box
+              figure: {figure}
+              down: [{"{"}drawer: D1, front: 5{"}"}, {"{"}drawer: D2, front: 7{"}"}, {"{"}drawer: D3, front: rest{"}"}]
+        """;
+
+    private static Plan Make(string piece, string? log = null, string shop = "")
+    {
+        (PieceSource? source, var findings) = PieceSource.Read(piece, log, "setout-shop: 1\nunit: in\n" + shop);
+        return Sample.Make(source ?? throw new InvalidOperationException(string.Join("; ", findings.Select(f => f.Finding.Words))));
+    }
+
+    private static SheetPlan Fine(Plan plan) => plan.Sheets.Single(s => s.Material.Name == "fine");
+
+    [Fact]
+    public void Make_FigureThrough_FrontsLieBelowEachOtherInOrder()
+    {
+        SheetPlan sheets = Fine(Make(Chest()));
+        FigureGroup group = Assert.Single(sheets.Instance.Groups);
+        Assert.Equal((GrainAxis.Across, "D1.front D2.front D3.front"), (group.Axis, string.Join(' ', group.PartIds)));
+        PlacedRectangle[] fronts = [.. SheetFace.Flatten(sheets.Instance, sheets.Outcome.Layout.Sheets[0]).Where(r => r.Kind == FaceKind.Part)];
+        Assert.Equal(["D1.front", "D2.front", "D3.front"], fronts.Select(f => f.PartId));
+        Assert.All(fronts.Zip(fronts.Skip(1)), p => Assert.Equal(p.First.Place.FromAcross + p.First.Place.Across + sheets.Instance.Kerf, p.Second.Place.FromAcross));
+    }
+
+    [Fact]
+    public void Make_AnyFigure_HasNoGroups() => Assert.Empty(Fine(Make(Chest("any"))).Instance.Groups);
+
+    [Fact]
+    public void Make_FigureThroughOfSheetWithoutGrain_WarnsOnce()
+    {
+        Plan plan = Make(Chest(grain: "free"));
+        Finding warn = Assert.Single(plan.Findings, f => f.Code == "figure.no-grain");
+        Assert.Equal((Severity.Warn, "D1.front"), (warn.Severity, warn.Key));
+        Assert.Empty(Fine(plan).Instance.Groups);
+    }
+
+    [Fact]
+    public void Make_BankTallerThanTheSheet_OneFindingForTheBank()
+    {
+        Plan plan = Make(Chest(size: "96 x 20"));
+        Finding stop = Assert.Single(plan.Findings, f => f.Severity == Severity.Stop);
+        Assert.Equal(("figure.too-large", "D1.front"), (stop.Code, stop.Key));
+        Assert.Contains("drawer D1 false front, drawer D2 false front, drawer D3 false front cannot be cut below each other from one sheet of fine: 96 x 20 in", stop.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(Make(Chest("any", size: "96 x 20")).Findings, f => f.Severity == Severity.Stop);
+    }
+
+    [Theory]
+    [InlineData("D3", "D1.front D2.front")]
+    [InlineData("D2", "")]
+    public void Make_OneFrontIsCut_TheOthersRunThroughWhereTheyMeet(string cut, string left)
+    {
+        string log = $$"""
+            setout-log: 1
+            entries:
+              - {id: a, at: 2026-05-04T09:40:00Z, cut: [{{cut}}.front], figures: [], chosen: []}
+            """;
+        SheetPlan sheets = Fine(Make(Chest(), log));
+        Assert.Equal(left, string.Join(' ', sheets.Instance.Groups.SelectMany(g => g.PartIds)));
+        Assert.Equal(2, sheets.Instance.PartsInAll);
+    }
+
+    [Fact]
+    public void Make_SlackOfTheShop_IsLeftFreeAndSaidWhereItMatters()
+    {
+        Assert.Equal(Length.FromInches(1, 8), Fine(Make(Chest(), shop: "slack: 1/8\n")).Instance.Slack);
+        // Trims of 1/4 in leave 95 1/2 in.
+        const string Long = "setout: 1\nname: Try\nunit: in\nmaterials:\n  ply: {panel: hardwood plywood, label: 3/4}\nparts:\n  - {part: a, of: ply, length: 95 1/2, width: 10}\n";
+        Assert.DoesNotContain(Make(Long).Findings, f => f.Severity == Severity.Stop);
+        Finding stop = Assert.Single(Make(Long, shop: "slack: 1/8\n").Findings, f => f.Severity == Severity.Stop);
+        Assert.Contains("a slack of 1/8 in stays free", stop.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_SlackLeavesNothingOfAnOffcut_StopsAndSaysSo()
+    {
+        Plan plan = Make(Chest(), shop: "slack: 1\ntrim: {sheets: 0}\nstock: [{panel: hardwood plywood, label: 3/4, size: 20 x 1, have: 1}]\n");
+        Finding stop = Assert.Single(plan.Findings, f => f.Code == "stock.trim-too-large");
+        Assert.Contains("a slack of 1 in is left free", stop.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_MostStagesOfTheShop_ReachTheLayout()
+    {
+        SheetPlan sheets = Fine(Make(Chest("any"), shop: "most stages: 3\n"));
+        Assert.Equal(3, sheets.Instance.MostStages);
+        Assert.NotEmpty(sheets.Outcome.Layout.Sheets);
+    }
+}
