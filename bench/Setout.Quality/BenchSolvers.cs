@@ -3,6 +3,7 @@ using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Quality.Peers;
+using Setout.Solvers;
 
 namespace Setout.Quality;
 
@@ -28,6 +29,7 @@ internal static class BenchSolvers
     // Our own solvers, which can be asked for layouts and proofs.
     private static readonly (string Name, ISheetSolver Sheets, IBoardSolver Boards)[] Own =
     [
+        ("library", SheetSolvers.With(LibraryPrograms.Instance), BoardSolvers.With(LibraryPrograms.Instance)),
         ("default", SheetSolvers.Default, BoardSolvers.Default),
     ];
 

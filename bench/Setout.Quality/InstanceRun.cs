@@ -7,7 +7,7 @@ internal static class InstanceRun
     {
         string path = options.Needed("instances"), variant = options.Needed("variant");
         if (variant is not ("RG" or "OG" or "1D")) throw new UsageException($"There is no variant '{variant}'. Variants: RG, OG, 1D.");
-        BenchSolver solver = BenchSolvers.Named(options.Text("solver") ?? "default");
+        BenchSolver solver = BenchSolvers.Named(options.Text("solver") ?? "library");
         string best = options.Text("best") ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, "best_known.csv");
         BestKnown known = File.Exists(best) ? BestKnown.Read(best, options.Text("cost") == "area") : BestKnown.None;
         IReadOnlyList<BenchInstance> chosen = Chosen(path, options), instances = [.. chosen.Where(solver.CanLay)];

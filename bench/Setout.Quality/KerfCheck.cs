@@ -13,7 +13,7 @@ internal static class KerfCheck
     {
         int kerf = checked((int)(options.Whole("kerf-check") ?? throw new UsageException("--kerf-check needs a whole number of millimetres.")));
         long budget = options.Whole("budget") ?? 200_000;
-        BenchSolver solver = BenchSolvers.OwnNamed(options.Text("solver") ?? "default");
+        BenchSolver solver = BenchSolvers.OwnNamed(options.Text("solver") ?? "library");
         IReadOnlyList<BenchInstance> instances = InstanceRun.Chosen(options.Needed("instances"), options);
         bool mayTurn = options.Text("variant") == "RG";
         // Every size is ten times as large at least, so that all stay above zero once the kerf is taken off.

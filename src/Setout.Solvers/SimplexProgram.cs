@@ -11,6 +11,7 @@ internal sealed class SimplexProgram : ILinearProgram
 
     private readonly List<Constraint> _rows = [];
     private readonly List<Variable> _columns = [];
+    private bool _isMoved;
 
     public SimplexProgram() => _solver.Objective().SetMinimization();
 
@@ -31,10 +32,25 @@ internal sealed class SimplexProgram : ILinearProgram
         return _columns.Count - 1;
     }
 
+    public void SetRow(int row, double low, double high)
+    {
+        _rows[row].SetBounds(low, high);
+        _isMoved = true;
+    }
+
+    public void SetMost(int column, double most)
+    {
+        _columns[column].SetUb(most);
+        _isMoved = true;
+    }
+
     public bool Solve(CancellationToken stop)
     {
         if (stop.IsCancellationRequested) return false;
         using CancellationTokenRegistration ending = stop.Register(() => _solver.InterruptSolve());
+        // New limits leave the last prices sound, new columns the last shares: each asks for the method that goes on from them.
+        _solver.SetSolverSpecificParametersAsString(_isMoved ? "use_dual_simplex:true" : "use_dual_simplex:false");
+        _isMoved = false;
         return _solver.Solve() == Solver.ResultStatus.OPTIMAL;
     }
 

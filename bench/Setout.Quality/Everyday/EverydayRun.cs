@@ -22,7 +22,7 @@ internal static class EverydayRun
     {
         int count = checked((int)(options.Whole("everyday") ?? throw new UsageException("--everyday needs a number of jobs.")));
         double seconds = options.Number("seconds", 2);
-        BenchSolver solver = BenchSolvers.OwnNamed(options.Text("solver") ?? "default");
+        BenchSolver solver = BenchSolvers.OwnNamed(options.Text("solver") ?? "library");
         var file = new ResultFile(options.Text("out"), resume: false);
         var results = new List<JobResult>();
         int violations = 0;

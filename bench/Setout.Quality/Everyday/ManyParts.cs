@@ -17,7 +17,7 @@ internal static class ManyParts
     {
         int count = checked((int)(options.Whole("many") ?? throw new UsageException("--many needs a number of parts.")));
         double seconds = options.Number("seconds", 10);
-        ISheetSolver solver = BenchSolvers.Sheets(options.Text("solver") ?? "default");
+        ISheetSolver solver = BenchSolvers.Sheets(options.Text("solver") ?? "library");
         SheetInstance instance = Make(count, options.Seed).With(options);
         Console.WriteLine($"{instance.PartsInAll} invented parts of {instance.Parts.Length} sizes");
         using var time = new SolveTime(options.Whole("budget"), seconds, options.Seed);

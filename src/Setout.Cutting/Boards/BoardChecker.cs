@@ -1,10 +1,11 @@
+// Over 200 lines: one method a rule, and the walk of the saw that they share, read best in one place.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 
 namespace Setout.Cutting.Boards;
 
 /// <summary>
-/// Judges a board layout without knowing how it was made: it follows the saw along each board in ticks and recomputes every
+/// Judges a board layout without knowing how it was made: it follows the saw along each lane and stretch in ticks and recomputes every
 /// figure. It shares only the values with the solvers. One method a rule; all violations are returned.
 /// </summary>
 public static class BoardChecker
@@ -14,15 +15,26 @@ public static class BoardChecker
     {
         ImmutableArray<Violation> unknown = [.. KnownNames(instance, layout)];
         if (!unknown.IsEmpty) return unknown;
+        Dictionary<string, BoardStock> stocks = instance.Stock.ToDictionary(s => s.Id, StringComparer.Ordinal);
+        Dictionary<string, BoardPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         ImmutableArray<Violation>.Builder found = ImmutableArray.CreateBuilder<Violation>();
         for (int i = 0; i < layout.Boards.Length; i++)
         {
             LaidBoard board = layout.Boards[i];
-            long rest = RestBeyondParts(instance, board);
-            found.AddRange(PartsFitBetweenTrims(board, rest, i + 1));
-            found.AddRange(LeftOverIsWhatRemains(instance, board, rest, i + 1));
-            found.AddRange(LeftOverIsLabelled(instance, board, i + 1));
+            BoardStock stock = stocks[board.StockId];
+            List<BoardStretch> clear = Clear(stock);
+            found.AddRange(LanesFitTheWidth(board, stock, i + 1));
+            found.AddRange(EveryStretchIsToldOnce(board, stock, clear.Count, i + 1));
             found.AddRange(BoardIsUsed(board, i + 1));
+            foreach (LaidStretch stretch in board.Stretches.Where(s => s.Place >= 1 && s.Place <= clear.Count))
+            {
+                BoardStretch bin = clear[stretch.Place - 1];
+                List<BoardStretch> places = Places(instance, parts, stretch, bin);
+                found.AddRange(PartsFitBetweenTrims(stock, stretch, places, i + 1));
+                found.AddRange(PartsLieClearOfDefects(stock, stretch, places, i + 1));
+                found.AddRange(LeftOverIsWhatRemains(instance, stretch, bin, places, i + 1));
+                found.AddRange(LeftOverIsLabelled(instance, stretch, i + 1));
+            }
         }
         found.AddRange(DemandIsMet(instance, layout));
         found.AddRange(StockLimitsHold(instance, layout));
@@ -42,19 +54,33 @@ public static class BoardChecker
         return found.ToImmutable();
     }
 
-    // What remains of the trued board beyond the last part, that part's own kerf not yet taken; below zero when they do not fit.
-    private static long RestBeyondParts(BoardInstance instance, LaidBoard board)
+    // What no trim and no defect takes, found by walking from edge to edge of them: clear wherever none has begun that has not ended.
+    private static List<BoardStretch> Clear(BoardStock stock)
     {
-        BoardStock stock = instance.Stock.First(s => s.Id == board.StockId);
-        long at = stock.Trim.Start.Ticks;
-        bool first = true;
-        foreach (string id in board.PartIds)
+        Length end = stock.Length - stock.Trim.End;
+        List<(Length From, Length To)> away = [(Length.Zero, stock.Trim.Start), .. stock.Defects.Select(d => (d.From, d.To)), (end, stock.Length)];
+        List<Length> edges = [.. away.SelectMany(a => new[] { a.From, a.To }).Where(e => e >= stock.Trim.Start && e <= end).Distinct().Order()];
+        var clear = new List<BoardStretch>();
+        for (int i = 0; i + 1 < edges.Count; i++)
         {
-            if (!first) at += instance.Kerf.Ticks;
-            at += instance.Parts.First(p => p.Id == id).Length.Ticks;
-            first = false;
+            Length from = edges[i], to = edges[i + 1];
+            if (!away.Any(a => a.From < to && a.To > from)) clear.Add(new(from, to));
         }
-        return stock.Length.Ticks - stock.Trim.End.Ticks - at;
+        return clear;
+    }
+
+    // Where each part lies on its board, whether or not it may lie there.
+    private static List<BoardStretch> Places(BoardInstance instance, Dictionary<string, BoardPart> parts, LaidStretch stretch, BoardStretch bin)
+    {
+        var places = new List<BoardStretch>();
+        Length at = bin.From;
+        foreach (string id in stretch.PartIds)
+        {
+            if (places.Count > 0) at += instance.Kerf;
+            places.Add(new(at, at + parts[id].Length));
+            at = places[^1].To;
+        }
+        return places;
     }
 
     private static IEnumerable<Violation> KnownNames(BoardInstance instance, BoardLayout layout)
@@ -69,23 +95,69 @@ public static class BoardChecker
             yield return new(nameof(KnownNames), 0, $"there is no part {left.PartId} to leave out");
     }
 
-    private static IEnumerable<Violation> PartsFitBetweenTrims(LaidBoard board, long rest, int place)
+    private static IEnumerable<Violation> LanesFitTheWidth(LaidBoard board, BoardStock stock, int place)
     {
-        if (rest < 0) yield return new(nameof(PartsFitBetweenTrims), place, $"parts and kerfs are {Length.FromTicks(-rest)} longer than the trued {board.StockId}");
+        int lanes = board.Stretches.Select(s => s.Lane).DefaultIfEmpty(0).Max();
+        if (stock.Rip is not { } rip)
+        {
+            if (lanes > 1) yield return new(nameof(LanesFitTheWidth), place, $"{lanes} lanes are cut from {stock.Id}, which is not ripped");
+            yield break;
+        }
+        Int128 needs = ((Int128)rip.LaneWidth.Ticks * lanes) + ((Int128)rip.Kerf.Ticks * Math.Max(0, lanes - 1));
+        if (needs > rip.Width.Ticks)
+            yield return new(nameof(LanesFitTheWidth), place, $"{lanes} lanes of {rip.LaneWidth} and the kerfs between them are wider than {stock.Id}, which is {rip.Width}");
     }
 
-    private static IEnumerable<Violation> LeftOverIsWhatRemains(BoardInstance instance, LaidBoard board, long rest, int place)
+    private static IEnumerable<Violation> EveryStretchIsToldOnce(LaidBoard board, BoardStock stock, int stretches, int place)
     {
-        long left = Math.Max(0, rest - instance.Kerf.Ticks);
-        if (board.LeftOver.Ticks != left) yield return new(nameof(LeftOverIsWhatRemains), place, $"{board.LeftOver} is said to be left, it is {Length.FromTicks(left)}");
+        int lanes = 1;
+        if (stock.Rip is { } rip)
+        {
+            lanes = 0;
+            for (Int128 at = rip.LaneWidth.Ticks; at <= rip.Width.Ticks; at += rip.LaneWidth.Ticks + rip.Kerf.Ticks) lanes++;
+        }
+        HashSet<(int, int)> told = [];
+        foreach (LaidStretch stretch in board.Stretches)
+        {
+            if (stretch.Lane < 1 || stretch.Place < 1 || stretch.Place > stretches)
+                yield return new(nameof(EveryStretchIsToldOnce), place, $"{stock.Id} has no stretch {stretch.Place} in lane {stretch.Lane}; it has {stretches} in each of {lanes}");
+            if (!told.Add((stretch.Lane, stretch.Place)))
+                yield return new(nameof(EveryStretchIsToldOnce), place, $"stretch {stretch.Place} of lane {stretch.Lane} is told twice");
+        }
+        if (told.Count < (long)lanes * stretches)
+            yield return new(nameof(EveryStretchIsToldOnce), place, $"{told.Count} stretches of {stock.Id} are told, it has {stretches} in each of {lanes} lanes");
     }
 
-    private static IEnumerable<Violation> LeftOverIsLabelled(BoardInstance instance, LaidBoard board, int place)
+    private static IEnumerable<Violation> PartsFitBetweenTrims(BoardStock stock, LaidStretch stretch, List<BoardStretch> places, int place)
     {
-        LeftOverUse use = board.LeftOver.Ticks <= 0 ? LeftOverUse.None
-            : board.LeftOver.Ticks >= instance.KeepFrom.Ticks ? LeftOverUse.Keep
+        if (places.Count == 0) yield break;
+        Length end = stock.Length - stock.Trim.End;
+        if (places[0].From < stock.Trim.Start)
+            yield return new(nameof(PartsFitBetweenTrims), place, $"the first part of lane {stretch.Lane} lies {stock.Trim.Start - places[0].From} within the trim of {stock.Id}");
+        if (places[^1].To > end)
+            yield return new(nameof(PartsFitBetweenTrims), place, $"parts and kerfs are {places[^1].To - end} longer than the trued {stock.Id}");
+    }
+
+    private static IEnumerable<Violation> PartsLieClearOfDefects(BoardStock stock, LaidStretch stretch, List<BoardStretch> places, int place)
+    {
+        for (int i = 0; i < places.Count; i++)
+            foreach (BoardStretch defect in stock.Defects)
+                if (places[i].From < defect.To && places[i].To > defect.From)
+                    yield return new(nameof(PartsLieClearOfDefects), place, $"part {stretch.PartIds[i]} lies from {places[i].From} to {places[i].To} in lane {stretch.Lane}, over the defect from {defect.From} to {defect.To}");
+    }
+
+    private static IEnumerable<Violation> LeftOverIsWhatRemains(BoardInstance instance, LaidStretch stretch, BoardStretch bin, List<BoardStretch> places, int place)
+    {
+        Length left = places.Count == 0 ? bin.Extent : Length.Max(Length.Zero, bin.To - places[^1].To - instance.Kerf);
+        if (stretch.LeftOver != left) yield return new(nameof(LeftOverIsWhatRemains), place, $"{stretch.LeftOver} is said to be left, it is {left}");
+    }
+
+    private static IEnumerable<Violation> LeftOverIsLabelled(BoardInstance instance, LaidStretch stretch, int place)
+    {
+        LeftOverUse use = stretch.LeftOver.Ticks <= 0 ? LeftOverUse.None
+            : stretch.LeftOver.Ticks >= instance.KeepFrom.Ticks ? LeftOverUse.Keep
             : LeftOverUse.Waste;
-        if (board.Use != use) yield return new(nameof(LeftOverIsLabelled), place, $"a left-over of {board.LeftOver} is called {board.Use}, it is {use}: kept from {instance.KeepFrom}");
+        if (stretch.Use != use) yield return new(nameof(LeftOverIsLabelled), place, $"a left-over of {stretch.LeftOver} is called {stretch.Use}, it is {use}: kept from {instance.KeepFrom}");
     }
 
     private static IEnumerable<Violation> BoardIsUsed(LaidBoard board, int place)

@@ -34,6 +34,7 @@ public sealed record BoardInstance
         Stock = stock;
         Kerf = kerf;
         KeepFrom = keepFrom;
+        _longest = stock.Where(s => s.Limit != 0).SelectMany(s => s.ClearStretches()).Select(c => c.Extent).DefaultIfEmpty(Length.Zero).Max();
     }
 
     /// <summary>The parts, in the caller's order.</summary>
@@ -51,8 +52,13 @@ public sealed record BoardInstance
     /// <summary>All counts added.</summary>
     public int PartsInAll => Parts.Sum(p => p.Count);
 
+    /// <summary>The most lanes times clear stretches that one board may have.</summary>
+    public const int MostStretches = 1_000;
+
+    private readonly Length _longest;
+
     /// <summary>True when the part fits some stock of which there is at least one.</summary>
-    public bool CanBeLaid(BoardPart part) => Stock.Any(s => s.Limit != 0 && part.Length <= s.Trued);
+    public bool CanBeLaid(BoardPart part) => part.Length <= _longest;
 
     /// <summary>A reason for each part that fits no stock, in the order of the parts; empty when every part fits some stock.</summary>
     public ImmutableArray<CuttingReason> Validate() => [.. Parts.Where(p => !CanBeLaid(p)).Select(Refuse)];
@@ -69,7 +75,7 @@ public sealed record BoardInstance
         BoardStock[] there = [.. Stock.Where(s => s.Limit != 0)];
         return there.Length == 0
             ? new(ReasonKind.StockTooLittle, part.Id, $"part {part.Id} ({part.Length}) has no stock to come from: every limit is 0")
-            : new(ReasonKind.PartTooLarge, part.Id, $"part {part.Id} ({part.Length}) is longer than any stock, which is {there.Max(s => s.Trued)} at most once trued");
+            : new(ReasonKind.PartTooLarge, part.Id, $"part {part.Id} ({part.Length}) is longer than any stock, which is {_longest} at most {(there.All(s => s.Defects.IsEmpty) ? "once trued" : "between trims and defects")}");
     }
 
     private static void CheckParts(ImmutableArray<BoardPart> parts)
@@ -102,6 +108,28 @@ public sealed record BoardInstance
             if (board.Trued.Sign <= 0) throw new ArgumentException($"Nothing is left of stock {board.Id} once its ends are cut away ({board.Trued}).", nameof(stock));
             if (board.Cost < Money.Zero) throw new ArgumentException($"Stock {board.Id} costs {board.Cost}; it must be 0 or more.", nameof(stock));
             if (board.Limit < 0) throw new ArgumentException($"Stock {board.Id} has a limit of {board.Limit}; it must be 0 or more.", nameof(stock));
+            CheckRip(board);
+            CheckDefects(board);
         }
+    }
+
+    private static void CheckRip(BoardStock board)
+    {
+        if (board.Rip is not { } rip) return;
+        if (rip.LaneWidth.Sign <= 0 || rip.Width < rip.LaneWidth || rip.Width > Longest)
+            throw new ArgumentException($"Stock {board.Id} is {rip.Width} wide and its lanes {rip.LaneWidth}; lanes must be above 0 and no wider than the board, which is {Longest} at most.", nameof(board));
+        if (rip.Kerf.Sign < 0 || rip.Kerf > Longest)
+            throw new ArgumentException($"Stock {board.Id} is ripped with a kerf of {rip.Kerf}; it must lie between 0 and {Longest}.", nameof(board));
+    }
+
+    private static void CheckDefects(BoardStock board)
+    {
+        if (board.Defects.IsDefault) throw new ArgumentException($"The defects of stock {board.Id} are not set.", nameof(board));
+        foreach (BoardStretch defect in board.Defects)
+            if (defect.From.Sign < 0 || defect.To <= defect.From || defect.To > board.Length)
+                throw new ArgumentException($"Stock {board.Id} has a defect from {defect.From} to {defect.To}; it must lie within its length of {board.Length}.", nameof(board));
+        long stretches = (long)board.Lanes * board.ClearStretches().Length;
+        if (stretches == 0) throw new ArgumentException($"Nothing is left of stock {board.Id} between its defects.", nameof(board));
+        if (stretches > MostStretches) throw new ArgumentException($"Stock {board.Id} has {stretches} stretches in all lanes; at most {MostStretches} are laid out.", nameof(board));
     }
 }

@@ -53,7 +53,8 @@ public static class BoardObjective
         Money cost = layout.Boards.Aggregate(Money.Zero, (sum, b) => sum + stock[b.StockId].Cost);
         Int128 worth = 0;
         foreach (LaidBoard board in layout.Boards)
-            if (board.Use == LeftOverUse.Keep) worth += WorthOf(board.LeftOver);
+            foreach (LaidStretch stretch in board.Stretches)
+                if (stretch.Use == LeftOverUse.Keep) worth += WorthOf(stretch.LeftOver);
         return new(leftOut, cost, layout.Boards.Length, worth);
     }
 

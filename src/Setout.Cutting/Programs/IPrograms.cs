@@ -33,6 +33,17 @@ public interface ILinearProgram : IDisposable
     /// <param name="entries">What one adds to each row; a row at most once.</param>
     int AddColumn(double cost, double most, IEnumerable<(int Row, double Count)> entries);
 
+    /// <summary>Gives a row other limits; the next solve starts from the last basis all the same.</summary>
+    /// <param name="row">Its index.</param>
+    /// <param name="low">The least sum; may be minus infinity.</param>
+    /// <param name="high">The greatest sum; may be infinity.</param>
+    void SetRow(int row, double low, double high);
+
+    /// <summary>Gives a column another greatest share; zero strikes it out.</summary>
+    /// <param name="column">Its index.</param>
+    /// <param name="most">The greatest share; may be infinity.</param>
+    void SetMost(int column, double most);
+
     /// <summary>Solves from the last basis. False when there is no answer, or it was stopped.</summary>
     bool Solve(CancellationToken stop);
 

@@ -206,9 +206,28 @@ public static class PlanJson
                 json.WriteEndArray();
                 Length(json, "left_over", laid.LeftOver, unit);
                 json.WriteString("use", laid.Use.ToString().ToLowerInvariant());
+                if (laid.Stretches.Length > 1) Stretches(json, laid, unit);
                 json.WriteEndObject();
             }
             json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void Stretches(Utf8JsonWriter json, LaidBoard laid, LengthUnit unit)
+    {
+        json.WriteStartArray("stretches");
+        foreach (LaidStretch stretch in laid.Stretches)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("lane", stretch.Lane);
+            json.WriteNumber("place", stretch.Place);
+            json.WriteStartArray("parts");
+            foreach (string part in stretch.PartIds) json.WriteStringValue(part);
+            json.WriteEndArray();
+            Length(json, "left_over", stretch.LeftOver, unit);
+            json.WriteString("use", stretch.Use.ToString().ToLowerInvariant());
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -1,6 +1,7 @@
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
+using Setout.Solvers;
 
 namespace Setout.Commands;
 
@@ -8,5 +9,5 @@ namespace Setout.Commands;
 internal static class Planner
 {
     /// <summary>Makes plans.</summary>
-    public static PlanMaker Maker { get; } = new(SheetSolvers.Default, BoardSolvers.Default);
+    public static PlanMaker Maker { get; } = new(SheetSolvers.With(LibraryPrograms.Instance), BoardSolvers.With(LibraryPrograms.Instance));
 }

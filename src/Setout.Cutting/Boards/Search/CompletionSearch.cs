@@ -10,7 +10,7 @@ namespace Setout.Cutting.Boards.Search;
 /// heuristic of Gupta and Ho, Production Planning and Control 10, 1999, as changed by Fleszar and Hindi, Computers and Operations
 /// Research 29, 2002. (Titles from memory.)
 /// What it cannot find: on large orders with several stock lengths it stays a heuristic, because its bound on the rest is only
-/// length times the best price a length.
+/// length times the best price a length; on boards of several lanes or stretches it sees only some of the ways to fill them.
 /// </summary>
 internal sealed class CompletionSearch(BoardModel model, SeededRandom random, SearchMeter meter, Func<BoardWork, bool> proven)
 {
@@ -19,6 +19,8 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
     private static readonly int[] s_widths = [2, 4, int.MaxValue];
 
     private readonly Completions _completions = new(model, meter);
+    private readonly BinSets _sets = new(model, meter);
+    private readonly List<BinFill> _bins = [];
     private readonly double _bestPrice = model.Stock.Where(s => s.Limit == int.MaxValue || s.Cost > 0)
         .Select(s => (double)s.Cost / s.Length).DefaultIfEmpty(0).Min() * (1 - 1e-9);
     private readonly bool _oneKind = model.Stock.Length == 1;
@@ -186,7 +188,13 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
         if (longest < 0) return found;
         for (int s = 0; s < model.Stock.Length; s++)
         {
-            if (work.Left[s] <= 0 || model.Types[longest].Length > model.Stock[s].Length) continue;
+            if (work.Left[s] <= 0 || model.Types[longest].Length > model.Stock[s].Longest) continue;
+            if (!model.Stock[s].IsSingle)
+            {
+                _cutOff = true;
+                _sets.List(work.Pool, longest, s, all ? 8 : 3, found);
+                continue;
+            }
             long leastUsed = 0;
             if (_oneKind && BestWaiting == 0 && all)
             {
@@ -194,7 +202,9 @@ internal sealed class CompletionSearch(BoardModel model, SeededRandom random, Se
                 Int128 spare = ((Int128)(Best.Count - 1 - work.Boards.Count) * model.Stock[s].Length) - work.PoolLength;
                 leastUsed = (long)Int128.Max(0, model.Stock[s].Length - Int128.Max(0, spare));
             }
-            if (!_completions.List(work, longest, s, leastUsed, found)) _cutOff = true;
+            _bins.Clear();
+            if (!_completions.List(work.Pool, longest, model.Stock[s].Length, leastUsed, _bins)) _cutOff = true;
+            foreach (BinFill bin in _bins) found.Add(new(s, bin.Parts, bin.Used));
         }
         List<Filling> sorted = [.. found.OrderBy(Price).ThenByDescending(f => f.Used).ThenBy(f => f.Parts.Sum(p => p.Count))];
         return sorted;

@@ -1,7 +1,7 @@
 namespace Setout.Cutting.Boards.Search;
 
 /// <summary>
-/// Lists ways to fill one board around the longest part still waiting. Only fillings to which no waiting part can be added are
+/// Lists ways to fill one bin around the longest part still waiting. Only fillings to which no waiting part can be added are
 /// listed: moving parts forward into such a board never makes the rest harder, so nothing is lost (the dominance behind
 /// bin completion). The list is cut off after so many steps, and says so.
 /// </summary>
@@ -12,20 +12,19 @@ internal sealed class Completions(BoardModel model, SearchMeter meter)
 
     private readonly int[] _counts = new int[model.Types.Length];
 
-    /// <summary>Fillings of a board of this stock.</summary>
-    /// <param name="work">The parts waiting.</param>
+    /// <summary>Fillings of a bin.</summary>
+    /// <param name="pool">The parts waiting.</param>
     /// <param name="longest">The type that must be in it; at least one is waiting and fits.</param>
-    /// <param name="stock">The stock.</param>
+    /// <param name="whole">Length of the bin.</param>
     /// <param name="leastUsed">Fillings that use less are not wanted.</param>
     /// <param name="into">Where they go.</param>
     /// <returns>False when the list was cut off.</returns>
-    public bool List(BoardWork work, int longest, int stock, long leastUsed, List<Filling> into)
+    public bool List(int[] pool, int longest, long whole, long leastUsed, List<BinFill> into)
     {
         int steps = 0, found = 0;
-        long whole = model.Stock[stock].Length;
         int shortest = longest;
         for (int t = model.Types.Length - 1; t > longest; t--)
-            if (work.Pool[t] > 0)
+            if (pool[t] > 0)
             {
                 shortest = t;
                 break;
@@ -41,9 +40,9 @@ internal sealed class Completions(BoardModel model, SearchMeter meter)
         {
             if (++steps >= MostSteps || found >= MostFound) return;
             long length = model.Types[type].Length;
-            int fit = (int)Math.Min(work.Pool[type] - alreadyTaken, space / length);
+            int fit = (int)Math.Min(pool[type] - alreadyTaken, space / length);
             int next = type + 1;
-            while (next < model.Types.Length && work.Pool[next] == 0) next++;
+            while (next < model.Types.Length && pool[next] == 0) next++;
             bool last = next >= model.Types.Length || model.Types[shortest].Length > space;
             for (int take = fit; take >= 0; take--)
             {
@@ -70,9 +69,9 @@ internal sealed class Completions(BoardModel model, SearchMeter meter)
             {
                 if (_counts[t] > 0) parts.Add((t, _counts[t]));
                 // A type left waiting that would still fit: the filling is dominated.
-                if (work.Pool[t] > _counts[t] && model.Types[t].Length <= rest) return;
+                if (pool[t] > _counts[t] && model.Types[t].Length <= rest) return;
             }
-            into.Add(new(stock, [.. parts], whole - rest));
+            into.Add(new([.. parts], whole - rest));
             found++;
         }
     }

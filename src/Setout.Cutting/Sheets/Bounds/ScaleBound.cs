@@ -169,7 +169,7 @@ internal sealed class ScaleBound
             if (other.Capacities[s] > 0) Add(s, line);
         LineKnapsack knapsack = _lines[axis];
         var prices = new long[_entries.Length];
-        for (int columns = 0; ; )
+        for (int columns = 0; ;)
         {
             if (meter.Over || !program.Solve(CancellationToken.None)) return null;
             for (int e = 0; e < prices.Length; e++) prices[e] = (long)Math.Floor(Math.Max(0, program.Price(rows[e])) * PriceScale);

@@ -68,8 +68,12 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             if (search.Best != before) foundBy = "goal search";
             proven = bound is not null && Met(bound);
             if (proven || meter.Over || patterns is not { IsUsable: true, IsFinished: false } || bound is null) continue;
+            // Patterns take as many stages as they like: with a limit they only say what no layout can fall below.
+            bool isLimited = model.MostStages != int.MaxValue;
             using (SearchMeter own = meter.Share(2 * share))
-                bound = patterns.Improve(bound, search.Best.PoolCount > 0 ? null : new(search.Best.Cost, search.Best.Sheets.Count), own);
+                bound = patterns.Improve(bound, search.Best.PoolCount > 0 || isLimited ? null : new(search.Best.Cost, search.Best.Sheets.Count), own);
+            proven = bound is not null && Met(bound);
+            if (isLimited) continue;
             if (patterns.Better is { } better) Take(PatternLayouts.Of(model, better), "listed patterns");
             foreach ((int stock, PatternNode pattern, double _) in patterns.Patterns) search.Offer(new(model, stock, pattern));
             Take(PatternLayouts.Rounded(model, patterns.Patterns, meter), "rounded patterns");

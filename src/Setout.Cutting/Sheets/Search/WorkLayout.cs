@@ -28,7 +28,6 @@ internal sealed class WorkLayout
     private readonly SheetModel _model;
     private readonly int[] _stockUsed;
     private readonly List<WorkSheet> _markedSheets = [];
-    private readonly int _mostStages;
     private readonly int[] _markedPool;
     private readonly int[] _markedStock;
     private decimal _markedCost;
@@ -38,7 +37,6 @@ internal sealed class WorkLayout
     public WorkLayout(SheetModel model)
     {
         _model = model;
-        _mostStages = model.MostStages;
         _stockUsed = new int[model.Stock.Length];
         _markedStock = new int[_stockUsed.Length];
         Pool = [.. model.Types.Select(t => t.Count)];
@@ -49,7 +47,6 @@ internal sealed class WorkLayout
     private WorkLayout(WorkLayout from)
     {
         _model = from._model;
-        _mostStages = from._mostStages;
         _stockUsed = [.. from._stockUsed];
         _markedStock = new int[_stockUsed.Length];
         Pool = [.. from.Pool];
@@ -230,6 +227,7 @@ internal sealed class WorkLayout
         best = default;
         double least = double.MaxValue;
         long steps = 0;
+        bool isLimited = _model.MostStages != int.MaxValue;
         // Blinks come by chance, on average once in so many places.
         int untilBlink = blinks is null ? int.MaxValue : NextBlink(blinks);
         for (int s = from; s < Sheets.Count; s++)
@@ -249,20 +247,20 @@ internal sealed class WorkLayout
         void Try(in FreeRectangle free, int s, int f, long along, long across, bool turned, ref Spot best, ref double least)
         {
             long restAlong = free.Along - along, restAcross = free.Across - across;
-            if (firstCut != FirstCut.Crosscut && !Blink() && MayBeCut(in free, restAlong, restAcross, NodeKind.Across))
+            if (firstCut != FirstCut.Crosscut && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Across))
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.Along, restAcross);
                 if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Across));
             }
-            if (firstCut != FirstCut.Rip && !Blink() && MayBeCut(in free, restAlong, restAcross, NodeKind.Along))
+            if (firstCut != FirstCut.Rip && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Along))
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.Across);
                 if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Along));
             }
         }
 
-        bool MayBeCut(in FreeRectangle free, long restAlong, long restAcross, NodeKind first) =>
-            _mostStages == int.MaxValue || WorkSheet.StagesOf(in free, restAlong, restAcross, first) <= _mostStages;
+        bool MayBeCut(int s, in FreeRectangle free, long restAlong, long restAcross, NodeKind first) =>
+            !isLimited || _model.FewEnough(type, Sheets[s].Stock, in free, restAlong, restAcross, first);
 
         bool Blink()
         {
