@@ -79,6 +79,12 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             Take(PatternLayouts.Rounded(model, patterns.Patterns, meter), "rounded patterns");
             proven = bound is not null && Met(bound);
         }
+        // No layout can cost less, but one of fewer sheets might cost the same: worth a share of the work, not all of it.
+        if (bound is not null && Met(bound) && search.Best.Sheets.Count > bound.Count && model.Stock.Length > 1 && !meter.Over)
+        {
+            using SearchMeter own = meter.Share(Math.Min(meter.Budget / 4, 4 * FirstShare));
+            search.Run(layout => layout.Sheets.Count == bound.Count, own);
+        }
         return (search.Best, foundBy, bound);
     }
 
