@@ -10,6 +10,7 @@ internal static class InstanceRun
         BenchSolver solver = BenchSolvers.Named(options.Text("solver") ?? "library");
         string best = options.Text("best") ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, "best_known.csv");
         BestKnown known = File.Exists(best) ? BestKnown.Read(best, options.Text("cost") == "area") : BestKnown.None;
+        int apart = variant == "1D" ? 0 : MostValue.Run(InstanceFile.Read(path), variant, known);
         IReadOnlyList<BenchInstance> chosen = Chosen(path, options), instances = [.. chosen.Where(solver.CanLay)];
         if (instances.Count < chosen.Count) Console.WriteLine($"{chosen.Count - instances.Count} instances are beyond the solver {solver.Name} and are not run.");
         var file = new ResultFile(options.Text("out"), options.Has("resume"));
@@ -22,7 +23,7 @@ internal static class InstanceRun
             results.Add(result);
             Console.WriteLine(result.Line);
         }
-        return Summary.Print(instances, results, known, variant);
+        return Math.Max(Summary.Print(instances, results, known, variant), apart > 0 ? 1 : 0);
     }
 
     /// <summary>The instances of a file that <c>--ids</c> names, or all; problems of greatest value are left to <see cref="MostValue"/>.</summary>
@@ -35,8 +36,6 @@ internal static class InstanceRun
             if (wanted.Except(all.Select(i => i.Id)).FirstOrDefault() is { } missing) throw new UsageException($"{ids} names {missing}, which {path} does not hold.");
             all = [.. all.Where(i => wanted.Contains(i.Id))];
         }
-        int values = all.Count(MostValue.Asks);
-        if (values > 0) Console.WriteLine($"{values} instances ask for the greatest value of one sheet and are not run here.");
         bool byArea = options.Text("cost") switch
         {
             null or "given" => false,

@@ -1,6 +1,7 @@
 using Setout.Core.Measures;
-using Setout.Cutting.Sheets;
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Search;
+using Setout.Cutting.Sheets;
 using static Setout.Cutting.Tests.Sheets.SheetBuild;
 
 namespace Setout.Cutting.Tests.Sheets;

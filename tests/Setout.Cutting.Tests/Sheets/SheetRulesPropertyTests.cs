@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
-using Setout.Cutting.Sheets;
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Search;
+using Setout.Cutting.Sheets;
 using static Setout.Cutting.Tests.Sheets.SheetBuild;
 
 namespace Setout.Cutting.Tests.Sheets;

@@ -1,3 +1,4 @@
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Search;
 
 namespace Setout.Cutting.Tests.Sheets;

@@ -2,7 +2,7 @@
 using Setout.Core.Measures;
 using Setout.Cutting.Bounds;
 using Setout.Cutting.Programs;
-using Setout.Cutting.Sheets.Search;
+using Setout.Cutting.Sheets.Model;
 
 namespace Setout.Cutting.Sheets.Bounds;
 

@@ -1,7 +1,7 @@
 // Over 200 lines: the column generation is one loop with what it needs.
 using Setout.Cutting.Bounds;
 using Setout.Cutting.Programs;
-using Setout.Cutting.Sheets.Search;
+using Setout.Cutting.Sheets.Model;
 
 namespace Setout.Cutting.Sheets.Patterns;
 
@@ -20,6 +20,10 @@ internal sealed class PatternBound : IDisposable
     private const double PriceScale = 1e7;
     private const int ColumnsAtOnce = 8;
     private const int MostListed = 20_000;
+    private const int MostTypes = 2_000;
+    private const long FirstSteps = 500_000;
+    private const long TableWork = 2_000_000;
+    private const double ListEffort = 2;
 
     private readonly IPrograms _programs;
     private readonly int[] _counts;
@@ -27,18 +31,19 @@ internal sealed class PatternBound : IDisposable
     private readonly double[] _costs = [];
     private readonly int[] _rows = [];
     private readonly int[] _limits = [];
-    private long _mostSteps = FirstSteps;
     private readonly List<Kind> _kinds = [];
     private readonly List<(int Column, int Kind, PatternNode Pattern)> _columns = [];
+    private long _mostSteps = FirstSteps;
 
     /// <summary>A stock that may be used.</summary>
     private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search, StripPatterns Strips);
 
+    /// <summary>Begins with no patterns at all.</summary>
     public PatternBound(SheetModel model, IPrograms programs)
     {
         _programs = programs;
         _counts = [.. model.Types.Select(t => t.Count)];
-        if (model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
+        if (model.Types.Length > MostTypes || model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
         PatternPart[] parts = [.. model.Types.SelectMany((t, i) => t.MayTurn
             ? new PatternPart[] { new(i, (int)t.Along, (int)t.Across, false), new(i, (int)t.Across, (int)t.Along, true) }
             : [new(i, (int)t.Along, (int)t.Across, false)])];
@@ -67,8 +72,6 @@ internal sealed class PatternBound : IDisposable
 
     /// <summary>A layout found on the way that costs less than any known: patterns by stock. Null when there was none.</summary>
     public List<(int Stock, PatternNode Pattern)>? Better { get; private set; }
-
-    public static Action<string>? Log;
 
     /// <summary>True when nothing more can be said, however much work is spent.</summary>
     public bool IsFinished { get; private set; }
@@ -101,19 +104,16 @@ internal sealed class PatternBound : IDisposable
             }
             meter.Add((50L * _rows.Length) + (10L * _columns.Count));
             if (proven && !Take(ref known, prices, capacities)) return null;
-            Log?.Invoke($"cols {_columns.Count} work {meter.Work} raster {string.Join(",", _kinds.Select(k => k.Table.Work))} steps {string.Join(",", _kinds.Select(k => k.Search.Steps))} known {known.Cost} proven {proven}");
             bool reached = best is { } goal && !goal.Allows(known.Cost.Amount, known.Count);
             if (more && !reached && !meter.Over) continue;
             Patterns.AddRange(shares.Select((share, c) => (_kinds[_columns[c].Kind].Stock, _columns[c].Pattern, share)));
             if (reached || more) break;
+            if (meter.Over) break;
             // Without a table for every stock nothing can be proven: the patterns are all there is.
             IsFinished = _kinds.Any(k => !k.Table.IsAffordable);
             if (!proven) _mostSteps *= 4;
-            else
-            {
-                Log?.Invoke($"LP {_program.Cost}");
-                known = best is { } toBeat ? List(known, toBeat, prices, dues, meter) : known;
-            }
+            else if (best is { } toBeat) known = List(known, toBeat, prices, dues, meter);
+            if (_kinds.Any(k => k.Search.IsFull)) IsFinished = true;
             break;
         }
         return known;
@@ -145,7 +145,7 @@ internal sealed class PatternBound : IDisposable
             meter.Add(kind.Strips.TakeCells() / 16);
             if (strips.Count > 0 || !kind.Table.IsAffordable) return (strips, long.MaxValue, false);
         }
-        kind.Table.Fill(prices);
+        if (!kind.Table.Fill(prices, () => meter.Over)) return ([], long.MaxValue, false);
         meter.Add(kind.Table.Work / 8);
         long most = kind.Table.Best;
         if (most <= threshold) return ([], Math.Max(most, 1), true);
@@ -160,7 +160,7 @@ internal sealed class PatternBound : IDisposable
     // A layout that costs less than the best known can hold only patterns that are worth nearly what is due for their stock: lists them all and chooses.
     private LayoutBound List(LayoutBound known, Goal best, long[] prices, long[] dues, SearchMeter meter)
     {
-        IsFinished = _kinds.Any(k => k.Limit != int.MaxValue) || best.Cost == 0;
+        IsFinished = _kinds.Any(k => k.Limit != int.MaxValue || k.Cost == 0);
         if (IsFinished) return known;
         long unit = _kinds.Aggregate(0L, (unit, k) => (long)System.Numerics.BigInteger.GreatestCommonDivisor(unit, Whole(k.Cost)));
         long target = Whole(best.Cost) - unit; // no layout costs between this and the best
@@ -173,7 +173,7 @@ internal sealed class PatternBound : IDisposable
         double ratio = 0;
         for (int k = 0; k < _kinds.Count; k++)
         {
-            _kinds[k].Table.Fill(lifted);
+            if (!_kinds[k].Table.Fill(lifted, () => meter.Over)) return known;
             (_, bool finished, caps[k]) = _kinds[k].Search.Find(lifted, dues[k] + lifted.Length, _mostSteps, 1, () => meter.Over);
             if (!finished)
             {
@@ -190,7 +190,6 @@ internal sealed class PatternBound : IDisposable
             if (IsFinished) return known;
             (List<PatternNode> found, bool finished, long _) = _kinds[k].Search.Find(lifted, threshold, 4 * _mostSteps, MostListed, () => meter.Over);
             meter.Add(_kinds[k].Search.Steps);
-            Log?.Invoke($"listed {found.Count} finished {finished} steps {_kinds[k].Search.Steps} threshold {threshold} of {caps[k]}");
             if (!finished)
             {
                 _mostSteps *= 4;
@@ -202,8 +201,7 @@ internal sealed class PatternBound : IDisposable
         IsFinished = true;
         if (listed.Count == 0) return known with { Cost = new(Money(target + unit)), Method = "listed patterns" };
         ProgramColumn[] columns = [.. listed.Select(l => new ProgramColumn(Whole(_kinds[l.Kind].Cost), _counts.Max(), [.. Counted(l.Pattern).Select(c => (c.Type, c.Count))]))];
-        IntegerAnswer answer = _programs.Choose(new([.. _counts.Select(c => new ProgramRow(c, int.MaxValue))], columns, target + 1), new(2, meter.Seed), meter.Ending);
-        Log?.Invoke($"answer {answer.Counts is not null} finished {answer.Finished} effort {answer.Effort}");
+        IntegerAnswer answer = _programs.Choose(new([.. _counts.Select(c => new ProgramRow(c, int.MaxValue))], columns, target + 1), new(ListEffort, meter.Seed), meter.Ending);
         if (answer.Counts is { } counts)
         {
             // A better layout moves the goal, and the question is open again.
@@ -217,9 +215,6 @@ internal sealed class PatternBound : IDisposable
     private static long Whole(decimal money) => checked((long)(money * 10_000m));
 
     private static decimal Money(long whole) => whole / 10_000m;
-
-    private const long FirstSteps = 500_000;
-    private const long TableWork = 2_000_000;
 
     // False when the stock is proven too little.
     private bool Take(ref LayoutBound known, long[] prices, long[] capacities)

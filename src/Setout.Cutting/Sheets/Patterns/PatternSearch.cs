@@ -13,6 +13,8 @@ namespace Setout.Cutting.Sheets.Patterns;
 /// <param name="counts">How many of each type.</param>
 internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart> parts, int[] counts)
 {
+    private const int MostStates = 700_000;
+
     private readonly PatternPart[] _parts = [.. parts.Where(p => p.Along <= table.Along && p.Across <= table.Across)];
     private readonly ulong[] _keys = Keys(counts.Length);
     private readonly PriorityQueue<int, (long Promise, long Worth)> _open = new();
@@ -25,7 +27,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
     private int _closedCount;
     private long _threshold;
 
-    /// <summary>A rectangle with what is in it: its parts as sorted pairs of type and count, the low twelve bits the count.</summary>
+    /// <summary>A rectangle with what is in it: its parts as sorted pairs of type and count, the low twenty bits the count.</summary>
     private struct State
     {
         public int Along, Across;
@@ -39,6 +41,9 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
 
     /// <summary>What is looked at most often of a state that others are joined to.</summary>
     private readonly record struct Closed(int Along, int Across, int State, long Worth);
+
+    /// <summary>True when the last search ended because it held as many states as memory is meant for.</summary>
+    public bool IsFull => _stateCount >= MostStates;
 
     /// <summary>Joins tried in the last search.</summary>
     public long Steps { get; private set; }
@@ -59,7 +64,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         _stateCount = _closedCount = 0;
         _threshold = threshold;
         Steps = 0;
-        table.LookBeyond();
+        if (!table.LookBeyond(stop)) return ([], false, long.MaxValue);
         long most = threshold, unproven = 0;
         for (int p = 0; p < _parts.Length; p++)
         {
@@ -69,7 +74,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         }
         while (_open.TryDequeue(out int at, out (long Promise, long Worth) rank))
         {
-            if (_found.Count >= enough || Steps > mostSteps || stop())
+            if (_found.Count >= enough || Steps > mostSteps || IsFull || stop())
             {
                 unproven = -rank.Promise;
                 break;
@@ -90,7 +95,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         return [.. Enumerable.Range(0, types).Select(_ => random.Bits())];
     }
 
-    private static int Pair(int type, int count) => (type << 12) | count;
+    private static int Pair(int type, int count) => (type << 20) | count;
 
     private void JoinAll(int at, int ownAlong, int ownAcross, long ownWorth)
     {
@@ -137,11 +142,11 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         int n = 0, i = 0, j = 0;
         while (i < a.Length || j < b.Length)
         {
-            int ta = i < a.Length ? a[i] >> 12 : int.MaxValue, tb = j < b.Length ? b[j] >> 12 : int.MaxValue;
+            int ta = i < a.Length ? a[i] >> 20 : int.MaxValue, tb = j < b.Length ? b[j] >> 20 : int.MaxValue;
             int type = Math.Min(ta, tb), count = 0;
-            if (ta == type) count += a[i++] & 0xfff;
-            if (tb == type) count += b[j++] & 0xfff;
-            if (count > counts[type] || count > 0xfff) return null;
+            if (ta == type) count += a[i++] & 0xfffff;
+            if (tb == type) count += b[j++] & 0xfffff;
+            if (count > counts[type]) return null;
             both[n++] = Pair(type, count);
         }
         return both[..n].ToArray();

@@ -9,7 +9,7 @@ internal readonly record struct PatternPart(int Type, int Along, int Across, boo
 
 /// <summary>
 /// The most that one sheet can be worth when parts have prices and any number of each may be cut, edge to edge: dynamic programming over the
-/// rectangles whose sides are raster positions. Exact in whole numbers, so bounds may rest on it; and for each rectangle at the near corner
+/// rectangles whose sides are lengths that matter, see <see cref="Raster"/>. Exact in whole numbers, so bounds may rest on it; and for each rectangle at the near corner
 /// the most that the rest of the sheet can be worth.
 /// Sources (titles from memory): Gilmore and Gomory, "The theory and computation of knapsack functions", Operations Research 14, 1966; Cintra, Miyazawa,
 /// Wakabayashi and Xavier, "Algorithms for two-dimensional cutting stock and strip packing problems using dynamic programming and column generation",
@@ -21,7 +21,7 @@ internal sealed class PatternTable
     private readonly PatternPart[] _parts;
     private readonly Raster _along, _across;
     private readonly int _columns;
-    private readonly long[] _best; // by position along, then across
+    private readonly long[] _best; // by length along, then across
     private readonly long[] _rest; // what lies beyond, by what is left along and across
     private readonly int[] _rowBeyond, _columnBeyond; // by size of a rectangle at the corner: where to find what lies beyond
     private bool _restIsKnown;
@@ -30,30 +30,32 @@ internal sealed class PatternTable
     /// <param name="along">The sheet along the grain.</param>
     /// <param name="across">The sheet across the grain.</param>
     /// <param name="parts">Ways of lying; those that do not fit are left out.</param>
-    /// <param name="counts">How many of each type: only to find the positions.</param>
-    public PatternTable(int along, int across, IEnumerable<PatternPart> parts, int[] counts)
+    /// <param name="counts">How many of each type: only to find the lengths that matter.</param>
+    /// <param name="mostWork">No table is made when one fill would take more steps.</param>
+    public PatternTable(int along, int across, IEnumerable<PatternPart> parts, int[] counts, long mostWork = MostWork)
     {
         (Along, Across) = (along, across);
         _parts = [.. parts.Where(p => p.Along <= along && p.Across <= across)];
         int[] many = [.. _parts.Select(p => counts[p.Type])];
-        _along = new(along, [.. _parts.Select(p => p.Along)], many);
-        _across = new(across, [.. _parts.Select(p => p.Across)], many);
+        _along = new(along, [.. _parts.Select(p => p.Along)], many, MostLengths);
+        _across = new(across, [.. _parts.Select(p => p.Across)], many, MostLengths);
         _columns = _across.At.Length;
         long cells = (long)_along.At.Length * _columns;
-        Work = cells * (_along.At.Length + _columns) / 4;
-        IsAffordable = cells <= MostCells && Work <= MostWork;
-        if (!IsAffordable) cells = 0;
-        _best = new long[cells];
-        _rest = new long[cells];
-        _rowBeyond = [.. Enumerable.Range(0, along + 1).Select(x => _along.Below(along - x) * _columns)];
-        _columnBeyond = [.. Enumerable.Range(0, across + 1).Select(y => _across.Below(across - y))];
+        Work = cells + (_along.Cuts.Sum(c => (long)c.Length) * _columns) + (_across.Cuts.Sum(c => (long)c.Length) * _along.At.Length);
+        IsAffordable = _along.IsComplete && _across.IsComplete && cells <= MostCells && Work <= mostWork;
+        _best = new long[IsAffordable ? cells : 0];
+        _rest = new long[_best.Length];
+        _rowBeyond = [.. Enumerable.Range(0, along + 1).Select(x => _along.Holding(along - x) * _columns)];
+        _columnBeyond = [.. Enumerable.Range(0, across + 1).Select(y => _across.Holding(across - y))];
     }
 
     /// <summary>Above this many cells a table is not made.</summary>
-    public const long MostCells = 1_500_000;
+    public const long MostCells = 4_000_000;
 
-    /// <summary>Above this many steps a fill would take too long: about half a second.</summary>
-    public const long MostWork = 300_000_000;
+    /// <summary>Above this many steps a fill would take too long: about a fifth of a second.</summary>
+    public const long MostWork = 150_000_000;
+
+    private const int MostLengths = 3_000;
 
     public int Along { get; }
 
@@ -68,71 +70,57 @@ internal sealed class PatternTable
     /// <summary>The most the sheet can be worth at the prices of the last fill.</summary>
     public long Best => _best[^1];
 
-    /// <summary>The most a rectangle can be worth.</summary>
-    public long BestOf(int along, int across) => _best[(_along.Below(along) * _columns) + _across.Below(across)];
-
     /// <summary>The most that what lies beyond a rectangle at the corner can be worth, however the rest is cut.</summary>
     public long Beyond(int along, int across) => _rest[_rowBeyond[along] + _columnBeyond[across]];
 
-    /// <summary>Works out what lies beyond rectangles, once for a fill; before <see cref="Beyond"/> is asked.</summary>
-    public void LookBeyond()
-    {
-        if (!_restIsKnown) FillRest();
-    }
+    /// <summary>Works out what lies beyond rectangles, once for a fill; before <see cref="Beyond"/> is asked. False when it was stopped on the way.</summary>
+    public bool LookBeyond(Func<bool> stop) => _restIsKnown || FillRest(stop);
 
-    /// <summary>Fills the table for prices by type, zero or more.</summary>
-    public void Fill(ReadOnlySpan<long> prices)
+    /// <summary>Fills the table for prices by type, zero or more. False when it was stopped on the way; then it holds nothing to go by.</summary>
+    public bool Fill(ReadOnlySpan<long> prices, Func<bool> stop)
     {
         _restIsKnown = false;
         Array.Clear(_best);
-        for (int p = 0; p < _parts.Length; p++)
+        foreach (PatternPart part in _parts)
         {
-            int i = FromAtLeast(_along, _parts[p].Along), j = FromAtLeast(_across, _parts[p].Across);
-            if (i < 0 || j < 0) continue;
-            int cell = (i * _columns) + j;
-            if (prices[_parts[p].Type] <= _best[cell]) continue;
-            _best[cell] = prices[_parts[p].Type];
+            int cell = (FromAtLeast(_along, part.Along) * _columns) + FromAtLeast(_across, part.Across);
+            _best[cell] = Math.Max(_best[cell], prices[part.Type]);
         }
-        int rows = _along.At.Length;
-        for (int i = 0; i < rows; i++)
+        for (int i = 0; i < _along.At.Length; i++)
         {
+            if (stop()) return false;
             Span<long> row = _best.AsSpan(i * _columns, _columns);
-            if (i > 0)
-                for (int j = 0; j < _columns; j++) Raise(i, j, (i - 1) * _columns + j);
+            if (i > 0) Raise(row, _best.AsSpan((i - 1) * _columns, _columns));
             // Crosscuts: two shorter rectangles of the same width, whole rows at once.
-            int x = _along.At[i];
-            for (int k = 1; k < i && 2 * _along.At[k] <= x; k++)
+            foreach ((int a, int b) in _along.Cuts[i])
             {
-                ReadOnlySpan<long> near = _best.AsSpan(k * _columns, _columns), far = _best.AsSpan(_along.Below(x - _along.At[k]) * _columns, _columns);
+                ReadOnlySpan<long> near = _best.AsSpan(a * _columns, _columns), far = _best.AsSpan(b * _columns, _columns);
                 for (int j = 0; j < row.Length; j++) row[j] = Math.Max(row[j], near[j] + far[j]);
             }
             // Rips, narrow before wide.
-            for (int j = 1; j < _columns; j++)
+            for (int j = 1; j < row.Length; j++)
             {
-                if (row[j - 1] > row[j]) row[j] = row[j - 1];
-                long best = row[j];
-                int y = _across.At[j];
-                for (int k = 1; k < j && 2 * _across.At[k] <= y; k++) best = Math.Max(best, row[k] + row[_across.Below(y - _across.At[k])]);
+                long best = Math.Max(row[j], row[j - 1]);
+                foreach ((int a, int b) in _across.Cuts[j]) best = Math.Max(best, row[a] + row[b]);
                 row[j] = best;
             }
         }
+        return true;
     }
 
     /// <summary>A best way to cut the sheet.</summary>
     public PatternNode Pattern(ReadOnlySpan<long> prices) => Pattern(_along.At.Length - 1, _columns - 1, prices);
 
-    private void Raise(int i, int j, int from)
+    private static void Raise(Span<long> row, ReadOnlySpan<long> before)
     {
-        int cell = (i * _columns) + j;
-        if (_best[from] > _best[cell]) _best[cell] = _best[from];
+        for (int j = 0; j < row.Length; j++) row[j] = Math.Max(row[j], before[j]);
     }
 
-    // The first position at which a part of this size fits, or -1.
+    // The first length that a part of this size fits.
     private static int FromAtLeast(Raster raster, int size)
     {
         int at = Array.BinarySearch(raster.At, size);
-        if (at < 0) at = ~at;
-        return at < raster.At.Length ? at : -1;
+        return at < 0 ? ~at : at;
     }
 
     private PatternNode Pattern(int i, int j, ReadOnlySpan<long> prices)
@@ -142,41 +130,35 @@ internal sealed class PatternTable
         while (i > 0 && _best[((i - 1) * _columns) + j] == best) i--;
         while (j > 0 && _best[(i * _columns) + j - 1] == best) j--;
         int x = _along.At[i], y = _across.At[j];
-        for (int p = 0; p < _parts.Length; p++)
-            if (prices[_parts[p].Type] == best && _parts[p].Along <= x && _parts[p].Across <= y) return PatternNode.Of(_parts[p]);
-        for (int k = 1; k < i && 2 * _along.At[k] <= x; k++)
-        {
-            int other = _along.Below(x - _along.At[k]);
-            if (_best[(k * _columns) + j] + _best[(other * _columns) + j] == best)
-                return PatternNode.Join(true, Pattern(k, j, prices), Pattern(other, j, prices));
-        }
-        for (int k = 1; k < j && 2 * _across.At[k] <= y; k++)
-        {
-            int other = _across.Below(y - _across.At[k]);
-            if (_best[(i * _columns) + k] + _best[(i * _columns) + other] == best)
-                return PatternNode.Join(false, Pattern(i, k, prices), Pattern(i, other, prices));
-        }
+        foreach (PatternPart part in _parts)
+            if (prices[part.Type] == best && part.Along <= x && part.Across <= y) return PatternNode.Of(part);
+        foreach ((int a, int b) in _along.Cuts[i])
+            if (_best[(a * _columns) + j] + _best[(b * _columns) + j] == best) return PatternNode.Join(true, Pattern(a, j, prices), Pattern(b, j, prices));
+        foreach ((int a, int b) in _across.Cuts[j])
+            if (_best[(i * _columns) + a] + _best[(i * _columns) + b] == best) return PatternNode.Join(false, Pattern(i, a, prices), Pattern(i, b, prices));
         throw new InvalidOperationException("A rectangle is worth more than any way to cut it.");
     }
 
     // By what is left along (a) and across (b): the rectangle at the corner is the sheet less that. What is beyond it is cut off strip by strip.
-    private void FillRest()
+    private bool FillRest(Func<bool> stop)
     {
-        int rows = _along.At.Length;
-        for (int a = 0; a < rows; a++)
+        Array.Clear(_rest);
+        for (int a = 0; a < _along.At.Length; a++)
         {
-            int corner = _along.Below(Along - _along.At[a]);
+            if (stop()) return false;
+            int corner = _along.Holding(Along - _along.At[a]) * _columns;
             for (int b = 0; b < _columns; b++)
             {
-                int height = _across.Below(Across - _across.At[b]);
-                long most = 0;
-                for (int k = 1; k <= a; k++)
-                    most = Math.Max(most, _best[(k * _columns) + height] + _rest[(_along.Below(_along.At[a] - _along.At[k]) * _columns) + b]);
-                for (int k = 1; k <= b; k++)
-                    most = Math.Max(most, _best[(corner * _columns) + k] + _rest[(a * _columns) + _across.Below(_across.At[b] - _across.At[k])]);
-                _rest[(a * _columns) + b] = most;
+                int depth = _across.Holding(Across - _across.At[b]);
+                // All that is left in one strip, or a part of it in a strip and the rest beyond that.
+                long most = Math.Max(_best[(a * _columns) + depth] + _rest[b], _best[corner + b] + _rest[a * _columns]);
+                foreach ((int p, int q) in _along.Cuts[a])
+                    most = Math.Max(most, Math.Max(_best[(p * _columns) + depth] + _rest[(q * _columns) + b], _best[(q * _columns) + depth] + _rest[(p * _columns) + b]));
+                foreach ((int p, int q) in _across.Cuts[b])
+                    most = Math.Max(most, Math.Max(_best[corner + p] + _rest[(a * _columns) + q], _best[corner + q] + _rest[(a * _columns) + p]));
+                _rest[(a * _columns) + b] = a == 0 && b == 0 ? 0 : most;
             }
         }
-        _restIsKnown = true;
+        return _restIsKnown = true;
     }
 }

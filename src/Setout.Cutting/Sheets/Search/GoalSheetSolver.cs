@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Cutting.Programs;
 using Setout.Cutting.Sheets.Bounds;
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Patterns;
 
 namespace Setout.Cutting.Sheets.Search;
@@ -27,7 +28,7 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             (best, foundBy, bound) = Search(model, best, foundBy, bound, meter);
         SheetLayout layout = new TreeWriter(model).Write(best.Sheets);
         SheetScore score = SheetObjective.Score(instance, layout);
-        if (!meter.Cancelled)
+        if (!meter.Cancelled && !(meter.Enough && model.Instance.PartsInAll > MostTidied))
         {
             SheetLayout tidy = new TreeWriter(model).Write(new Tidy(model, meter).Apply(best).Sheets);
             SheetScore tidyScore = SheetObjective.Score(instance, tidy);
@@ -37,6 +38,9 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
     }
 
     private const long FirstShare = 1_000_000;
+
+    // Beyond this many parts to lay them anew takes longer than someone who has enough would wait.
+    private const int MostTidied = 2_000;
 
     // Bounds and layouts in turn, each with a growing share of the work, until they meet.
     private (WorkLayout Best, string FoundBy, LayoutBound? Bound) Search(SheetModel model, WorkLayout start, string foundBy, LayoutBound? bound, SearchMeter meter)
@@ -101,7 +105,7 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
                     {
                         if (best is not null && meter.Over) return (best, foundBy);
                         var layout = new WorkLayout(model);
-                        layout.Fill(order, cut, Goal.None, useBlanks, preferred, null, meter);
+                        layout.Fill(order, cut, Goal.None, useBlanks, preferred, null, meter, mayLeave: best is not null);
                         if (best is not null && (Better(best, layout) || meter.Cancelled)) continue;
                         SheetScore score = SheetObjective.Score(model.Instance, new TreeWriter(model).Write(layout.Sheets));
                         if (bestScore is null || score < bestScore) (best, bestScore, foundBy) = (layout, score, $"quick layout, {cut} first");

@@ -1,3 +1,5 @@
+using Setout.Cutting.Sheets.Model;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>Orders in which parts are laid: large first, by several meanings of large.</summary>

@@ -1,3 +1,4 @@
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Patterns;
 
 namespace Setout.Cutting.Sheets.Search;
@@ -27,7 +28,7 @@ internal static class PatternLayouts
             {
                 if (best is not null && meter.Over) return best;
                 WorkLayout layout = Of(model, patterns.SelectMany(p => Enumerable.Repeat((p.Stock, p.Pattern), (int)Math.Floor(p.Share + lift))));
-                layout.Fill(order, FirstCut.Either, Goal.None, useBlanks: true, -1, null, meter);
+                layout.Fill(order, FirstCut.Either, Goal.None, useBlanks: true, -1, null, meter, mayLeave: best is not null);
                 layout.CloseEmpty();
                 if (best is null || (layout.PoolArea, layout.Cost, layout.Sheets.Count).CompareTo((best.PoolArea, best.Cost, best.Sheets.Count)) < 0) best = layout;
             }

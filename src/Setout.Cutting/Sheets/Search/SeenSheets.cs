@@ -1,3 +1,5 @@
+using Setout.Cutting.Sheets.Model;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>A sheet that a search has met, with what lies on it.</summary>

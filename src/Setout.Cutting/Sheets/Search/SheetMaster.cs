@@ -1,4 +1,5 @@
 using Setout.Cutting.Programs;
+using Setout.Cutting.Sheets.Model;
 
 namespace Setout.Cutting.Sheets.Search;
 

@@ -1,3 +1,5 @@
+using Setout.Cutting.Sheets.Model;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>

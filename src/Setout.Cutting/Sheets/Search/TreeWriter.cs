@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
+using Setout.Cutting.Sheets.Model;
 
 namespace Setout.Cutting.Sheets.Search;
 

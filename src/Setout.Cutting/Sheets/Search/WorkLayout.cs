@@ -1,4 +1,6 @@
 // Over 200 lines: the state of the search with its one way of adding a part.
+using Setout.Cutting.Sheets.Model;
+
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>How the first cut in a free rectangle may go.</summary>
@@ -12,14 +14,6 @@ internal enum FirstCut
 
     /// <summary>Whichever leaves the better rest.</summary>
     Either,
-}
-
-/// <summary>What a layout may still spend: strictly less than this, money before sheets.</summary>
-internal readonly record struct Goal(decimal Cost, int Sheets)
-{
-    public static Goal None { get; } = new(decimal.MaxValue, int.MaxValue);
-
-    public bool Allows(decimal cost, int sheets) => cost < Cost || (cost == Cost && sheets < Sheets);
 }
 
 /// <summary>Sheets in the making and the parts not yet laid.</summary>
@@ -183,13 +177,14 @@ internal sealed class WorkLayout
     /// <param name="preferred">The kind of stock to open wherever the goal and the part allow it; -1 for the one that costs least for its use.</param>
     /// <param name="blinks">Overlooks a place now and then, so that the same hole is not filled the same way for ever; null for never.</param>
     /// <param name="meter">Counts a step for each free rectangle looked at.</param>
-    public void Fill(ReadOnlySpan<int> order, FirstCut firstCut, Goal goal, bool useBlanks, int preferred, SeededRandom? blinks, SearchMeter meter)
+    /// <param name="mayLeave">Whether parts may be left when the caller has enough: true where another layout stands already.</param>
+    public void Fill(ReadOnlySpan<int> order, FirstCut firstCut, Goal goal, bool useBlanks, int preferred, SeededRandom? blinks, SearchMeter meter, bool mayLeave = false)
     {
         foreach (int type in order)
         {
             while (Pool[type] > 0)
             {
-                if (meter.Cancelled) return;
+                if (meter.Cancelled || (meter.Enough && mayLeave)) return;
                 if (!TryFind(type, firstCut, blinks, meter, out Spot spot))
                 {
                     int stock = ChooseStock(type, goal, useBlanks, preferred, blinks);

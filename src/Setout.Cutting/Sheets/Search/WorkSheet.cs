@@ -1,4 +1,5 @@
 // Over 200 lines: the mutable tree and its two changes, put in and take out, are one idea.
+using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Patterns;
 
 namespace Setout.Cutting.Sheets.Search;
@@ -104,15 +105,6 @@ internal sealed class WorkSheet
         if (along < model.LeastAlong || across < model.LeastAcross) return 0;
         double area = (double)along * across;
         return area * Math.Sqrt(area);
-    }
-
-    /// <summary>Cuts on the way to a part that is laid in a free rectangle so.</summary>
-    public static int StagesOf(in FreeRectangle free, long restAlong, long restAcross, NodeKind first)
-    {
-        if (restAlong == 0 && restAcross == 0) return free.Stages;
-        if (restAcross == 0) return free.Parent == NodeKind.Along ? free.Stages : free.Stages + 1;
-        if (restAlong == 0) return free.Parent == NodeKind.Across ? free.Stages : free.Stages + 1;
-        return free.Parent == first ? free.Stages + 1 : free.Stages + 2;
     }
 
     /// <summary>Lays a part in the corner of a free rectangle; what remains of it is free.</summary>

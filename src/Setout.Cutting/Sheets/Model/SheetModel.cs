@@ -1,7 +1,7 @@
 using System.Numerics;
 using Setout.Core.Measures;
 
-namespace Setout.Cutting.Sheets.Search;
+namespace Setout.Cutting.Sheets.Model;
 
 /// <summary>
 /// An instance as the search sees it. Kerf is gone: every part and every trued sheet has one kerf added to both sides. Sizes are
@@ -102,7 +102,7 @@ internal sealed class SheetModel
             : restAlong == 0 ? NodeKind.Across
             : first == NodeKind.Across ? NodeKind.Along : NodeKind.Across;
         GrainAxis? parent = last switch { NodeKind.Along => GrainAxis.Along, NodeKind.Across => GrainAxis.Across, _ => null };
-        return StagesOf(type, stock, WorkSheet.StagesOf(in free, restAlong, restAcross, first), parent) <= most;
+        return StagesOf(type, stock, free.StagesWith(restAlong, restAcross, first), parent) <= most;
     }
 
     private StockType Stock_(SheetStock stock, long along, long across) => new(stock, along / Step, across / Step, stock.Cost.Amount, stock.Limit ?? int.MaxValue)
