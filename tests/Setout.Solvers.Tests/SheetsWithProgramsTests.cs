@@ -60,6 +60,20 @@ public class SheetsWithProgramsTests
         Assert.Equal((3, OutcomeStatus.Proven), (outcome.Score.Sheets, outcome.Status));
     }
 
+    // Hopper 2000, the first of the sets t1, kerf 0: the parts fill one sheet of 200 x 200 without waste, but not by cuts from edge to edge. Joining all rectangles without
+    // waste two by two, which is another way to look, gives 19 and none of them is the sheet.
+    [Fact]
+    public void Solve_ZeroWasteThatNoSawReaches_IsTwoSheetsAndProven()
+    {
+        string line = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "small_checks.jsonl")).First(l => l.Contains("\"D-hopper-t1a\"", StringComparison.Ordinal));
+        using var document = System.Text.Json.JsonDocument.Parse(line);
+        var instance = new SheetInstance(
+            [.. document.RootElement.GetProperty("parts").EnumerateArray().Select((p, i) => new SheetPart($"p{i}", Mm(p[0].GetInt64()), Mm(p[1].GetInt64()), p[2].GetInt32(), GrainRule.Keep))],
+            [new("sheet", Mm(200), Mm(200), EdgeTrim.None, new Money(1), null)], Length.Zero, KeepRule.Nothing);
+        SheetOutcome outcome = s_solver.Solve(instance, new SolverOptions(3_000_000, 1));
+        Assert.Equal((2, OutcomeStatus.Proven), (outcome.Score.Sheets, outcome.Status));
+    }
+
     [Fact]
     public void Solve_Twice_GivesTheSame()
     {

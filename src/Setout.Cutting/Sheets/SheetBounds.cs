@@ -50,7 +50,7 @@ public static class SheetBounds
                 money = least;
                 method = $"{a.Name} along, {b.Name} across";
             }
-        return new(money, sheets, method);
+        return new(MoneyStep.RoundUp(money, stock.Select(s => s.Cost)), sheets, method);
     }
 
     // One kind of stock alone, as many as needed, is a layout of the covering knapsack: the bound cannot be above it.

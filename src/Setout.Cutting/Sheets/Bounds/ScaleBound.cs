@@ -206,11 +206,12 @@ internal sealed class ScaleBound
             need += least * _counts[t];
         }
         Cover[] covers = [.. _stock.Select((s, i) => new Cover((Int128)a.Capacities[i] * b.Capacities[i], s.Cost, s.Limit))];
-        if (CoveringBound.FewestParts(need, covers) is not { } fewest || CoveringBound.LeastMoney(need, covers) is not { } least2) return false;
+        if (CoveringBound.FewestParts(need, covers) is not { } fewest || CoveringBound.LeastMoney(need, covers) is not { } relaxedMoney) return false;
+        Money money = MoneyStep.RoundUp(relaxedMoney, _stock.Select(s => new Money(s.Cost)));
         foreach (Cover cover in covers.Where(c => c.Capacity > 0))
             relaxed = Math.Max(relaxed, (decimal)((double)need / (double)cover.Capacity) * Math.Max(cover.Cost, 1));
         if (fewest > known.Count) known = known with { Count = fewest };
-        if (least2 > known.Cost) known = known with { Cost = least2, Method = axis == 0 ? "scales, along last" : "scales, across last" };
+        if (money > known.Cost) known = known with { Cost = money, Method = axis == 0 ? "scales, along last" : "scales, across last" };
         return true;
     }
 }

@@ -1,4 +1,5 @@
 // Over 200 lines: the column generation is one loop with what it needs.
+using Setout.Core.Measures;
 using Setout.Cutting.Bounds;
 using Setout.Cutting.Programs;
 using Setout.Cutting.Sheets.Model;
@@ -33,7 +34,9 @@ internal sealed class PatternBound : IDisposable
     private readonly int[] _limits = [];
     private readonly List<Kind> _kinds = [];
     private readonly List<(int Column, int Kind, PatternNode Pattern)> _columns = [];
+    private readonly long[] _areas = [];
     private long _mostSteps = FirstSteps;
+    private bool _oneIsTried;
 
     /// <summary>A stock that may be used.</summary>
     private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search, StripPatterns Strips);
@@ -54,6 +57,7 @@ internal sealed class PatternBound : IDisposable
             var table = new PatternTable((int)stock.Along, (int)stock.Across, parts, _counts);
             _kinds.Add(new(s, stock.Cost, stock.Limit, table, new(table, parts, _counts), new((int)stock.Along, (int)stock.Across, parts, _counts)));
         }
+        _areas = [.. model.Types.Select(t => t.Along * t.Across)];
         IsUsable = true;
         _program = programs.Linear();
         double dearest = (double)_kinds.Max(k => k.Cost);
@@ -85,6 +89,9 @@ internal sealed class PatternBound : IDisposable
         Patterns.Clear();
         Better = null;
         if (_program is null || IsFinished) return known;
+        Goal toReach = best ?? Goal.None;
+        known = OnOne(known, toReach, meter);
+        if (Better is not null || !toReach.Allows(known.Cost.Amount, known.Count)) return known;
         var prices = new long[_rows.Length];
         var dues = new long[_kinds.Count];
         var capacities = new long[_kinds.Count];
@@ -104,7 +111,7 @@ internal sealed class PatternBound : IDisposable
             }
             meter.Add((50L * _rows.Length) + (10L * _columns.Count));
             if (proven && !Take(ref known, prices, capacities)) return null;
-            bool reached = best is { } goal && !goal.Allows(known.Cost.Amount, known.Count);
+            bool reached = !toReach.Allows(known.Cost.Amount, known.Count);
             if (more && !reached && !meter.Over) continue;
             Patterns.AddRange(shares.Select((share, c) => (_kinds[_columns[c].Kind].Stock, _columns[c].Pattern, share)));
             if (reached || more) break;
@@ -157,6 +164,30 @@ internal sealed class PatternBound : IDisposable
         return (found, Math.Min(most, proven), finished);
     }
 
+    // Whether one sheet holds all parts: a pattern of the whole area of the parts is looked for, and any waste beyond what the sheet has to spare ends the way to it.
+    private LayoutBound OnOne(LayoutBound known, Goal best, SearchMeter meter)
+    {
+        if (_oneIsTried || known.Count > 1) return known;
+        long[] areas = [.. _areas];
+        long whole = areas.Zip(_counts, (a, n) => a * n).Sum();
+        bool finished = true;
+        foreach (Kind kind in _kinds)
+        {
+            if (!kind.Table.IsAffordable || !best.Allows(kind.Cost, 1) || whole > (long)kind.Table.Along * kind.Table.Across) continue;
+            if (!kind.Table.Fill(areas, () => meter.Over)) return known;
+            (List<PatternNode> found, bool done, long _) = kind.Search.Find(areas, whole - 1, 4 * _mostSteps, 1, () => meter.Over);
+            meter.Add(kind.Search.Steps + kind.Table.Work);
+            finished &= done;
+            if (found.Count == 0) continue;
+            Better = [(kind.Stock, found[0])];
+            return known;
+        }
+        _oneIsTried = finished && _kinds.TrueForAll(k => k.Table.IsAffordable);
+        if (!_oneIsTried || _kinds.Count > 1) return known;
+        var two = new Money(2 * _kinds[0].Cost);
+        return known with { Count = 2, Cost = known.Cost > two ? known.Cost : two, Method = "search for one sheet" };
+    }
+
     // A layout that costs less than the best known can hold only patterns that are worth nearly what is due for their stock: lists them all and chooses.
     private LayoutBound List(LayoutBound known, Goal best, long[] prices, long[] dues, SearchMeter meter)
     {
@@ -199,7 +230,7 @@ internal sealed class PatternBound : IDisposable
             listed.AddRange(found.Select(f => (k, f)));
         }
         IsFinished = true;
-        if (listed.Count == 0) return known with { Cost = new(Money(target + unit)), Method = "listed patterns" };
+        if (listed.Count == 0) return known with { Cost = Priced(target + unit), Method = "listed patterns" };
         ProgramColumn[] columns = [.. listed.Select(l => new ProgramColumn(Whole(_kinds[l.Kind].Cost), _counts.Max(), [.. Counted(l.Pattern).Select(c => (c.Type, c.Count))]))];
         IntegerAnswer answer = _programs.Choose(new([.. _counts.Select(c => new ProgramRow(c, int.MaxValue))], columns, target + 1), new(ListEffort, meter.Seed), meter.Ending);
         if (answer.Counts is { } counts)
@@ -209,12 +240,12 @@ internal sealed class PatternBound : IDisposable
             Better = [.. listed.SelectMany((l, i) => Enumerable.Repeat((_kinds[l.Kind].Stock, l.Pattern), counts[i]))];
             return known;
         }
-        return answer.Finished ? known with { Cost = new(Money(target + unit)), Method = "listed patterns" } : known;
+        return answer.Finished ? known with { Cost = Priced(target + unit), Method = "listed patterns" } : known;
     }
 
     private static long Whole(decimal money) => checked((long)(money * 10_000m));
 
-    private static decimal Money(long whole) => whole / 10_000m;
+    private static Money Priced(long whole) => new(whole / 10_000m);
 
     // False when the stock is proven too little.
     private bool Take(ref LayoutBound known, long[] prices, long[] capacities)
@@ -222,7 +253,8 @@ internal sealed class PatternBound : IDisposable
         Int128 need = 0;
         for (int t = 0; t < prices.Length; t++) need += (Int128)prices[t] * _counts[t];
         Cover[] covers = [.. _kinds.Select((k, i) => new Cover(capacities[i], k.Cost, k.Limit))];
-        if (CoveringBound.FewestParts(need, covers) is not { } fewest || CoveringBound.LeastMoney(need, covers) is not { } money) return false;
+        if (CoveringBound.FewestParts(need, covers) is not { } fewest || CoveringBound.LeastMoney(need, covers) is not { } least) return false;
+        Money money = MoneyStep.RoundUp(least, _kinds.Select(k => new Money(k.Cost)));
         if (fewest > known.Count) known = known with { Count = fewest };
         if (money > known.Cost) known = known with { Cost = money, Method = "patterns" };
         return true;
