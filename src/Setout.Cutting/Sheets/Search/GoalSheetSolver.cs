@@ -8,10 +8,11 @@ using Setout.Cutting.Sheets.Patterns;
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
-/// The first slice's solver: quick layouts by several orders and both first directions, then <see cref="GoalSearch"/> for
-/// fewer sheets and less money until the bound is met or the budget is spent, then <see cref="Tidy"/>. The best by
-/// <see cref="SheetObjective"/> is given.
+/// Quick layouts by several orders and both first directions; then, in turns with a growing share of the work, <see cref="ScaleBound"/> for what
+/// no layout can fall below, <see cref="GoalSearch"/> for less money and fewer sheets, <see cref="PatternBound"/> for both; until bound and layout meet, the budget is spent or
+/// the caller has enough. Last <see cref="Tidy"/>. The best by <see cref="SheetObjective"/> is given. See docs/decisions on bounds and layouts in turn.
 /// </summary>
+/// <param name="programs">The library of linear and integer programs; null to do without scales and patterns.</param>
 internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
 {
     /// <inheritdoc/>
