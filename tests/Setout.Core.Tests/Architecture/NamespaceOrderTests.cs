@@ -1,4 +1,5 @@
 using Setout.Core.Measures;
+using Setout.Testing.Architecture;
 
 namespace Setout.Core.Tests.Architecture;
 

@@ -5,7 +5,7 @@ using System.Reflection.Metadata;
 using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
 
-namespace Setout.Core.Tests.Architecture;
+namespace Setout.Testing.Architecture;
 
 /// <summary>One type of an assembly and another of the same assembly that it names anywhere, method bodies included.</summary>
 public sealed record TypeReference(string FromNamespace, string From, string ToNamespace, string To);

@@ -1,4 +1,4 @@
-namespace Setout.Core.Tests.Architecture;
+namespace Setout.Testing.Architecture;
 
 /// <summary>
 /// Layers of one assembly: those of a row may see the rows before it and themselves, never a later row nor each other.
