@@ -37,7 +37,7 @@ public class SheetsWithProgramsTests
             Assert.True(outcome.Bound.Cost <= new Money(cost) && outcome.Bound.Count <= sheets, $"bound {outcome.Bound} above {cost} on {sheets}");
             if (outcome.Status == OutcomeStatus.Proven) proven++;
         }
-        // Measured: nearly all are proven; a bound that stopped working would show here.
+        // A bound that stopped working would show here.
         Assert.InRange(proven, 25, 40);
     }
 

@@ -69,22 +69,8 @@ internal static class BoardWriter
     /// <summary>What may be said about a layout.</summary>
     public static BoardOutcome Conclude(BoardInstance instance, BoardLayout layout, BoardScore score, LayoutBound? bound, SearchMeter meter, string foundBy)
     {
-        ImmutableArray<CuttingReason>.Builder reasons = ImmutableArray.CreateBuilder<CuttingReason>();
-        reasons.AddRange(instance.Validate());
-        if (bound is null) reasons.Add(new(ReasonKind.StockTooLittle, "", "all stock together is proven too little for the parts"));
-        bool infeasible = reasons.Count > 0;
-        int waiting = layout.LeftOut.Where(l => !reasons.Any(r => r.Subject == l.PartId)).Sum(l => l.Count);
-        if (bound is not null && waiting > 0 && !meter.Cancelled)
-            reasons.Add(new(ReasonKind.StockRanOut, "", $"the stock ran out with {waiting} parts not laid; another layout might hold them"));
-        if (meter.Cancelled) reasons.Add(new(ReasonKind.Cancelled, "", "the search was cancelled; this is the best layout so far"));
-        bound ??= new(Money.Zero, 0, "none: the stock is too little");
-        bool whole = layout.LeftOut.IsEmpty;
-        bool proven = whole && score.Cost == bound.Cost && (score.Cost.Amount > 0 || score.Boards == bound.Count);
-        OutcomeStatus status = infeasible && !whole ? OutcomeStatus.Infeasible
-            : proven ? OutcomeStatus.Proven
-            : meter.Cancelled || !whole ? OutcomeStatus.Stopped
-            : OutcomeStatus.Feasible;
-        if (status == OutcomeStatus.Proven) reasons.Clear();
-        return new(layout, status, score, bound, reasons.ToImmutable(), new(meter.Work, meter.Rounds, meter.Improvements, foundBy));
+        (OutcomeStatus status, LayoutBound told, ImmutableArray<CuttingReason> reasons) = Conclusion.Of(
+            instance.Validate(), "all stock together is proven too little for the parts", layout.LeftOut, score.Cost, score.Boards, bound, meter.Cancelled);
+        return new(layout, status, score, told, reasons, new(meter.Work, meter.Rounds, meter.Improvements, foundBy));
     }
 }

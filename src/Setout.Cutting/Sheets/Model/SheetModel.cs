@@ -30,7 +30,6 @@ internal sealed class SheetModel
         }
         Types = [.. types.Select(t => new PartType(t.Key.Item1, t.Key.Item2, t.Key.Item3, t.Value.Sum(m => m.Part.Count), [.. t.Value]) { Figure = t.Key.Item4, Trims = t.Key.Item5 })];
         Stock = [.. instance.Stock.Select(s => Stock_(s, instance.UsableAlong(s).Ticks + kerf, instance.UsableAcross(s).Ticks + kerf))];
-        LeastSide = Types.Length == 0 ? 1 : Types.Min(t => Math.Min(t.Along, t.Across));
         LeastAlong = Types.Length == 0 ? 1 : Types.Min(t => t.MayTurn ? Math.Min(t.Along, t.Across) : t.Along);
         LeastAcross = Types.Length == 0 ? 1 : Types.Min(t => t.MayTurn ? Math.Min(t.Along, t.Across) : t.Across);
     }
@@ -46,9 +45,6 @@ internal sealed class SheetModel
     public PartType[] Types { get; }
 
     public StockType[] Stock { get; }
-
-    /// <summary>No part has a shorter side.</summary>
-    public long LeastSide { get; }
 
     /// <summary>No part can lie in less along the grain.</summary>
     public long LeastAlong { get; }

@@ -11,7 +11,7 @@ namespace Setout.Cutting.Sheets.Search;
 /// </summary>
 internal sealed class SheetMaster(SheetModel model, IPrograms programs, SearchMeter meter)
 {
-    /// <summary>Steps of search that take about as long as one unit of effort of the library; measured.</summary>
+    /// <summary>Steps of search for one unit of effort of the library; an estimate, not measured.</summary>
     private const double StepsAnEffort = 40_000_000;
 
     /// <summary>A layout within the goal, or null when none was found. Parts that no sheet holds are in its pool.</summary>
