@@ -33,4 +33,13 @@ public sealed record BoardOutcome(
 
     /// <summary>True when every part is laid and no layout can cost less.</summary>
     public bool NoLessMoney => Layout.LeftOut.IsEmpty && Score.Cost == Bound.Cost;
+
+    /// <summary>The better layout of two searches of one instance, with the greater bound of the two.</summary>
+    public static BoardOutcome BestOf(BoardOutcome first, BoardOutcome second)
+    {
+        (BoardOutcome better, BoardOutcome other) = second.Score < first.Score ? (second, first) : (first, second);
+        (OutcomeStatus status, LayoutBound bound, ImmutableArray<CuttingReason> reasons) = Conclusion.OfTwo(
+            (better.Status, better.Bound, better.Reasons), (other.Status, other.Bound, other.Reasons), better.Layout.LeftOut.IsEmpty, better.Score.Cost, better.Score.Boards);
+        return better with { Status = status, Bound = bound, Reasons = reasons };
+    }
 }

@@ -173,6 +173,9 @@ public static class PlanJson
             {
                 json.WriteStartObject();
                 json.WriteString("stock", sheets.Stock.First(s => s.Id == laid.StockId).Words);
+                json.WriteString("stock_id", laid.StockId);
+                json.WritePropertyName("cuts");
+                CutTreeJson.Write(json, laid.Root);
                 json.WriteStartArray("places");
                 foreach (PlacedRectangle place in SheetFace.Flatten(sheets.Instance, laid))
                 {

@@ -33,9 +33,16 @@ public sealed record SourceFinding(SourceText Text, Finding Finding);
 /// <param name="Piece">As described.</param>
 /// <param name="Log">Facts from the bench.</param>
 /// <param name="Shop">The shop.</param>
-/// <param name="Hash">Eight hexadecimal digits that change when any of the texts or the rule set changes.</param>
+/// <param name="Hash">Eight hexadecimal digits that change when any of the texts, the layouts kept to or the rule set changes.</param>
 public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string Hash)
 {
+    /// <summary>The layouts that are kept to where that costs nothing; none by default.</summary>
+    public EarlierLayouts Before { get; private init; } = EarlierLayouts.None;
+
+    /// <summary>The same, keeping to the layouts of an earlier plan; they count as one more text.</summary>
+    public PieceSource KeepingTo(EarlierLayouts before) =>
+        this with { Before = before, Hash = before.IsEmpty ? Hash : HashOf(Hash, before.Fingerprint, null) };
+
     /// <summary>The grid the piece is set out on.</summary>
     public Grid Grid => Piece.Grid ?? (Piece.Unit == LengthUnit.Inch ? Shop.InchGrid : Shop.MetricGrid);
 

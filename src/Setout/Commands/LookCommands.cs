@@ -2,7 +2,6 @@ using System.ComponentModel;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
-using Setout.Cutting;
 using Setout.Files;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
@@ -37,7 +36,7 @@ internal sealed class CheckCommand : Command<CheckCommand.Settings>
             else foreach (SourceFinding finding in texts) Told.Finding(terminal.Error, files.FileOf(finding.Text), finding.Finding);
             return ExitCode.Findings;
         }
-        Plan plan = Planner.Maker.Make(source, SolverOptions.Default, null, cancellationToken);
+        Plan plan = Planner.Maker.Make(source, LayoutEffort.Usual, null, cancellationToken);
         if (settings.Json) Told.Json(terminal, PlanJson.WriteFindings(plan.Findings));
         else
         {

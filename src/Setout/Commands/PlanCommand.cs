@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
+using System.Globalization;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
-using Setout.Cutting;
 using Setout.Drawing.Documents;
 using Setout.Files;
 using Setout.Shop.Drawings;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 using Spectre.Console.Cli;
 
 namespace Setout.Commands;
@@ -28,6 +29,16 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         [CommandOption("--paper <PAPER>")]
         [Description("letter or a4; without it letter for pieces in inches, a4 for millimetres.")]
         public string? Paper { get; set; }
+
+        /// <summary>How long the layouts are searched for.</summary>
+        [CommandOption("--seconds <N>")]
+        [Description("Search the layouts for so long, 0.1 to 3600; without it so many steps that every machine gives the same plan.")]
+        public string? Seconds { get; set; }
+
+        /// <summary>An earlier plan.</summary>
+        [CommandOption("--before <DIR>")]
+        [Description("The folder of an earlier plan; its layouts of sheets stay where that costs nothing.")]
+        public string? Before { get; set; }
     }
 
     /// <inheritdoc/>
@@ -43,11 +54,19 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         };
         // The library puts a word of its own where an option has no value.
         if (string.IsNullOrWhiteSpace(settings.Out) || settings.Out == "__default_command") throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
+        LayoutEffort effort = Effort(settings.Seconds);
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
         OutputFolder.Check(settings.Out);
+        if (settings.Before is { } before)
+        {
+            TextRead<EarlierLayouts> read = EarlierPlanFile.Read(before);
+            foreach (Finding finding in read.Findings) Told.Finding(terminal.Error, EarlierPlanFile.PathIn(before), finding);
+            if (read.Value is not { } layouts) return ExitCode.Findings;
+            source = source.KeepingTo(layouts);
+        }
         IProgress<string>? progress = terminal.ErrorIsTerminal ? new Telling(terminal.Error) : null;
-        Plan plan = Planner.Maker.Make(source, SolverOptions.Default, progress, cancellationToken);
+        Plan plan = Planner.Maker.Make(source, effort, progress, cancellationToken);
         foreach (Finding finding in plan.Findings.Where(f => f.Severity == Severity.Stop)) Told.Finding(terminal.Error, files.Piece, finding);
         if (plan.IsStopped)
         {
@@ -57,19 +76,30 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         ImmutableArray<PlanFile> written = PlanFiles.Of(plan, files.Stand(), paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), cancellationToken);
         cancellationToken.ThrowIfCancellationRequested();
         OutputFolder.Write(settings.Out, written);
-        Summary(terminal.Out, plan, files, settings.Out, written);
+        Summary(terminal.Out, plan, files, settings, written);
         return ExitCode.Fine;
     }
 
-    private static void Summary(TextWriter writer, Plan plan, PieceFiles files, string folder, ImmutableArray<PlanFile> written)
+    private static LayoutEffort Effort(string? seconds)
+    {
+        if (seconds is null) return LayoutEffort.Usual;
+        return decimal.TryParse(seconds, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal time) && time is >= 0.1m and <= 3600m
+            ? LayoutEffort.Within(TimeSpan.FromSeconds((double)time), TimeProvider.System)
+            : throw new UsageException($"'--seconds' wants a number from 0.1 to 3600{(seconds == "__default_command" ? "" : $", not '{seconds}'")}.", "Write for example --seconds 20.");
+    }
+
+    private static void Summary(TextWriter writer, Plan plan, PieceFiles files, Settings settings, ImmutableArray<PlanFile> written)
     {
         writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
         foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {MarkingOut.Verdict(sheets)}");
         foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {BoardBars.Verdict(boards)}");
+        if (!plan.Source.Before.IsEmpty) writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
         if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
         foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);
-        writer.WriteLine($"{written.Length} files in {folder} (rule set {Core.SettingOut.PieceSetOut.RuleSet}, inputs {plan.Source.Hash})");
+        writer.WriteLine($"{written.Length} files in {settings.Out} (rule set {Core.SettingOut.PieceSetOut.RuleSet}, inputs {plan.Source.Hash}{(settings.Seconds is null ? "" : $", layouts searched for {settings.Seconds} s on this machine")})");
     }
+
+    private static int Kept(Plan plan) => plan.Sheets.Where(s => s.Instance.Before is not null).Sum(s => s.Outcome.Score.Sheets - s.Outcome.Score.Changed);
 
     private sealed class Telling(TextWriter writer) : IProgress<string>
     {

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
@@ -36,5 +35,5 @@ public static class Sample
     public static Plan Plan(string name) => s_plans.GetOrAdd(name, n => new(() => Make(Source(n)))).Value;
 
     /// <summary>Makes a plan with the program's own solvers.</summary>
-    public static Plan Make(PieceSource source) => new PlanMaker(SheetSolvers.Default, BoardSolvers.Default).Make(source, SolverOptions.Default);
+    public static Plan Make(PieceSource source) => new PlanMaker(SheetSolvers.Default, BoardSolvers.Default).Make(source, LayoutEffort.Usual);
 }

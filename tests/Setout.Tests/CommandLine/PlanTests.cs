@@ -73,4 +73,54 @@ public sealed class PlanTests
         Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("plan", Samples.File("jar-cabinet"), "--out", folder.Of("plan"), "--paper", "foolscap"));
         Assert.Empty(folder.Files());
     }
+
+    [Fact]
+    public async Task Plan_BeforeItsOwnOutput_KeepsEverySheet()
+    {
+        using TestFolder folder = new();
+        string target = folder.Of("plan");
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("plan", Samples.File("jar-cabinet"), "--out", target));
+        var again = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await again.RunAsync("plan", Samples.File("jar-cabinet"), "--out", target, "--before", target));
+        Assert.Matches("as in the plan before: ([1-9][0-9]*) of \\1 sheets", again.Out);
+    }
+
+    [Theory]
+    [InlineData("--seconds", "0")]
+    [InlineData("--seconds", "-3")]
+    [InlineData("--seconds", "soon")]
+    [InlineData("--seconds", "1e3")]
+    [InlineData("--seconds", null)]
+    [InlineData("--before", null)]
+    [InlineData("--before", "nowhere")]
+    public async Task Plan_OptionThatMakesNoSense_AnswersTwoAndSaysWhatItWants(string option, string? value)
+    {
+        using TestFolder folder = new();
+        var terminal = new TestTerminal();
+        string[] arguments = ["plan", Samples.File("jar-cabinet"), "--out", folder.Of("plan"), option, .. value is null ? Array.Empty<string>() : [value]];
+        Assert.Equal(ExitCode.Usage, await terminal.RunAsync(arguments));
+        Assert.DoesNotContain("default_command", terminal.Error, StringComparison.Ordinal);
+        Assert.Contains(value is "nowhere" ? "no plan in 'nowhere'" : $"'{option}' wants", terminal.Error, StringComparison.Ordinal);
+        Assert.Empty(folder.Files());
+    }
+
+    [Fact]
+    public async Task Plan_BeforeSomethingElse_AnswersOneAndWritesNothing()
+    {
+        using TestFolder folder = new();
+        folder.Write("plan.json", "{\n  \"version\": 1,\n  ]");
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Findings, await terminal.RunAsync("plan", Samples.File("jar-cabinet"), "--out", folder.Of("plan"), "--before", folder.Path));
+        Assert.Matches(@"plan\.json:3:3: stop before\.unreadable: ", terminal.Error);
+        Assert.False(Directory.Exists(folder.Of("plan")));
+    }
+
+    [Fact]
+    public async Task Plan_ForASecond_TellsThatTheLayoutsAreOfThisMachine()
+    {
+        using TestFolder folder = new();
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync("plan", Samples.File("jar-cabinet"), "--out", folder.Of("plan"), "--seconds", "0.5"));
+        Assert.Contains("layouts searched for 0.5 s on this machine", terminal.Out, StringComparison.Ordinal);
+    }
 }

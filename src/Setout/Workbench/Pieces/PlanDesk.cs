@@ -1,7 +1,6 @@
 using Setout.Commands;
 using Setout.Core.Fit;
 using Setout.Core.SettingOut;
-using Setout.Cutting;
 using Setout.Shop.Plans;
 
 namespace Setout.Workbench.Pieces;
@@ -61,7 +60,7 @@ internal sealed class PlanDesk : IDisposable
             Hash = source.Hash;
             Set = new(source.SetOut);
             CancellationToken cancel = Cancel.Token;
-            Plan = new(() => Task.Run(() => Planner.Maker.Make(source, SolverOptions.Default, null, cancel), cancel));
+            Plan = new(() => Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Usual, null, cancel), cancel));
             Fit = new(() => Task.Run(() => FitCheck.Of(Set.Value, source.Shop.Accuracy, cancel: cancel), cancel));
         }
 

@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using System.Text;
+using Setout.Core.Workings;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Outputs;
+using Setout.Shop.Plans;
+using Setout.Shop.Tests.Plans;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Tests.Outputs;
+
+/// <summary>The layouts of an earlier plan: written, read back, and kept to.</summary>
+public sealed class EarlierPlanTests
+{
+    private static string Json(Plan plan) => Encoding.UTF8.GetString(PlanJson.Write(plan));
+
+    private static EarlierLayouts Layouts(Plan plan) => EarlierPlan.Read(Json(plan)).Value!;
+
+    public static TheoryData<string> Names => Sample.Data;
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Read_OfEachSample_GivesTheSameLayouts(string name)
+    {
+        Plan plan = Sample.Plan(name);
+        EarlierLayouts read = Layouts(plan);
+        Assert.Equal(plan.Sheets.Select(s => s.Material.Name).Order(StringComparer.Ordinal), read.ByMaterial.Keys);
+        Assert.All(plan.Sheets, s => Assert.Equal(s.Outcome.Layout, read.Of(s.Material.Name)));
+    }
+
+    [Fact]
+    public void KeepingTo_TheSamePlan_ChangesNothingHoweverOften()
+    {
+        Plan first = Sample.Plan("plan-chest");
+        Plan second = Sample.Make(first.Source.KeepingTo(Layouts(first)));
+        Assert.All(second.Sheets, s => Assert.Equal(0, s.Outcome.Score.Changed));
+        Assert.NotEqual(first.Source.Hash, second.Source.Hash);
+        Plan third = Sample.Make(first.Source.KeepingTo(Layouts(second)));
+        Assert.Equal(Json(second), Json(third));
+    }
+
+    [Fact]
+    public void KeepingTo_ALayoutOfTheSameCost_StaysWithIt()
+    {
+        // The same sheets in the reverse order with every division turned end for end are another layout of the same cost.
+        Plan plan = Sample.Plan("plan-chest");
+        EarlierLayouts usual = Layouts(plan);
+        EarlierLayouts other = new(usual.ByMaterial.ToImmutableSortedDictionary(p => p.Key, p => Reversed(p.Value), StringComparer.Ordinal), "other");
+        Plan kept = Sample.Make(plan.Source.KeepingTo(other));
+        Assert.All(kept.Sheets, s => Assert.Equal(0, s.Outcome.Score.Changed));
+        Assert.All(kept.Sheets, s => Assert.True(s.Outcome.Layout.Sheets.ToHashSet().SetEquals(other.Of(s.Material.Name)!.Sheets)));
+        Assert.Equal(plan.Sheets.Select(s => s.Outcome.Score.Cost), kept.Sheets.Select(s => s.Outcome.Score.Cost));
+    }
+
+    [Theory]
+    [InlineData("", "not JSON")]
+    [InlineData("[]", "'version' is missing")]
+    [InlineData("{\"version\": 99, \"sheets\": []}", "version is 99")]
+    [InlineData("{\"version\": \"1\", \"sheets\": []}", "version is \"1\"")]
+    [InlineData("{\"version\": 1}", "'sheets' is missing")]
+    [InlineData("{\"version\": 1, \"sheets\": 3}", "'sheets' is no list")]
+    [InlineData("{\"version\": 1, \"sheets\": [{\"material\": 4}]}", "'material' is no text")]
+    [InlineData("{\"version\": 1, \"sheets\": [{\"material\": \"a\", \"layout\": []}, {\"material\": \"a\", \"layout\": []}]}", "'a' is there twice")]
+    [InlineData("{\"version\": 1, \"sheets\": [{\"material\": \"a\", \"layout\": [{\"stock_id\": \"s\"}]}]}", "'cuts' is missing")]
+    public void Read_OfSomethingElse_SaysWhatIsWrong(string text, string words) => Refused(text, words);
+
+    [Theory]
+    [InlineData("{\"kind\": \"hole\"}", "'hole' is no kind of place")]
+    [InlineData("{\"kind\": \"part\", \"part\": \"p\", \"turned\": 1}", "'turned' is neither true nor false")]
+    [InlineData("{\"kind\": \"rips\", \"dust\": 0, \"slices\": []}", "no slices")]
+    [InlineData("{\"kind\": \"rips\", \"dust\": -1, \"slices\": [{\"size\": 3, \"holds\": {\"kind\": \"keep\"}}]}", "'dust' is no size")]
+    [InlineData("{\"kind\": \"rips\", \"dust\": 0, \"slices\": [{\"size\": 1e30, \"holds\": {\"kind\": \"keep\"}}]}", "'size' is no size")]
+    [InlineData("{\"kind\": \"rips\", \"dust\": 0, \"slices\": [{\"size\": 0.0000001, \"holds\": {\"kind\": \"keep\"}}]}", "'size' is no size")]
+    public void Read_OfCutsThatAreNone_SaysWhatIsWrong(string cuts, string words) => Refused(WithCuts(cuts), words);
+
+    [Fact]
+    public void Read_NestedBeyondMeasure_IsRefusedAndNotOverrun()
+    {
+        string cuts = string.Concat(Enumerable.Repeat("{\"kind\":\"rips\",\"dust\":0,\"slices\":[{\"size\":1,\"holds\":", 100_000));
+        Refused(WithCuts(cuts), "nested too deeply");
+    }
+
+    [Fact]
+    public void KeepingTo_LayoutsOfPartsAndStockThatAreGone_PlansAsIfThereWereNone()
+    {
+        EarlierLayouts read = EarlierPlan.Read(WithCuts("{\"kind\": \"part\", \"part\": \"nobody\", \"turned\": true}").Replace("\"a\"", "\"birch\"", StringComparison.Ordinal)).Value!;
+        Plan plan = Sample.Make(Sample.Source("jar-cabinet").KeepingTo(read));
+        SheetPlan birch = plan.Sheets.Single(s => s.Material.Name == "birch");
+        Assert.Equal(Sample.Plan("jar-cabinet").Sheets.Single(s => s.Material.Name == "birch").Outcome.Score.Cost, birch.Outcome.Score.Cost);
+        Assert.Equal(birch.Outcome.Score.Sheets, birch.Outcome.Score.Changed);
+    }
+
+    private static string WithCuts(string cuts) =>
+        "{\"version\": 1, \"sheets\": [{\"material\": \"a\", \"layout\": [{\"stock_id\": \"s\", \"cuts\": " + cuts + "}]}]}";
+
+    private static void Refused(string text, string words)
+    {
+        TextRead<EarlierLayouts> read = EarlierPlan.Read(text);
+        Assert.Null(read.Value);
+        Finding stop = Assert.Single(read.Findings);
+        Assert.Equal(("before.unreadable", Severity.Stop), (stop.Code, stop.Severity));
+        Assert.Contains(words, stop.Words, StringComparison.Ordinal);
+        Assert.NotEmpty(stop.Remedy);
+    }
+
+    private static SheetLayout Reversed(SheetLayout layout) => new([.. layout.Sheets.Reverse().Select(s => s with { Root = Reversed(s.Root) })], []);
+
+    // What is cut off last must stay last: a left-over at the end of a division, and dust, keep their place.
+    private static CutNode Reversed(CutNode node) => node is not Division division ? node : division with
+    {
+        Slices = [.. division.Slices.Where(s => s.Content is PartNode or Division).Reverse().Select(s => s with { Content = Reversed(s.Content) }), .. division.Slices.Where(s => s.Content is not (PartNode or Division))],
+    };
+}

@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using Setout.Cutting;
+using Setout.Cutting.Boards;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.Tests.Plans;
+
+/// <summary>How the time for a plan is shared by its materials.</summary>
+public sealed class LayoutEffortTests
+{
+    // A clock that moves only when a search takes its time; it remembers what it was asked to signal.
+    private sealed class Clock : TimeProvider
+    {
+        private long _now;
+
+        public List<double> Asked { get; } = [];
+
+        public override long TimestampFrequency => 1000;
+
+        public override long GetTimestamp() => _now;
+
+        public void Pass(double seconds) => _now += (long)(seconds * 1000);
+
+        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
+        {
+            Asked.Add(dueTime.TotalSeconds);
+            return new Never();
+        }
+
+        private sealed class Never : ITimer
+        {
+            public bool Change(TimeSpan dueTime, TimeSpan period) => true;
+
+            public void Dispose()
+            {
+            }
+
+            public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+        }
+    }
+
+    // Takes all the time it is given, and proves nothing unless it is told to.
+    private sealed class Slow(Clock clock, Func<int, bool> proves) : ISheetSolver, IBoardSolver
+    {
+        private int _calls;
+
+        public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+        {
+            SheetOutcome found = SheetSolvers.Default.Solve(instance, new(0, 1), null, cancel);
+            return Spent(options) ? found with { Status = OutcomeStatus.Proven, Bound = new(found.Score.Cost, found.Score.Sheets, "told") }
+                : found with { Status = OutcomeStatus.Feasible, Bound = new(Core.Measures.Money.Zero, 0, "none") };
+        }
+
+        public BoardOutcome Solve(BoardInstance instance, SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+        {
+            BoardOutcome found = BoardSolvers.Default.Solve(instance, new(0, 1), null, cancel);
+            return Spent(options) ? found with { Status = OutcomeStatus.Proven, Bound = new(found.Score.Cost, found.Score.Boards, "told") }
+                : found with { Status = OutcomeStatus.Feasible, Bound = new(Core.Measures.Money.Zero, 0, "none") };
+        }
+
+        private bool Spent(SolverOptions options)
+        {
+            Assert.Equal(long.MaxValue, options.WorkBudget);
+            clock.Pass(clock.Asked[^1]);
+            return proves(_calls++);
+        }
+    }
+
+    private static (ImmutableArray<double> Asked, Plan Plan) Make(Func<int, bool> proves)
+    {
+        var clock = new Clock();
+        var slow = new Slow(clock, proves);
+        Plan plan = new PlanMaker(slow, slow).Make(Sample.Source("luthiers-bench"), LayoutEffort.Within(TimeSpan.FromSeconds(60), clock));
+        return ([.. clock.Asked], plan);
+    }
+
+    [Fact]
+    public void Within_NothingProven_AQuarterForAFirstLookAndTheRestInEqualShares()
+    {
+        (ImmutableArray<double> asked, Plan plan) = Make(_ => false);
+        int materials = plan.Sheets.Length + plan.Boards.Length;
+        Assert.True(materials > 2);
+        Assert.Equal(2 * materials, asked.Length);
+        Assert.All(asked.Take(materials), s => Assert.Equal(15.0 / materials, s, 0.01));
+        Assert.All(asked.Skip(materials), s => Assert.Equal(45.0 / materials, s, 0.01));
+        Assert.Equal(60, asked.Sum(), 0.1);
+    }
+
+    [Fact]
+    public void Within_AllButOneProvenAtFirst_TheRestGoesToThatOne()
+    {
+        (ImmutableArray<double> asked, Plan plan) = Make(call => call != 1);
+        int materials = plan.Sheets.Length + plan.Boards.Length;
+        Assert.Equal(materials + 1, asked.Length);
+        Assert.Equal(45, asked[^1], 0.1);
+        Assert.All(plan.Sheets, s => Assert.Equal(OutcomeStatus.Proven, s.Outcome.Status));
+    }
+
+    [Fact]
+    public void Within_AllProvenAtFirst_NoMoreIsSearched()
+    {
+        (ImmutableArray<double> asked, Plan plan) = Make(_ => true);
+        Assert.Equal(plan.Sheets.Length + plan.Boards.Length, asked.Length);
+    }
+
+    [Fact]
+    public void BestOf_BoundOfOneMeetsTheLayoutOfTheOther_IsProven()
+    {
+        SheetPlan plan = Sample.Plan("luthiers-bench").Sheets[0];
+        SheetOutcome good = plan.Outcome with { Status = OutcomeStatus.Feasible, Bound = new(Core.Measures.Money.Zero, 1, "weak") };
+        SheetOutcome poor = good with { Score = good.Score with { Cost = good.Score.Cost + new Core.Measures.Money(1) }, Bound = new(good.Score.Cost, good.Score.Sheets, "strong") };
+        foreach (SheetOutcome both in new[] { SheetOutcome.BestOf(good, poor), SheetOutcome.BestOf(poor, good) })
+        {
+            Assert.Equal((OutcomeStatus.Proven, "strong", good.Score), (both.Status, both.Bound.Method, both.Score));
+            Assert.Empty(both.Reasons);
+        }
+        Assert.Equal(OutcomeStatus.Feasible, SheetOutcome.BestOf(good, good).Status);
+    }
+}
