@@ -45,14 +45,14 @@ public sealed class LayoutEffortTests
     {
         private int _calls;
 
-        public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+        public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
         {
             SheetOutcome found = SheetSolvers.Default.Solve(instance, new(0, 1), null, cancel);
             return Spent(options) ? found with { Status = OutcomeStatus.Proven, Bound = new(found.Score.Cost, found.Score.Sheets, "told") }
                 : found with { Status = OutcomeStatus.Feasible, Bound = new(Core.Measures.Money.Zero, 0, "none") };
         }
 
-        public BoardOutcome Solve(BoardInstance instance, SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
+        public BoardOutcome Solve(BoardInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
         {
             BoardOutcome found = BoardSolvers.Default.Solve(instance, new(0, 1), null, cancel);
             return Spent(options) ? found with { Status = OutcomeStatus.Proven, Bound = new(found.Score.Cost, found.Score.Boards, "told") }
