@@ -12,25 +12,12 @@ namespace Setout.Quality;
 /// </summary>
 internal static class Judge
 {
-    public static Answer Sheets(SheetInstance instance, Func<SheetOutcome> solve)
+    public static Answer Sheets(SheetInstance instance, Func<SheetOutcome> solve) => Of(solve, (outcome, wrong) =>
     {
-        SheetOutcome outcome;
-        long start = Stopwatch.GetTimestamp();
-        double seconds;
-        try
-        {
-            outcome = solve();
-            seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
-        }
-        catch (BrokenLayoutException broken)
-        {
-            return new(0, 0, 0, false, 0, [.. broken.Violations.Select(v => v.ToString())], Stopwatch.GetElapsedTime(start).TotalSeconds);
-        }
-        ImmutableArray<string>.Builder wrong = ImmutableArray.CreateBuilder<string>();
         wrong.AddRange(SheetChecker.Check(instance, outcome.Layout).Select(v => v.ToString()));
         wrong.AddRange(SheetChecker.CheckFigures(instance, outcome.Layout, outcome.Score.Cost, outcome.Score.Sheets).Select(v => v.ToString()));
-        Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         var laid = new Dictionary<string, int>(StringComparer.Ordinal);
+        Dictionary<string, SheetPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         decimal cost = 0;
         foreach (LaidSheet sheet in outcome.Layout.Sheets)
         {
@@ -46,28 +33,15 @@ internal static class Judge
             if (area > (Int128)stock.Along.Ticks * stock.Across.Ticks) wrong.Add($"the parts on a {stock.Id} are larger than it");
         }
         int left = Left(instance.Parts.Select(p => (p.Id, p.Count)), laid, instance.Stock.All(s => s.Limit is not null), wrong);
-        return Conclude(outcome.Score.Sheets, outcome.Score.Cost.Amount, cost, outcome.Bound, outcome.Status, left, wrong, seconds);
-    }
+        return new(outcome.Score.Sheets, outcome.Score.Cost.Amount, cost, outcome.Bound, outcome.Status, left);
+    });
 
-    public static Answer Boards(BoardInstance instance, Func<BoardOutcome> solve)
+    public static Answer Boards(BoardInstance instance, Func<BoardOutcome> solve) => Of(solve, (outcome, wrong) =>
     {
-        BoardOutcome outcome;
-        long start = Stopwatch.GetTimestamp();
-        double seconds;
-        try
-        {
-            outcome = solve();
-            seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
-        }
-        catch (BrokenLayoutException broken)
-        {
-            return new(0, 0, 0, false, 0, [.. broken.Violations.Select(v => v.ToString())], Stopwatch.GetElapsedTime(start).TotalSeconds);
-        }
-        ImmutableArray<string>.Builder wrong = ImmutableArray.CreateBuilder<string>();
         wrong.AddRange(BoardChecker.Check(instance, outcome.Layout).Select(v => v.ToString()));
         wrong.AddRange(BoardChecker.CheckFigures(instance, outcome.Layout, outcome.Score.Cost, outcome.Score.Boards).Select(v => v.ToString()));
-        Dictionary<string, BoardPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         var laid = new Dictionary<string, int>(StringComparer.Ordinal);
+        Dictionary<string, BoardPart> parts = instance.Parts.ToDictionary(p => p.Id, StringComparer.Ordinal);
         decimal cost = 0;
         foreach (LaidBoard board in outcome.Layout.Boards)
         {
@@ -82,7 +56,26 @@ internal static class Judge
             if (used > stock.Trued.Ticks) wrong.Add($"the parts on a {stock.Id} are longer than it");
         }
         int left = Left(instance.Parts.Select(p => (p.Id, p.Count)), laid, instance.Stock.All(s => s.Limit is not null), wrong);
-        return Conclude(outcome.Score.Boards, outcome.Score.Cost.Amount, cost, outcome.Bound, outcome.Status, left, wrong, seconds);
+        return new(outcome.Score.Boards, outcome.Score.Cost.Amount, cost, outcome.Bound, outcome.Status, left);
+    });
+
+    // Times the solver alone; a layout that its own checker refuses is an answer too.
+    private static Answer Of<TOutcome>(Func<TOutcome> solve, Func<TOutcome, ImmutableArray<string>.Builder, Recount> count)
+    {
+        TOutcome outcome;
+        long start = Stopwatch.GetTimestamp();
+        double seconds;
+        try
+        {
+            outcome = solve();
+            seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+        }
+        catch (BrokenLayoutException broken)
+        {
+            return new(0, 0, 0, false, 0, [.. broken.Violations.Select(v => v.ToString())], Stopwatch.GetElapsedTime(start).TotalSeconds);
+        }
+        ImmutableArray<string>.Builder wrong = ImmutableArray.CreateBuilder<string>();
+        return Conclude(count(outcome, wrong), wrong, seconds);
     }
 
     private static int Left(IEnumerable<(string Id, int Count)> wanted, Dictionary<string, int> laid, bool limited, ImmutableArray<string>.Builder wrong)
@@ -98,13 +91,14 @@ internal static class Judge
         return left;
     }
 
-    private static Answer Conclude(int used, decimal claimed, decimal cost, LayoutBound bound, OutcomeStatus status, int left, ImmutableArray<string>.Builder wrong, double seconds)
+    private static Answer Conclude(Recount of, ImmutableArray<string>.Builder wrong, double seconds)
     {
-        if (claimed != cost) wrong.Add($"a cost of {claimed} is claimed, the stock costs {cost}");
-        bool proven = status == OutcomeStatus.Proven;
-        if (proven && (left > 0 || cost != bound.Cost.Amount)) wrong.Add($"called proven at {cost} with {left} parts left out, the bound is {bound.Cost.Amount}");
-        if (left == 0 && cost < bound.Cost.Amount) wrong.Add($"the cost of {cost} is below the bound of {bound.Cost.Amount}");
-        return new(used, cost, bound.Cost.Amount, proven, left, wrong.ToImmutable(), seconds);
+        decimal bound = of.Bound.Cost.Amount;
+        if (of.Claimed != of.Cost) wrong.Add($"a cost of {of.Claimed} is claimed, the stock costs {of.Cost}");
+        bool proven = of.Status == OutcomeStatus.Proven;
+        if (proven && (of.Left > 0 || of.Cost != bound)) wrong.Add($"called proven at {of.Cost} with {of.Left} parts left out, the bound is {bound}");
+        if (of.Left == 0 && of.Cost < bound) wrong.Add($"the cost of {of.Cost} is below the bound of {bound}");
+        return new(of.Used, of.Cost, bound, proven, of.Left, wrong.ToImmutable(), seconds);
     }
 
     private static IEnumerable<string> PartsOf(CutNode node) => node switch
@@ -113,4 +107,7 @@ internal static class Judge
         Division division => division.Slices.SelectMany(s => PartsOf(s.Content)),
         _ => [],
     };
+
+    // What an outcome claims beside what its stock and parts come to when counted here.
+    private sealed record Recount(int Used, decimal Claimed, decimal Cost, LayoutBound Bound, OutcomeStatus Status, int Left);
 }

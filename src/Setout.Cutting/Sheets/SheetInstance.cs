@@ -146,15 +146,17 @@ public sealed record SheetInstance
 
     private FigureBlock? BlockOf(SheetPart part) => _blocks.GetValueOrDefault(part.Id);
 
-    // Two divisions are enough for a part: to width and to length. A block of members that differ is cut to width, apart, and then they are trimmed.
+    // Two divisions are enough for a part: to width and to length. So they are for a block of members that differ: apart across the whole sheet,
+    // then each is trimmed from what it has beside it.
     private bool FitsSome(SheetPart part, FigureBlock? block) => Stock.Any(s => s.Limit != 0 && Enum.GetValues<Turn>().Any(t =>
         Fits(part, t, s) && StagesAlone(part, block, t, s) <= (MostStages ?? MostStagesEver)));
 
     internal static int StagesAlone(SheetPart part, FigureBlock? block, Turn turn, SheetStock stock)
     {
+        if (block is { Trims: true }) return 2;
         (Length along, Length across) = part.Lying(turn);
         bool cutAlong = along != stock.TruedAlong || block?.Group.Axis == GrainAxis.Along, cutAcross = across != stock.TruedAcross || block?.Group.Axis == GrainAxis.Across;
-        return (cutAlong ? 1 : 0) + (cutAcross ? 1 : 0) + (block is { Trims: true } ? 1 : 0);
+        return (cutAlong ? 1 : 0) + (cutAcross ? 1 : 0);
     }
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+// Over 300 lines: the fields of one file in their order; what is worked out elsewhere is only written here.
 using System.Text;
 using System.Text.Json;
 using System.Text.Encodings.Web;
@@ -169,6 +170,8 @@ public static class PlanJson
         {
             json.WriteStartObject();
             LayoutHead(json, sheets.Material, sheets.Outcome.Status, sheets.Outcome.Layout.Sheets.Length, sheets.Outcome.Bound, sheets.Instance.Kerf, unit);
+            SheetRules(json, sheets.Instance, unit);
+            json.WriteStartArray("layout");
             foreach (LaidSheet laid in sheets.Outcome.Layout.Sheets)
             {
                 json.WriteStartObject();
@@ -200,6 +203,7 @@ public static class PlanJson
         {
             json.WriteStartObject();
             LayoutHead(json, boards.Material, boards.Outcome.Status, boards.Outcome.Layout.Boards.Length, boards.Outcome.Bound, boards.Instance.Kerf, unit);
+            json.WriteStartArray("layout");
             foreach (LaidBoard laid in boards.Outcome.Layout.Boards)
             {
                 json.WriteStartObject();
@@ -236,7 +240,7 @@ public static class PlanJson
         json.WriteEndArray();
     }
 
-    /// <summary>What stands before every layout; leaves the array of sheets or boards open.</summary>
+    /// <summary>What stands before every layout.</summary>
     private static void LayoutHead(Utf8JsonWriter json, Material material, OutcomeStatus status, int count, LayoutBound bound, Length kerf, LengthUnit unit)
     {
         json.WriteString("material", material.Name);
@@ -244,7 +248,24 @@ public static class PlanJson
         json.WriteNumber("count", count);
         json.WriteNumber("bound", bound.Count);
         Length(json, "kerf", kerf, unit);
-        json.WriteStartArray("layout");
+    }
+
+    // What the shop and the piece ask of a layout of sheets beyond the sizes.
+    private static void SheetRules(Utf8JsonWriter json, SheetInstance instance, LengthUnit unit)
+    {
+        Length(json, "slack", instance.Slack, unit);
+        if (instance.MostStages is { } most) json.WriteNumber("most_stages", most);
+        json.WriteStartArray("figure_groups");
+        foreach (FigureGroup group in instance.Groups)
+        {
+            json.WriteStartObject();
+            json.WriteString("axis", group.Axis.ToString().ToLowerInvariant());
+            json.WriteStartArray("parts");
+            foreach (string part in group.PartIds) json.WriteStringValue(part);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void Buying(Utf8JsonWriter json, Plan plan)

@@ -155,6 +155,34 @@ public class FigureGroupTests
         Assert.Empty(SheetChecker.Check(order with { MostStages = 2 }, new([laid], [])));
     }
 
+    [Theory]
+    [InlineData(GrainAxis.Along, 0)]
+    [InlineData(GrainAxis.Across, 0)]
+    [InlineData(GrainAxis.Along, 10)]
+    [InlineData(GrainAxis.Across, 10)]
+    public void Solve_MembersDifferAndTwoStages_EachIsTrimmedFromTheFullSheet(GrainAxis axis, long slack)
+    {
+        // Two blocks of 503 and a kerf are 1009 of 1100 less the slack: one sheet, nothing beside a block, the peg beyond both.
+        SheetPart Lying(string id, long inLine, long other, int count) => axis == GrainAxis.Along ? Part(id, inLine, other, count) : Part(id, other, inLine, count);
+        SheetInstance order = Instance([Lying("a", 300, 400, 2), Lying("b", 200, 310, 2), Lying("peg", 60, 90, 1)],
+            [axis == GrainAxis.Along ? Stock("ply", 1100, 600, 50) : Stock("ply", 600, 1100, 50)]) with
+        { Groups = [Group("g", axis, "a", "b")], MostStages = 2, Slack = Mm(slack) };
+        SheetOutcome outcome = Solve(order);
+        Assert.Equal((OutcomeStatus.Proven, 1), (outcome.Status, outcome.Score.Sheets));
+        Division root = Assert.IsType<Division>(outcome.Layout.Sheets[0].Root);
+        Assert.Equal((axis, 2, 2), (root.Axis, Deepest(root, "a"), Deepest(root, "b")));
+    }
+
+    [Fact]
+    public void Solve_BlockOfMembersThatDifferIsOneTickTooLong_IsRefusedAtTwoStagesToo()
+    {
+        SheetInstance With(Length along) => Instance([Part("a", 300, 400), Part("b", 200, 310)], [new("ply", along, Mm(600), EdgeTrim.None, new Money(50), null)])
+            with
+        { Groups = [Group("g", GrainAxis.Along, "a", "b")], MostStages = 2 };
+        Assert.Empty(Solve(With(Mm(503))).Layout.LeftOut);
+        Assert.Equal(ReasonKind.FigureTooLarge, Solve(With(Mm(503) - Tick)).Reasons[0].Kind);
+    }
+
     // Divisions on the way to this part; below zero where it does not lie.
     private static int Deepest(CutNode node, string id) => node switch
     {

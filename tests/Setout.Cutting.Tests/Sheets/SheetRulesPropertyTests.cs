@@ -116,8 +116,8 @@ public class SheetRulesPropertyTests
             Node tree = Divided(model, random.Next(2) == 0 ? NodeKind.Along : NodeKind.Across, model.Stock[0].Along, model.Stock[0].Across, -1, random, [.. model.Types.Select(t => t.Count)]);
             if (tree.Slices!.Count == 0) return;
             int depth = tree.Slices.Max(s => Depth(model, s, tree.Kind, 1));
-            // With fewer than three a model may refuse a block whose members differ.
-            SheetInstance limited = order with { MostStages = Math.Clamp(depth, model.Types.Any(t => t.Trims) ? 3 : 1, SheetInstance.MostStagesEver) };
+            // With one a model refuses every block whose members differ.
+            SheetInstance limited = order with { MostStages = Math.Clamp(depth, model.Types.Any(t => t.Trims) ? 2 : 1, SheetInstance.MostStagesEver) };
             if (new SheetModel(limited).Types.Length < model.Types.Length) return;
             LaidSheet laid = new TreeWriter(new SheetModel(limited)).Write(0, tree);
             Assert.Empty(SheetChecker.CheckAlone(limited, laid));
@@ -129,7 +129,7 @@ public class SheetRulesPropertyTests
         bool inLine = kind == NodeKind.Along;
         NodeKind other = inLine ? NodeKind.Across : NodeKind.Along;
         long left = inLine ? along : across, width = inLine ? across : along;
-        var node = new Node(along, across) { Kind = kind, Slices = [] };
+        var node = new Node { Kind = kind, Slices = [] };
         for (bool begun = false; ; begun = true)
         {
             int[] fit = [.. Enumerable.Range(0, pool.Length).Where(t => pool[t] > 0 && Size(model.Types[t]) <= left && Width(model.Types[t]) <= width)];
@@ -141,7 +141,7 @@ public class SheetRulesPropertyTests
             if (Width(part) == width)
             {
                 pool[type]--;
-                node.Slices.Add(new Node(part.Along, part.Across) { Kind = NodeKind.Part, Type = type });
+                node.Slices.Add(new Node { Kind = NodeKind.Part, Type = type });
             }
             else node.Slices.Add(Divided(model, other, inLine ? size : along, inLine ? across : size, type, random, pool));
             left -= size;

@@ -11,16 +11,8 @@ internal static class Written
     public static Node Across(params Node[] slices) => Divided(NodeKind.Across, slices);
 
     /// <summary>A part, or a figure group by the id of its group.</summary>
-    public static Node Lies(SheetModel model, string id)
-    {
-        int type = Array.FindIndex(model.Types, t => t.Members.Any(m => m.Part.Id == id));
-        return new(model.Types[type].Along, model.Types[type].Across) { Kind = NodeKind.Part, Type = type };
-    }
+    public static Node Lies(SheetModel model, string id) =>
+        new() { Kind = NodeKind.Part, Type = Array.FindIndex(model.Types, t => t.Members.Any(m => m.Part.Id == id)) };
 
-    private static Node Divided(NodeKind kind, Node[] slices)
-    {
-        bool along = kind == NodeKind.Along;
-        long inLine = slices.Sum(s => along ? s.SizeAlong : s.SizeAcross), other = slices.Max(s => along ? s.SizeAcross : s.SizeAlong);
-        return new(along ? inLine : other, along ? other : inLine) { Kind = kind, Slices = [.. slices] };
-    }
+    private static Node Divided(NodeKind kind, Node[] slices) => new() { Kind = kind, Slices = [.. slices] };
 }

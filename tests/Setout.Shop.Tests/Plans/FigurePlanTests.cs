@@ -1,8 +1,12 @@
+using System.Text.Json;
+using Json.Schema;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
+using Setout.Testing;
 
 namespace Setout.Shop.Tests.Plans;
 
@@ -112,5 +116,25 @@ public sealed class FigurePlanTests
         SheetPlan sheets = Fine(Make(Chest("any"), shop: "most stages: 3\n"));
         Assert.Equal(3, sheets.Instance.MostStages);
         Assert.NotEmpty(sheets.Outcome.Layout.Sheets);
+    }
+
+    [Fact]
+    public void PlanJson_TellsSlackStagesAndFigureByTheSchema()
+    {
+        JsonElement asked = FineOf(Make(Chest(), shop: "slack: 1/8\nmost stages: 3\n"));
+        Assert.Equal((3.175m, 3), (asked.GetProperty("slack").GetProperty("mm").GetDecimal(), asked.GetProperty("most_stages").GetInt32()));
+        JsonElement group = Assert.Single(asked.GetProperty("figure_groups").EnumerateArray());
+        Assert.Equal(("across", "D1.front D2.front D3.front"),
+            (group.GetProperty("axis").GetString(), string.Join(' ', group.GetProperty("parts").EnumerateArray().Select(p => p.GetString()))));
+
+        JsonElement plain = FineOf(Make(Chest("any")));
+        Assert.Equal((0m, false, 0), (plain.GetProperty("slack").GetProperty("mm").GetDecimal(), plain.TryGetProperty("most_stages", out _), plain.GetProperty("figure_groups").GetArrayLength()));
+    }
+
+    private static JsonElement FineOf(Plan plan)
+    {
+        using JsonDocument json = JsonDocument.Parse(PlanJson.Write(plan));
+        Assert.True(JsonSchema.FromText(File.ReadAllText(Repository.PathOf("docs/schemas/plan.schema.json"))).Evaluate(json.RootElement).IsValid);
+        return json.RootElement.GetProperty("sheets").EnumerateArray().Single(s => s.GetProperty("material").GetString() == "fine").Clone();
     }
 }

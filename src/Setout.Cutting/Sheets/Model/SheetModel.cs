@@ -101,6 +101,18 @@ internal sealed class SheetModel
         return StagesOf(type, stock, free.StagesWith(restAlong, restAcross, first), parent) <= most;
     }
 
+    /// <summary>
+    /// True when the block of a figure group takes few enough stages where nothing lies beside it: its members are cut apart like other slices of
+    /// the division it lies in, and each is trimmed by itself from all that is beside it. That takes fewer than a block cut to size first.
+    /// </summary>
+    /// <param name="type">The type, with members that must be trimmed.</param>
+    /// <param name="free">Where it would lie; only the whole sheet, or a slice of a division in the group's own direction.</param>
+    public bool FewEnoughAlone(int type, in FreeRectangle free)
+    {
+        NodeKind own = Types[type].Figure == GrainAxis.Along ? NodeKind.Along : NodeKind.Across;
+        return free.Parent == own ? free.Stages + 1 <= MostStages : free.Parent == NodeKind.Free && MostStages >= 2;
+    }
+
     private StockType Stock_(SheetStock stock, long along, long across) => new(stock, along / Step, across / Step, stock.Cost.Amount, stock.Limit ?? int.MaxValue)
     {
         EndsAlong = Instance.Slack == Length.Zero && along % Step == 0,

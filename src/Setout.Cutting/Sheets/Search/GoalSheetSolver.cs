@@ -101,7 +101,7 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
         bool blanks = Array.Exists(model.Stock, s => s.Cost == 0 && s.Limit < int.MaxValue);
         foreach (int preferred in Enumerable.Range(-1, model.Stock.Length > 1 ? Math.Min(model.Stock.Length, 6) + 1 : 1))
             foreach (bool useBlanks in blanks ? (bool[])[true, false] : [true])
-                foreach (FirstCut cut in Enum.GetValues<FirstCut>())
+                foreach (FirstCut cut in (FirstCut[])[FirstCut.Rip, FirstCut.Crosscut, FirstCut.Either])
                     foreach (int[] order in PartOrders.Of(model))
                     {
                         if (best is not null && meter.Over) return (best, foundBy);

@@ -3,8 +3,8 @@ using Setout.Cutting.Sheets.Model;
 namespace Setout.Cutting.Sheets.Search;
 
 /// <summary>
-/// Lays the parts of each sheet anew on one sheet of its kind or of a cheaper one, in strips: rips first, then crosscuts
-/// first, then either, by several orders. The best by the objective of that sheet alone stays. So layouts that the search has left
+/// Lays the parts of each sheet anew on one sheet of its kind or of a cheaper one, in strips: rips first, crosscuts first, either, and
+/// both in strips of equal parts, by several orders, with parts that may be turned lying either way, all one way and all the other. The best by the objective of that sheet alone stays. So layouts that the search has left
 /// ragged become strips where they can, a last sheet becomes a cheaper one, and left-overs gather at one edge.
 /// What it cannot find: anything that moves a part from one sheet to another.
 /// </summary>
@@ -40,22 +40,23 @@ internal sealed class Tidy(SheetModel model, SearchMeter meter)
     {
         WorkSheet best = sheet;
         SheetScore bestScore = ScoreAlone(sheet);
+        bool mayTurn = Enumerable.Range(0, parts.Length).Any(t => parts[t] > 0 && model.Types[t].MayTurn);
+        (Lie Lie, FirstCut Cut, int[] Order)[] ways = [.. from lie in mayTurn ? Enum.GetValues<Lie>() : [Lie.Either] from cut in Enum.GetValues<FirstCut>() from order in _orders select (lie, cut, order)];
         foreach (int stock in Enumerable.Range(0, model.Stock.Length))
         {
             if (stock != sheet.Stock && (!mayUse(stock) || model.Stock[stock].Cost >= model.Stock[sheet.Stock].Cost)) continue;
-            foreach (FirstCut cut in Enum.GetValues<FirstCut>())
-                foreach (int[] order in _orders)
-                {
-                    if (meter.Cancelled) return best;
-                    var alone = new WorkLayout(model);
-                    parts.CopyTo(alone.Pool, 0);
-                    alone.CountPool();
-                    alone.Open(stock);
-                    alone.Fill(order, cut, new Goal(0, 0), useBlanks: false, -1, null, meter);
-                    if (alone.PoolCount > 0) continue;
-                    SheetScore score = ScoreAlone(alone.Sheets[0]);
-                    if (score < bestScore) (best, bestScore) = (alone.Sheets[0], score);
-                }
+            foreach ((Lie lie, FirstCut cut, int[] order) in ways)
+            {
+                if (meter.Cancelled) return best;
+                var alone = new WorkLayout(model) { Lie = lie };
+                parts.CopyTo(alone.Pool, 0);
+                alone.CountPool();
+                alone.Open(stock);
+                alone.Fill(order, cut, new Goal(0, 0), useBlanks: false, -1, null, meter);
+                if (alone.PoolCount > 0) continue;
+                SheetScore score = ScoreAlone(alone.Sheets[0]);
+                if (score < bestScore) (best, bestScore) = (alone.Sheets[0], score);
+            }
         }
         return best;
     }

@@ -86,7 +86,13 @@ internal sealed class TreeWriter(SheetModel model)
         if (needAlong == along && needAcross == across) return Part(node, along, across);
         GrainAxis? figure = model.Types[node.Type].Figure;
         // A block between two cuts of its own direction: where stages are few, its members are trimmed one by one, which is a stage less.
-        if (model.Instance.MostStages is not null && figure is { } axis && (axis == GrainAxis.Along ? needAlong == along : needAcross == across)) return Part(node, along, across);
+        if (model.Instance.MostStages is not null && figure is { } axis)
+        {
+            if (axis == GrainAxis.Along ? needAlong == along : needAcross == across) return Part(node, along, across);
+            // So it is where the block has the sheet to itself and ends at neither far edge.
+            if (model.Types[node.Type].Trims)
+                return Divide(axis, along, across, [axis == GrainAxis.Along ? (needAlong, Part(node, needAlong, across)) : (needAcross, Part(node, along, needAcross))]);
+        }
         bool ripFirst = needAlong == along || (needAcross != across && (figure is null
             ? (Int128)along * (across - needAcross) >= (Int128)across * (along - needAlong)
             : figure == GrainAxis.Along)); // the last cuts of a block are those between its members

@@ -14,6 +14,25 @@ internal enum FirstCut
 
     /// <summary>Whichever leaves the better rest.</summary>
     Either,
+
+    /// <summary>Rips first, and in each strip only parts of its own width: few settings, where there is room for it.</summary>
+    RipEqual,
+
+    /// <summary>Crosscuts first, and in each strip only parts of its own width.</summary>
+    CrosscutEqual,
+}
+
+/// <summary>How parts that may be turned may lie.</summary>
+internal enum Lie
+{
+    /// <summary>Either way.</summary>
+    Either,
+
+    /// <summary>The longer side along the grain.</summary>
+    Along,
+
+    /// <summary>The longer side across the grain.</summary>
+    Across,
 }
 
 /// <summary>Sheets in the making and the parts not yet laid.</summary>
@@ -64,6 +83,9 @@ internal sealed class WorkLayout
 
     /// <summary>One way of laying a part is overlooked in so many, where the caller gives a random source.</summary>
     public int BlinkOnceIn { get; set; } = 64;
+
+    /// <summary>How parts that may be turned may lie.</summary>
+    public Lie Lie { get; set; }
 
     public WorkLayout Clone() => new(this);
 
@@ -223,6 +245,7 @@ internal sealed class WorkLayout
         double least = double.MaxValue;
         long steps = 0;
         bool isLimited = _model.MostStages != int.MaxValue;
+        bool mayRip = firstCut is not (FirstCut.Crosscut or FirstCut.CrosscutEqual), mayCrosscut = firstCut is not (FirstCut.Rip or FirstCut.RipEqual);
         // Blinks come by chance, on average once in so many places.
         int untilBlink = blinks is null ? int.MaxValue : NextBlink(blinks);
         for (int s = from; s < Sheets.Count; s++)
@@ -232,8 +255,8 @@ internal sealed class WorkLayout
             for (int f = 0; f < all.Length; f++)
             {
                 ref readonly FreeRectangle free = ref all[f];
-                if (free.Along >= part.Along && free.Across >= part.Across) Try(in free, s, f, part.Along, part.Across, false, ref best, ref least);
-                if (part.MayTurn && free.Along >= part.Across && free.Across >= part.Along) Try(in free, s, f, part.Across, part.Along, true, ref best, ref least);
+                if ((Lie != Lie.Across || !part.MayTurn) && free.Along >= part.Along && free.Across >= part.Across) Try(in free, s, f, part.Along, part.Across, false, ref best, ref least);
+                if (Lie != Lie.Along && part.MayTurn && free.Along >= part.Across && free.Across >= part.Along) Try(in free, s, f, part.Across, part.Along, true, ref best, ref least);
             }
         }
         meter.Add(steps + 1);
@@ -242,16 +265,24 @@ internal sealed class WorkLayout
         void Try(in FreeRectangle free, int s, int f, long along, long across, bool turned, ref Spot best, ref double least)
         {
             long restAlong = free.Along - along, restAcross = free.Across - across;
-            if (firstCut != FirstCut.Crosscut && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Across))
+            // A strip is as wide as its parts, or it is to be ripped off the sheet yet.
+            if (firstCut == FirstCut.RipEqual && restAcross != 0 && free.Parent == NodeKind.Along) return;
+            if (firstCut == FirstCut.CrosscutEqual && restAlong != 0 && free.Parent == NodeKind.Across) return;
+            if (mayRip && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Across))
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, restAlong, across) - WorkSheet.Promise(_model, free.Along, restAcross);
                 if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Across));
             }
-            if (firstCut != FirstCut.Rip && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Along))
+            if (mayCrosscut && !Blink() && MayBeCut(s, in free, restAlong, restAcross, NodeKind.Along))
             {
                 double lost = free.Promise - WorkSheet.Promise(_model, along, restAcross) - WorkSheet.Promise(_model, restAlong, free.Across);
                 if (lost < least) (least, best) = (lost, new(s, f, turned, NodeKind.Along));
             }
+            if (!isLimited || !part.Trims || !_model.FewEnoughAlone(type, in free)) return;
+            bool inLine = part.Figure == GrainAxis.Along;
+            if (!(inLine ? mayCrosscut : mayRip)) return;
+            double lostAlone = free.Promise - (inLine ? WorkSheet.Promise(_model, restAlong, free.Across) : WorkSheet.Promise(_model, free.Along, restAcross));
+            if (lostAlone < least) (least, best) = (lostAlone, new(s, f, turned, inLine ? NodeKind.Along : NodeKind.Across, Alone: true));
         }
 
         bool MayBeCut(int s, in FreeRectangle free, long restAlong, long restAcross, NodeKind first) =>

@@ -115,6 +115,8 @@ internal sealed class WorkSheet
         FreeRectangle free = _free[spot.Free];
         _free[spot.Free] = _free[--_freeCount];
         long restAlong = free.Along - along, restAcross = free.Across - across;
+        if (spot.Alone && spot.First == NodeKind.Along) restAcross = 0;
+        else if (spot.Alone) restAlong = 0;
         if (restAlong == 0 && restAcross == 0) Lay(free.Node, type, spot.Turned);
         else if (restAcross == 0) Lay(Divide(free.Node, NodeKind.Along, along), type, spot.Turned);
         else if (restAlong == 0) Lay(Divide(free.Node, NodeKind.Across, across), type, spot.Turned);
@@ -201,7 +203,7 @@ internal sealed class WorkSheet
             slices = [];
             for (int s = entry.First; s != None; s = _nodes[s].Next) slices.Add(Built(s));
         }
-        return new(entry.Along, entry.Across) { Kind = entry.Kind, Type = entry.Type, Turned = entry.Turned, Slices = slices };
+        return new() { Kind = entry.Kind, Type = entry.Type, Turned = entry.Turned, Slices = slices };
     }
 
     private void Lay(int node, int type, bool turned)
