@@ -21,7 +21,26 @@ public enum Grain
 /// <param name="InHand">How many the shop has already; null for what has to be bought.</param>
 /// <param name="Name">The shop's own name for it, such as a number chalked on an offcut; empty for none.</param>
 /// <param name="Trim">What to true off each edge first; null for the shop's habit.</param>
-public sealed record StockSize(Length Along, Length? Across, Money? Price, int? InHand, string Name, Length? Trim);
+public sealed record StockSize(Length Along, Length? Across, Money? Price, int? InHand, string Name, Length? Trim)
+{
+    /// <summary>Of a board: what no part may touch, in any order; they may overlap. Empty by default.</summary>
+    public ImmutableArray<Flaw> Flaws { get; init; } = [];
+
+    /// <summary>Of a board that is ripped into lanes: its width between its true edges; null, the default, for one with the section of the sticks.</summary>
+    public Length? Width { get; init; }
+
+    /// <inheritdoc/>
+    public bool Equals(StockSize? other) => other is not null && Along == other.Along && Across == other.Across && Price == other.Price && InHand == other.InHand
+        && Name == other.Name && Trim == other.Trim && Width == other.Width && Flaws.AsSpan().SequenceEqual(other.Flaws.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Along, Across, Price, InHand, Name, Trim, Width, Flaws.Length);
+}
+
+/// <summary>A stretch of a board that no part may touch, such as a loose knot or a check; it goes through the whole width, the blade's path counted in.</summary>
+/// <param name="From">Where it begins, along the board from one end as it lies before trimming; zero or more.</param>
+/// <param name="To">Where it ends, from the same end; beyond <paramref name="From"/>, within the board.</param>
+public readonly record struct Flaw(Length From, Length To);
 
 /// <summary>Wood that parts are made of.</summary>
 /// <param name="Name">The piece's own name for it, such as <c>carcase</c>; also its key.</param>

@@ -140,7 +140,8 @@ public static class BenchSheetWriter
         foreach (BoardPlan boards in plan.Boards)
         {
             ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(width, 220));
-            if (scenes.Length > 0) yield return new($"Breakdown of {boards.Material.Name}", [.. scenes.Select(s => new SceneBlock(s))]);
+            ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words), Phrase.Of(Cautions.Deference)])] : [];
+            if (scenes.Length > 0) yield return new($"Breakdown of {boards.Material.Name}", [.. caution, .. scenes.Select(s => new SceneBlock(s))]);
         }
     }
 

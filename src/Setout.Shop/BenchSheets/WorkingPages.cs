@@ -5,6 +5,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 
 namespace Setout.Shop.BenchSheets;

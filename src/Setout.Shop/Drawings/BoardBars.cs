@@ -9,19 +9,20 @@ using Setout.Shop.Plans;
 
 namespace Setout.Shop.Drawings;
 
-/// <summary>Turns layouts of boards into drawings: each lane of a board a bar with running dimensions from its trued end.</summary>
+/// <summary>Turns layouts of boards into drawings: each lane of a board a bar with running dimensions from its trued end, flaws hatched.</summary>
 public static class BoardBars
 {
     /// <summary>All boards of a material; more than one drawing when they do not fit on one.</summary>
     public static ImmutableArray<Scene> Of(SetPiece set, BoardPlan plan, BreakdownPaper paper)
     {
-        var bars = plan.Outcome.Layout.Boards.SelectMany((b, i) => b.Stretches.GroupBy(s => s.Lane).Select(lane => Bar(set, plan, b, i, lane.Key))).ToImmutableArray();
-        return bars.Length == 0 ? [] : BoardDrawing.Draw(new BoardsInput($"{plan.Material.Name}, boards", $"{plan.Outcome.Layout.Boards.Length} boards of {plan.Material.Name} with running dimensions from the trued end.", bars)
+        ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
+        var bars = boards.SelectMany((b, i) => Enumerable.Range(1, Used(b)).Select(lane => Bar(set, plan, b, i, lane))).ToImmutableArray();
+        return bars.Length == 0 ? [] : BoardDrawing.Draw(new BoardsInput($"{plan.Material.Name}, boards", Description(set, plan), bars)
         {
             HeaderLeft = Phrase.Of(plan.Material.Name),
             HeaderNote = Phrase.Of(BuyingList.Words(plan.Material)),
             HeaderRight = Phrase.Of(Verdict(plan)),
-            Footer = Phrase.Of("square one end first; figures run from it; cut equal parts against one stop that the work leaves before the blade"),
+            Footer = Phrase.Of(Footer(plan)),
         }, paper);
     }
 
@@ -34,11 +35,35 @@ public static class BoardBars
         return plan.Outcome.NoLessMoney ? $"{many}; no layout can cost less" : $"{many}; at least {plan.Outcome.Bound.Count} in any layout";
     }
 
+    // Lanes beyond the last one that holds a part are not sawn off: they stay one strip.
+    private static int Used(LaidBoard board) => board.Stretches.Where(s => !s.PartIds.IsEmpty).Select(s => s.Lane).DefaultIfEmpty(1).Max();
+
+    private static string Footer(BoardPlan plan)
+    {
+        string first = plan.IsRipped ? "rip into lanes before anything is cut to length, the true edge on the fence; " : "";
+        string from = plan.Outcome.Layout.Boards.Any(b => !plan.StockOf(b).Defects.IsEmpty) ? "the end that flaws are measured from is the one to square first; " : "square one end first; ";
+        return $"{first}{from}figures run from it; cut equal parts against one stop that the work leaves before the blade";
+    }
+
+    private static string Description(SetPiece set, BoardPlan plan)
+    {
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
+        var words = new List<string> { $"{boards.Length} boards of {plan.Material.Name} with running dimensions from the trued end." };
+        for (int i = 0; i < boards.Length; i++)
+        {
+            BoardStock stock = plan.StockOf(boards[i]);
+            if (stock.Rip is { } rip) words.Add($"Board {i + 1} is ripped into lanes of {format.Text(rip.LaneWidth)}.");
+            if (!stock.Defects.IsEmpty)
+                words.Add($"Board {i + 1} has flaws from the end as it lies: {string.Join("; ", stock.Defects.OrderBy(d => d.From).Select(d => $"{format.Bare.Text(d.From)} to {format.Text(d.To)}"))}.");
+        }
+        return string.Join(' ', words);
+    }
+
     private static BoardBar Bar(SetPiece set, BoardPlan plan, LaidBoard board, int index, int lane)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
-        BoardStock stock = plan.Instance.Stock.First(s => s.Id == board.StockId);
-        string words = plan.Stock.First(s => s.Id == board.StockId).Words;
+        BoardStock stock = plan.StockOf(board);
         var parts = ImmutableArray.CreateBuilder<Drawing.Breakdowns.BoardPart>();
         var cuts = ImmutableArray.CreateBuilder<BoardCut>();
         var waste = ImmutableArray.CreateBuilder<BoardSpan>();
@@ -47,7 +72,7 @@ public static class BoardBars
         foreach (LaidStretch stretch in board.Stretches.Where(s => s.Lane == lane))
         {
             Length at = clear[stretch.Place - 1].From - stock.Trim.Start, end = clear[stretch.Place - 1].To - stock.Trim.Start;
-            // Beyond a defect the first figure is where the clear stretch begins.
+            // Beyond a flaw the first figure is where the clear stretch begins.
             if (at.Sign > 0 && !stretch.PartIds.IsEmpty) cuts.Add(new(at, Phrase.Of(bare.Format(at))));
             foreach (string id in stretch.PartIds)
             {
@@ -61,21 +86,37 @@ public static class BoardBars
             if (stretch.Use == LeftOverUse.Waste) waste.Add(rest);
             if (stretch.Use == LeftOverUse.Keep) kept.Add(new(rest, Phrase.Of("keep ").Add(bare.Format(stretch.LeftOver))));
         }
-        string of = stock.Lanes == 1 ? "" : $", lane {lane} of {stock.Lanes}";
-        return new($"{plan.Material.Name}-{index + 1}{(stock.Lanes == 1 ? "" : $"-{lane}")}", Phrase.Of($"board {index + 1}, {words}{of}"), stock.Trued)
+        return new($"{plan.Material.Name}-{index + 1}{(stock.Rip is null ? "" : $"-{lane}")}", Name(plan, board, index, lane, format), stock.Trued)
         {
             Parts = parts.ToImmutable(),
             Cuts = cuts.ToImmutable(),
             Waste = waste.ToImmutable(),
             Kept = kept.ToImmutable(),
-            Defects = [.. Defects(stock)],
+            Defects = [.. Flaws(stock, bare)],
         };
     }
 
-    // As far as they lie between the trims.
-    private static IEnumerable<BoardNote> Defects(BoardStock stock) =>
-        from defect in stock.Defects
-        let span = new BoardSpan(Length.Max(Length.Zero, defect.From - stock.Trim.Start), Length.Min(stock.Trued, defect.To - stock.Trim.Start))
-        where span.From < span.To
-        select new BoardNote(span, Phrase.Of("cut out"));
+    private static Phrase Name(BoardPlan plan, LaidBoard board, int index, int lane, LengthFormat format)
+    {
+        string name = $"board {index + 1}, {plan.Stock.First(s => s.Id == board.StockId).Words}";
+        if (plan.StockOf(board).Rip is not { } rip) return Figures.Phrase(name);
+        int used = Used(board);
+        name += used == 1 ? $": rip to {format.Text(rip.LaneWidth)}" : $": lane {lane} of {used}, rip to {format.Text(rip.LaneWidth)}";
+        Length beside = rip.Width - ((rip.LaneWidth + rip.Kerf) * used);
+        return Figures.Phrase(lane == used && beside.Sign > 0 ? $"{name}; {format.Text(beside)} stays beside it" : name);
+    }
+
+    // As far as they lie between the trims; flaws that overlap are one.
+    private static IEnumerable<BoardNote> Flaws(BoardStock stock, LengthFormat bare)
+    {
+        var spans = new List<BoardSpan>();
+        foreach (BoardStretch flaw in stock.Defects.OrderBy(d => d.From))
+        {
+            var span = new BoardSpan(Length.Max(Length.Zero, flaw.From - stock.Trim.Start), Length.Min(stock.Trued, flaw.To - stock.Trim.Start));
+            if (span.From >= span.To) continue;
+            if (spans.Count > 0 && span.From <= spans[^1].To) spans[^1] = new(spans[^1].From, Length.Max(spans[^1].To, span.To));
+            else spans.Add(span);
+        }
+        return spans.Select(s => new BoardNote(s, Phrase.Of("flaw ").Add(bare.Format(s.From)).Add(" to ").Add(bare.Format(s.To))));
+    }
 }

@@ -213,7 +213,7 @@ public static class PlanJson
                 json.WriteEndArray();
                 Length(json, "left_over", laid.LeftOver, unit);
                 json.WriteString("use", laid.Use.ToString().ToLowerInvariant());
-                if (laid.Stretches.Length > 1) Stretches(json, laid, unit);
+                if (boards.StockOf(laid) is var stock && (stock.Rip is not null || !stock.Defects.IsEmpty)) Stretches(json, laid, stock, unit);
                 json.WriteEndObject();
             }
             json.WriteEndArray();
@@ -222,14 +222,35 @@ public static class PlanJson
         json.WriteEndArray();
     }
 
-    private static void Stretches(Utf8JsonWriter json, LaidBoard laid, LengthUnit unit)
+    private static void Stretches(Utf8JsonWriter json, LaidBoard laid, BoardStock stock, LengthUnit unit)
     {
+        if (stock.Rip is { } rip)
+        {
+            json.WriteStartObject("rip");
+            json.WriteNumber("lanes", rip.Lanes);
+            Length(json, "width", rip.Width, unit);
+            Length(json, "lane_width", rip.LaneWidth, unit);
+            Length(json, "kerf", rip.Kerf, unit);
+            json.WriteEndObject();
+        }
+        if (!stock.Defects.IsEmpty)
+        {
+            json.WriteStartArray("flaws");
+            foreach (BoardStretch flaw in stock.Defects.OrderBy(d => d.From))
+            {
+                json.WriteStartObject();
+                Ends(json, flaw, unit);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
         json.WriteStartArray("stretches");
         foreach (LaidStretch stretch in laid.Stretches)
         {
             json.WriteStartObject();
             json.WriteNumber("lane", stretch.Lane);
             json.WriteNumber("place", stretch.Place);
+            Ends(json, stock.ClearStretches()[stretch.Place - 1], unit);
             json.WriteStartArray("parts");
             foreach (string part in stretch.PartIds) json.WriteStringValue(part);
             json.WriteEndArray();
@@ -238,6 +259,13 @@ public static class PlanJson
             json.WriteEndObject();
         }
         json.WriteEndArray();
+    }
+
+    // From the end of the board as it lies, before trimming.
+    private static void Ends(Utf8JsonWriter json, BoardStretch stretch, LengthUnit unit)
+    {
+        Length(json, "from", stretch.From, unit);
+        Length(json, "to", stretch.To, unit);
     }
 
     /// <summary>What stands before every layout.</summary>

@@ -21,13 +21,15 @@ public static class Blanks
         foreach (Material material in set.Piece.Materials.Values.OrderBy(m => m.Place.Line).ThenBy(m => m.Name, StringComparer.Ordinal))
         {
             Length habit = material is Panel ? shop.SheetTrim : shop.BoardTrim, slack = material is Panel ? shop.SheetSlack : Length.Zero;
-            foreach (StockLine line in StockOffers.For(material, shop, set.Piece.Unit).Where(l => StockOffers.Survives(l, habit, slack)))
+            foreach (StockLine line in StockOffers.For(material, shop, set).Where(l => StockOffers.Survives(l, habit, slack)))
             {
-                Length trim = line.Size.Trim ?? habit, along = line.Size.Along - (trim * 2) - slack;
+                Length trim = line.Size.Trim ?? habit;
                 Length across = line.Size.Across is { } wide ? wide - (trim * 2) - slack : set.Worked.Values.TryGetValue(QuantityKeyOfWidth(material), out var width) ? width.Value.ToNearestTick() : Length.Zero;
                 // What the shop has costs nothing more; a size without a price still has to be bought.
                 Money? price = line.Size.InHand is null ? line.Size.Price ?? Money.Zero : null;
-                for (int i = 0; i < Math.Min(line.Size.InHand ?? MostAlike, MostAlike); i++) blanks.Add(new(line.Words, material.Name, along, across, price));
+                Length[] lengths = material is Panel ? [line.Size.Along - (trim * 2) - slack] : StockOffers.Clear(line, habit);
+                for (int i = 0; i < Math.Min(line.Size.InHand ?? MostAlike, MostAlike); i++)
+                    blanks.AddRange(lengths.Select(along => new Blank(line.Task, material.Name, along, across, price) { Piece = line.RackPlace is { } place ? $"{place}, {i}" : "" }));
             }
         }
         return blanks.ToImmutable();

@@ -15,7 +15,7 @@ internal static class BuyingList
         foreach (SheetPlan plan in sheets)
             Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", bought, taken);
         foreach (BoardPlan plan in boards)
-            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", bought, taken);
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", bought, taken, Capital(plan.Material.Kind));
         foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
@@ -38,15 +38,30 @@ internal static class BuyingList
     private static string Capital(string text) => text == "mdf" ? "MDF" : text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static void Stock(
-        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit, ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken)
+        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit,
+        ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken, string wood = "")
     {
         ILookup<string, string> counts = used.ToLookup(id => id);
         foreach (StockLine line in lines)
         {
             int count = counts[line.Id].Count();
             if (count == 0) continue;
-            if (line.Size.InHand is null) bought.Add(new(kind, $"{words}, {line.Words}", count, unit, line.Size.Price, ""));
-            else taken.Add(new(BuyingKind.FromTheRack, $"{words}, {line.Words}", count, unit, Money.Zero, "from the rack"));
+            // A board to rip has another section than the material: its own words tell it.
+            string item = $"{(line.Rip is null ? words : wood)}, {line.Task}";
+            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, ""));
+            else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, "from the rack"));
         }
+    }
+
+    // What two materials take of one thing is one line.
+    private static void Add(IList<BuyingLine> lines, BuyingLine line)
+    {
+        for (int i = 0; i < lines.Count; i++)
+        {
+            if (lines[i] with { Count = line.Count } != line) continue;
+            lines[i] = line with { Count = lines[i].Count + line.Count };
+            return;
+        }
+        lines.Add(line);
     }
 }

@@ -13,12 +13,7 @@ internal static class LayoutFindings
 {
     public static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, Length slack, LengthFormat format, List<Finding> findings)
     {
-        foreach (StockLine line in stock.Where(l => !StockOffers.Survives(l, trim, slack)))
-        {
-            string free = slack.Sign > 0 ? $" and a slack of {format.Text(slack)} is left free" : "";
-            findings.Add(new("stock.trim-too-large", Severity.Stop, material.Name, $"Nothing is left of {line.Words} of {material.Name} once {format.Text(line.Size.Trim ?? trim)} is trued off each side{free}.",
-                "Make the trim smaller, or take the size out.", material.Place));
-        }
+        findings.AddRange(stock.Where(l => !StockOffers.Survives(l, trim, slack)).Select(l => StockOffers.Refusal(l, material, trim, slack, format)));
         ImmutableArray<StockLine> offered = stock;
         stock = [.. stock.Where(l => StockOffers.Survives(l, trim, slack))];
         if (stock.Length < offered.Length) return true;

@@ -9,19 +9,40 @@ namespace Setout.Shop.Plans;
 /// <summary>The layouts of one material while they are searched for. A later search can only better an earlier one.</summary>
 internal abstract class MaterialLaying
 {
+    private readonly RackAccount _rack;
+
+    /// <param name="stock">What the material is offered.</param>
+    /// <param name="rack">Tells what of it other materials took.</param>
+    protected MaterialLaying(ImmutableArray<StockLine> stock, RackAccount rack)
+    {
+        (Stock, _rack) = (stock, rack);
+        rack.Offer(stock);
+    }
+
     public abstract Material Material { get; }
 
     /// <summary>True when more search cannot change what may be said.</summary>
     public abstract bool IsSettled { get; }
 
-    public abstract void Search(SolverOptions options, CancellationToken cancel);
+    /// <summary>What it may use as it stands; settled anew at each search.</summary>
+    protected ImmutableArray<StockLine> Stock { get; private set; }
+
+    public void Search(SolverOptions options, CancellationToken cancel)
+    {
+        Stock = _rack.Left(Material.Name, Stock);
+        _rack.Take(Material.Name, Stock, Find(options, cancel));
+    }
+
+    /// <summary>Searches with what it may use, and gives the id of each sheet or board of the best layout.</summary>
+    protected abstract IEnumerable<string> Find(SolverOptions options, CancellationToken cancel);
 
     /// <summary>True when no layout of all parts exists, or the one there is costs the least it can.</summary>
     protected static bool Settles(OutcomeStatus status) => status is OutcomeStatus.Proven or OutcomeStatus.Infeasible;
 }
 
 /// <summary>One kind of sheet.</summary>
-internal sealed class SheetLaying(Panel panel, SheetInstance instance, ImmutableArray<StockLine> stock, bool isPriced, ISheetSolver solver) : MaterialLaying
+internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, SheetInstance> ask, ImmutableArray<StockLine> stock, bool isPriced, ISheetSolver solver, RackAccount rack)
+    : MaterialLaying(stock, rack)
 {
     private SheetOutcome? _outcome;
 
@@ -29,17 +50,19 @@ internal sealed class SheetLaying(Panel panel, SheetInstance instance, Immutable
 
     public override bool IsSettled => _outcome is { } found && Settles(found.Status);
 
-    public SheetPlan Plan => new(panel, instance, _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), stock, isPriced);
+    public SheetPlan Plan => new(panel, ask(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
-    public override void Search(SolverOptions options, CancellationToken cancel)
+    protected override IEnumerable<string> Find(SolverOptions options, CancellationToken cancel)
     {
-        SheetOutcome found = solver.Solve(instance, options, null, cancel);
+        SheetOutcome found = solver.Solve(ask(Stock), options, null, cancel);
         _outcome = _outcome is { } earlier ? SheetOutcome.BestOf(earlier, found) : found;
+        return _outcome.Layout.Sheets.Select(s => s.StockId);
     }
 }
 
 /// <summary>One section of board.</summary>
-internal sealed class BoardLaying(Stick stick, BoardInstance instance, ImmutableArray<StockLine> stock, bool isPriced, IBoardSolver solver) : MaterialLaying
+internal sealed class BoardLaying(Stick stick, Func<ImmutableArray<StockLine>, BoardInstance> ask, ImmutableArray<StockLine> stock, bool isPriced, IBoardSolver solver, RackAccount rack)
+    : MaterialLaying(stock, rack)
 {
     private BoardOutcome? _outcome;
 
@@ -47,11 +70,12 @@ internal sealed class BoardLaying(Stick stick, BoardInstance instance, Immutable
 
     public override bool IsSettled => _outcome is { } found && Settles(found.Status);
 
-    public BoardPlan Plan => new(stick, instance, _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), stock, isPriced);
+    public BoardPlan Plan => new(stick, ask(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
-    public override void Search(SolverOptions options, CancellationToken cancel)
+    protected override IEnumerable<string> Find(SolverOptions options, CancellationToken cancel)
     {
-        BoardOutcome found = solver.Solve(instance, options, null, cancel);
+        BoardOutcome found = solver.Solve(ask(Stock), options, null, cancel);
         _outcome = _outcome is { } earlier ? BoardOutcome.BestOf(earlier, found) : found;
+        return _outcome.Layout.Boards.Select(b => b.StockId);
     }
 }

@@ -13,7 +13,17 @@ namespace Setout.Shop.Plans;
 /// <param name="Id">The id in the instance.</param>
 /// <param name="Size">What it is.</param>
 /// <param name="Words">For people: <c>96 x 48 in</c>, or the shop's own name for a blank.</param>
-public sealed record StockLine(string Id, StockSize Size, string Words);
+public sealed record StockLine(string Id, StockSize Size, string Words)
+{
+    /// <summary>Which line of the shop's stock it is, from 0; null for what the piece file offers and for usual sizes.</summary>
+    public int? RackPlace { get; init; }
+
+    /// <summary>How the board is ripped into lanes; null, the default, for what is used as wide as it is.</summary>
+    public BoardRip? Rip { get; init; }
+
+    /// <summary>The words, and that it is to be ripped where it is.</summary>
+    public string Task => Rip is null ? Words : $"{Words}, to rip";
+}
 
 /// <summary>The layouts of one kind of sheet.</summary>
 /// <param name="Material">Which.</param>
@@ -29,7 +39,14 @@ public sealed record SheetPlan(Panel Material, SheetInstance Instance, SheetOutc
 /// <param name="Outcome">What came out, checked.</param>
 /// <param name="Stock">The stock offered.</param>
 /// <param name="IsPriced">False when prices are missing and length stood in for money.</param>
-public sealed record BoardPlan(Stick Material, BoardInstance Instance, BoardOutcome Outcome, ImmutableArray<StockLine> Stock, bool IsPriced);
+public sealed record BoardPlan(Stick Material, BoardInstance Instance, BoardOutcome Outcome, ImmutableArray<StockLine> Stock, bool IsPriced)
+{
+    /// <summary>What a board of the layout is, as the solver was told.</summary>
+    public BoardStock StockOf(LaidBoard board) => Instance.Stock.First(s => s.Id == board.StockId);
+
+    /// <summary>True when a board of the layout is ripped.</summary>
+    public bool IsRipped => Outcome.Layout.Boards.Any(b => StockOf(b).Rip is not null);
+}
 
 /// <summary>One line of the buying list.</summary>
 /// <param name="Kind">Sheet, board or hardware: how a supplier sells it.</param>

@@ -26,6 +26,9 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         var findings = new List<Finding>(set.Findings);
         ImmutableArray<MaterialLaying> layings = set.IsStopped ? [] : Layings(source, set, findings);
         effort.Spend(layings, progress, cancel);
+        // Told in the order of the parts, whichever was served first.
+        List<string> order = [.. set.Parts.Select(p => p.Material).Distinct()];
+        layings = [.. layings.OrderBy(l => order.IndexOf(l.Material.Name))];
         ImmutableArray<SheetPlan> sheetPlans = [.. layings.OfType<SheetLaying>().Select(l => l.Plan)];
         ImmutableArray<BoardPlan> boardPlans = [.. layings.OfType<BoardLaying>().Select(l => l.Plan)];
         foreach (SheetPlan plan in sheetPlans) Report(source, set, plan, findings);
@@ -38,14 +41,14 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     {
         ImmutableArray<MaterialLaying>.Builder layings = ImmutableArray.CreateBuilder<MaterialLaying>();
         // What is cut needs no stock any more.
-        IEnumerable<Part> uncut = set.Parts.Select(p => p with { Count = p.Count - set.Facts.CutOf(p) }).Where(p => p.Count > 0);
-        foreach (IGrouping<string, Part> group in uncut.GroupBy(p => p.Material))
+        ILookup<string, Part> uncut = set.Parts.Select(p => p with { Count = p.Count - set.Facts.CutOf(p) }).Where(p => p.Count > 0).ToLookup(p => p.Material);
+        var rack = new RackAccount();
+        foreach (Material material in RackAccount.InTurn(uncut.Select(g => set.Piece.Materials[g.Key]), source.Shop))
         {
-            Material material = set.Piece.Materials[group.Key];
             MaterialLaying? laying = material switch
             {
-                Panel panel => Asked(source, set, panel, group, findings),
-                Stick stick => Asked(source, set, stick, group, findings),
+                Panel panel => Asked(source, set, panel, uncut[panel.Name], rack, findings),
+                Stick stick => Asked(source, set, stick, uncut[stick.Name], rack, findings),
                 _ => null,
             };
             if (laying is not null) layings.Add(laying);
@@ -53,34 +56,35 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         return layings.ToImmutable();
     }
 
-    private SheetLaying? Asked(PieceSource source, SetPiece set, Panel panel, IEnumerable<Part> parts, List<Finding> findings)
+    private SheetLaying? Asked(PieceSource source, SetPiece set, Panel panel, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         Texts.Shop shop = source.Shop;
-        ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set.Piece.Unit);
+        ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set);
         if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
-        var instance = new SheetInstance(
+        ImmutableArray<FigureGroup> groups = FigureGroups.Of(set, panel, parts, findings);
+        SheetInstance Ask(ImmutableArray<StockLine> lines) => new(
             [.. parts.Select(p => new SheetPart(p.Key, set.ToCut(p.Length), set.ToCut(p.Width), p.Count, p.Grain == Grain.Keep ? GrainRule.Keep : GrainRule.Free))],
-            StockOffers.Sheets(stock, priced, shop.SheetTrim), shop.SheetKerf,
+            StockOffers.Sheets(lines, priced, shop.SheetTrim), shop.SheetKerf,
             new(Length.Min(shop.KeepAlong, shop.KeepAcross), Length.Max(shop.KeepAlong, shop.KeepAcross)))
         {
             Slack = shop.SheetSlack,
             MostStages = shop.MostStages,
-            Groups = FigureGroups.Of(set, panel, parts, findings),
+            Groups = groups,
             Before = source.Before.Of(panel.Name),
         };
-        return new(panel, instance, stock, priced, sheets);
+        return new(panel, Ask, stock, priced, sheets, rack);
     }
 
-    private BoardLaying? Asked(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, List<Finding> findings)
+    private BoardLaying? Asked(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         Texts.Shop shop = source.Shop;
-        ImmutableArray<StockLine> stock = StockOffers.For(stick, shop, set.Piece.Unit);
+        ImmutableArray<StockLine> stock = StockOffers.For(stick, shop, set);
         if (LayoutFindings.NoStock(ref stock, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
-        var instance = new BoardInstance([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
-            StockOffers.Boards(stock, priced, shop.BoardTrim), shop.BoardKerf, shop.KeepBoard);
-        return new(stick, instance, stock, priced, boards);
+        BoardInstance Ask(ImmutableArray<StockLine> lines) => new([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
+            StockOffers.Boards(lines, priced, shop.BoardTrim), shop.BoardKerf, shop.KeepBoard);
+        return new(stick, Ask, stock, priced, boards, rack);
     }
 
     private static void Report(PieceSource source, SetPiece set, SheetPlan plan, List<Finding> findings)

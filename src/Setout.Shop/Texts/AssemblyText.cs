@@ -21,7 +21,7 @@ internal static class AssemblyText
         {
             "frame" => Frame(context, keys, map, key, name, of, place),
             "case" => new Case(key, name, of, map.RequiredLength("width", "36"), map.RequiredLength("height", "30"), map.RequiredLength("depth", "16"),
-                map.Text("back"), Content(context, keys, map), map.OneOf("hung", false, ("yes", true), ("no", false)), place),
+                map.Text("back"), Content(context, keys, map), map.YesNo("hung", false), place),
             _ => Top(map, key, name, of, place),
         };
     }

@@ -72,6 +72,14 @@ internal sealed partial class MapReader
         return fallback;
     }
 
+    /// <summary>Yes or no, also as true or false, which some editors make of it.</summary>
+    public bool YesNo(string key, bool fallback)
+    {
+        if (Text(key) is not { } text) return fallback;
+        if (text.Text is "yes" or "no" or "true" or "false") return text.Text is "yes" or "true";
+        return OneOf(key, fallback, ("yes", true), ("no", false));
+    }
+
     /// <summary>The unit of bare numbers, which the text has to name.</summary>
     public LengthUnit Unit(string key)
     {

@@ -17,8 +17,12 @@ internal static class MaterialText
             ImmutableArray<StockSize> sheets = [.. map.Maps("sizes", "sheet-size", "size: 96 x 48, price: 62").Select(Sheet).OfType<StockSize>()];
             return Panel(context, name, map) with { Sizes = sheets };
         }
-        ImmutableArray<StockSize> boards = [.. map.Maps("lengths", "board-length", "length: 96, price: 4.20").Select(Board).OfType<StockSize>()];
-        return Stick(context, name, map, word) is { } stick ? stick with { Sizes = boards } : null;
+        Stick? stick = Stick(context, name, map, word);
+        StickSection? section = stick is null ? null : StickSection.Of(stick);
+        // Read in any case, so that what is wrong with them is told at once.
+        ImmutableArray<StockSize> boards =
+            [.. map.Maps("lengths", "board-length", "length: 96, price: 4.20").Select(m => BoardText.OfPiece(context, m, section)).OfType<StockSize>()];
+        return stick is null ? null : stick with { Sizes = boards };
     }
 
     /// <summary>An entry of the rack or of the supplier's list in the shop file: the same words for the wood, then one size. Null when it is of no use.</summary>
@@ -27,8 +31,9 @@ internal static class MaterialText
         if (Wood(map, "stock-") is not { } word) return null;
         Named name = new("", map.PlaceOf(word));
         Material? material = word == "panel" ? Panel(context, name, map) : Stick(context, name, map, word);
-        StockSize? size = word == "panel" ? Sheet(map) : Board(map);
-        return material is not null && size is not null ? new(MaterialIdentity.Of(material), size) : null;
+        StockSize? size = word == "panel" ? Sheet(map) : BoardText.OfShop(context, map);
+        bool mayBeRipped = word != "panel" && map.YesNo("rip", false);
+        return material is not null && size is not null ? new(MaterialIdentity.Of(material), size) { Board = mayBeRipped ? (Stick)material : null } : null;
     }
 
     private static string? Wood(MapReader map, string kind) => map.Which("This does not say what wood it is.",
@@ -78,10 +83,8 @@ internal static class MaterialText
         return Stock(map, size?.First, size?.Second);
     }
 
-    private static StockSize? Board(MapReader map) => Stock(map, map.RequiredLength("length", "96"), null);
-
-    // What is bought or in hand lies on a tick: a stock size between ticks is landed on the tick below.
-    private static StockSize? Stock(MapReader map, Given? along, Given? across)
+    /// <summary>What every stock says. What is bought or in hand lies on a tick: a size between ticks is landed on the tick below. Null when it is of no use.</summary>
+    internal static StockSize? Stock(MapReader map, Given? along, Given? across)
     {
         Money? price = map.Price("price");
         bool isCounted = map.Has("have");

@@ -8,7 +8,11 @@ namespace Setout.Shop.Texts;
 /// <summary>One entry of the stock rack or of the supplier's list.</summary>
 /// <param name="Identity">Which wood: see <see cref="MaterialIdentity"/>.</param>
 /// <param name="Size">Size, price, how many in hand.</param>
-public sealed record ShopStock(string Identity, StockSize Size);
+public sealed record ShopStock(string Identity, StockSize Size)
+{
+    /// <summary>The wood and the section of a board that may be ripped for narrower sticks; null, the default, for one that may not.</summary>
+    public Stick? Board { get; init; }
+}
 
 /// <summary>The shop: its grid, saws, instruments, stock and prices.</summary>
 /// <param name="Name">For people.</param>
@@ -36,6 +40,9 @@ public sealed record Shop(
 
     /// <summary>The most divisions on the way from a sheet to a part, 2 to 9; null, the default, for any number.</summary>
     public int? MostStages { get; init; }
+
+    /// <summary>Of the saw that rips boards, planing of the sawn edges included; zero or more, a full kerf of 1/8 in by default (common practice, no source).</summary>
+    public Length RipKerf { get; init; } = Length.FromInches(1, 8);
 
     /// <summary>
     /// The shop assumed when no shop file is named: 1/32 in or 0.5 mm, a full kerf of 1/8 in, 1/4 in trued off each edge. Common practice, no source,

@@ -31,7 +31,9 @@ public static class ShopText
         Shop usual = Shop.Usual;
         string name = top.Text("name")?.Text ?? usual.Name, currency = top.Text("currency", most: 8)?.Text ?? usual.Currency;
         context.Unit = top.Unit("unit");
-        (Length sheetKerf, Length boardKerf) = Pair(top.Map("kerf", "kerf"), usual.SheetKerf, usual.BoardKerf, s_coarsest);
+        MapReader? kerf = top.Map("kerf", "kerf");
+        (Length sheetKerf, Length boardKerf) = Pair(kerf, usual.SheetKerf, usual.BoardKerf, s_coarsest);
+        Length ripKerf = kerf?.Length("rips", mayBeZero: true, s_coarsest) is { } rips ? Tick(rips) : usual.RipKerf;
         (Length sheetTrim, Length boardTrim) = Pair(top.Map("trim", "trim"), usual.SheetTrim, usual.BoardTrim, null);
         (Length keepAlong, Length keepAcross, Length keepBoard) = (usual.KeepAlong, usual.KeepAcross, usual.KeepBoard);
         if (top.Map("keep", "keep") is { } keep)
@@ -52,6 +54,7 @@ public static class ShopText
             [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
         return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims))
         {
+            RipKerf = ripKerf,
             SheetSlack = slack,
             MostStages = stages == 0 ? null : stages,
         };

@@ -39,7 +39,9 @@ public partial class DocumentationTests
     {
         TextRead<Shop.Texts.Shop> read = ShopText.Read(Assert.Single(Examples("shop-file.md")));
         Assert.Empty(read.Findings);
-        Assert.Equal(4, read.Value!.Stock.Length);
+        Assert.Equal(5, read.Value!.Stock.Length);
+        Assert.NotNull(read.Value.Stock[4].Board);
+        Assert.Single(read.Value.Stock[4].Size.Flaws);
         Assert.Equal(Length.FromTicks(Length.TicksPerMillimetre * 2 / 5), read.Value.Accuracy.Setting);
         Assert.Equal(["washer M8", "strip of veneer"], read.Value.Shims.Select(s => s.Name));
     }

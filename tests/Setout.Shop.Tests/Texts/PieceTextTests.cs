@@ -117,6 +117,15 @@ public class PieceTextTests
         { "length.empty", Sized("{size: ¦x 48}") },
         { "text.absurd-size", Sized("{size: 96 x¦ 0}") },
 
+        { "stock.not-wider", Boards("{length: 96, width: ¦3 1/2}") },
+        { "stock.not-wider", Boards("{length: 96, width: ¦1 1/2}") },
+        { "stock.not-wider", Boards("{length: 96, width: ¦2}", "stick: oak, section: 2 x 1") },
+        { "stock.flaws-to-buy", Boards("¦{length: 96, flaws: [{from: 1, to: 2}]}") },
+        { "stock.flaw-beyond", Boards("{length: 96, have: 1, flaws: [{from: 1, to: ¦97}]}") },
+        { "stock.flaw-empty", Boards("{length: 96, have: 1, flaws: [{from: 1, to: ¦1/2}]}") },
+        { "text.unknown-key", Boards("{length: 96, ¦rip: yes}") },
+        { "text.unknown-key", Sized("{size: 96 x 48, ¦width: 50}") },
+
         // Lists and maps
         { "text.wanted-list", Head + "assembly: ¦{case: C}\n" },
         { "text.wanted-list", Head + Case + "    shelves: {down: ¦S1}\n" },
@@ -151,6 +160,8 @@ public class PieceTextTests
     };
 
     private static string Kind(string window) => $"drawers:\n  tray: {{sides: ply, bottom: ply, front: ply, {window}}}\n";
+
+    private static string Boards(string board, string wood = "lumber: 2x4") => Head + "  studs: {" + wood + ", lengths: [" + board + "]}\n" + Case;
 
     private static string Sized(string size) => Head + "  thin: {panel: mdf, label: 1/4, sizes: [" + size + "]}\n" + Case;
 

@@ -17,7 +17,7 @@ public class SchemaTests
         grid: 1/32
         materials:
           ply: {panel: hardwood plywood, label: 3/4, thickness: 23/32, grain: keep, sizes: [{size: 96 x 48, price: 60, have: 1, name: a, trim: 0}]}
-          stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0}]}
+          stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0, flaws: [{from: 0, to: 4}], width: 5 1/2}]}
           oak: {stick: oak, section: 2 x 2}
         drawers:
           kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20, window: narrow}
@@ -57,7 +57,7 @@ public class SchemaTests
         currency: USD
         unit: in
         grid: {in: 1/32, mm: 0.5}
-        kerf: {sheets: 1/8, boards: 1/8}
+        kerf: {sheets: 1/8, boards: 1/8, rips: 0}
         trim: {sheets: 1/4, boards: 0}
         keep: {sheets: 12 x 6, boards: 12}
         slack: 1/16
@@ -67,8 +67,8 @@ public class SchemaTests
         shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]
         stock:
           - {panel: hardwood plywood, label: 3/4, thickness: 0.71, grain: free, size: 96 x 48, price: 60, have: 1, name: a, trim: 0}
-          - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: 0}
-          - {stick: oak, section: 2 x 2, length: 60, price: 9, have: 1, name: c, trim: 0}
+          - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: 0, rip: no, flaws: [{from: 1, to: 2}]}
+          - {stick: oak, section: 2 x 2, length: 60, price: 9, have: 1, name: c, trim: 0, rip: yes, flaws: [{from: 20, to: 24}, {from: 0, to: 60}]}
         prices: [{name: Screw, price: 0.07}]
         """;
 
@@ -145,6 +145,11 @@ public class SchemaTests
     [InlineData("piece", "window: narrow", "window: wide")]
     [InlineData("piece", "window: narrow", "window: [narrow]")]
     [InlineData("shop", "repeat: 0,", "repeat: -1,")]
+    [InlineData("shop", "rip: yes", "rip: perhaps")]
+    [InlineData("shop", "flaws: [{from: 1, to: 2}]", "flaws: {from: 1, to: 2}")]
+    [InlineData("shop", "flaws: [{from: 1, to: 2}]", "flaws: [1]")]
+    [InlineData("shop", "{from: 1, to: 2}", "{from: -1, to: 2}")]
+    [InlineData("piece", "width: 5 1/2}", "width: 0}")]
     [InlineData("shop", "repeat: 0,", "repeat: [1/64],")]
     [InlineData("shop", "shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]", "shims: {card: 0.3 mm}")]
     [InlineData("shop", "thickness: 0.3 mm", "thickness: 0")]

@@ -1,5 +1,6 @@
 using Setout.Core.Fit;
 using Setout.Core.Measures;
+using Setout.Core.Pieces;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
 
@@ -52,6 +53,22 @@ public class ShopTextTests
         { "material.unknown-lumber", Head + "stock:\n  - {lumber: ¦2x5, length: 96}\n" },
         { "text.unknown-key", Head + "stock:\n  - {lumber: 2x4, length: 96, ¦size: 96 x 48}\n" },
         { "text.wanted-number", Head + "stock:\n  - {lumber: 2x4, length: 96, have: ¦-1}\n" },
+        { "stock.flaws-to-buy", Head + "stock:\n  - ¦{lumber: 2x4, length: 96, flaws: [{from: 1, to: 2}]}\n" },
+        { "stock.flaw-empty", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [{from: 2, to: ¦2}]}\n" },
+        { "stock.flaw-empty", Head + "stock:\n  - {stick: oak, section: 1 x 2, length: 96, have: 1, flaws: [{from: 3, to: 4}, {from: 20, to: ¦19 7/8}]}\n" },
+        { "stock.flaw-beyond", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [{from: 95, to: ¦96 1/64}]}\n" },
+        { "stock.too-many-flaws", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, ¦flaws: [" + string.Join(", ", Enumerable.Repeat("{from: 1, to: 2}", 1000)) + "]}\n" },
+        { "text.missing", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [¦{from: 1}]}\n" },
+        { "text.missing", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [¦{to: 1}]}\n" },
+        { "text.absurd-size", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [{from: ¦-1, to: 2}]}\n" },
+        { "text.unknown-key", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [{from: 1, to: 2, ¦depth: 1}]}\n" },
+        { "text.wanted-list", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: ¦{from: 1, to: 2}}\n" },
+        { "text.wanted-map", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, flaws: [¦3]}\n" },
+        { "text.unknown-key", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 96 x 48, have: 1, ¦flaws: []}\n" },
+        { "text.unknown-key", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 96 x 48, ¦rip: yes}\n" },
+        { "text.unknown-key", Head + "stock:\n  - {lumber: 2x6, length: 96, ¦width: 5 1/2}\n" },
+        { "text.unknown-word", Head + "stock:\n  - {lumber: 2x6, length: 96, rip: ¦often}\n" },
+        { "text.absurd-size", Head + "kerf: {rips: ¦1 1/32}\n" },
         { "text.missing", Head + "prices:\n  - ¦{name: Screw}\n" },
         { "text.missing", Head + "prices:\n  - ¦{price: 1}\n" },
         { "shop.price-twice", Head + "prices:\n  - {name: Screw, price: 1}\n  - {name: ¦Screw, price: 2}\n" },
@@ -177,11 +194,39 @@ public class ShopTextTests
     }
 
     [Fact]
+    public void Read_Flaws_StandAsWrittenUpToTheEndsOfTheBoard()
+    {
+        StockSize size = Assert.Single(Sound(Head + "stock:\n  - {lumber: 2x4, length: 96, have: 2, flaws: [{from: 90, to: 96}, {from: 0, to: 1 1/2}, {from: 1, to: 3}]}\n").Stock).Size;
+        Flaw Of(int from, Length to) => new(Length.FromInches(from), to);
+        Assert.Equal([Of(90, Length.FromInches(96)), Of(0, Length.FromInches(3, 2)), Of(1, Length.FromInches(3))], size.Flaws);
+        Assert.Empty(Assert.Single(Sound(Head + "stock:\n  - {lumber: 2x4, length: 96, flaws: []}\n").Stock).Size.Flaws);
+    }
+
+    // A seventh of a tick cannot be cut: a flaw is never told smaller than it is, and the board never longer.
+    [Fact]
+    public void Read_FlawBetweenTicks_IsLandedOutward()
+    {
+        StockSize size = Assert.Single(Sound(Head + "stock:\n  - {lumber: 2x4, length: 96/7 + 1, have: 1, flaws: [{from: 1/7, to: 3/7}, {from: 3, to: 96/7 + 1}]}\n").Stock).Size;
+        Assert.True(size.Flaws[0].From.ToExact() < ExactLength.FromInches(Rational.Of(1, 7)) && size.Flaws[0].To.ToExact() > ExactLength.FromInches(Rational.Of(3, 7)));
+        Assert.True((size.Flaws[0].To - size.Flaws[0].From).ToExact() < ExactLength.FromInches(Rational.Of(2, 7)) + Length.FromTicks(2));
+        Assert.Equal(size.Along, size.Flaws[1].To);
+    }
+
+    [Fact]
+    public void Read_Rip_KeepsWoodAndSectionOfTheBoard()
+    {
+        Shop.Texts.Shop shop = Sound(Head + "kerf: {rips: 3/16}\nstock:\n  - {lumber: 2x6, length: 96, rip: yes}\n  - {stick: oak, section: 3/4 x 6, length: 60, rip: true}\n  - {lumber: 2x6, length: 96, rip: no}\n  - {lumber: 2x6, length: 96}\n");
+        Assert.Equal((Length.FromInches(3, 16), Length.FromInches(1, 8)), (shop.RipKerf, Shop.Texts.Shop.Usual.RipKerf));
+        Assert.Equal(["2x6", "", null, null], shop.Stock.Select(s => s.Board?.Nominal));
+        Assert.Equal("oak", shop.Stock[1].Board!.Kind);
+    }
+
+    [Fact]
     public void Read_TheSample_HasNoFinding()
     {
         TextRead<Shop.Texts.Shop> read = ShopText.Read(Repository.Read("samples", "shop.yaml"));
         Assert.Empty(read.Findings);
-        Assert.Equal(16, read.Value!.Stock.Length);
+        Assert.Equal(19, read.Value!.Stock.Length);
         // The sample writes out how closely a usual shop works, and what it keeps for packing.
         Assert.Equal(Accuracy.Usual with { Instruments = read.Value.Accuracy.Instruments }, read.Value.Accuracy);
         Assert.Equal(Shop.Texts.Shop.Usual.Shims, read.Value.Shims);

@@ -11,7 +11,11 @@ namespace Setout.Core.Fit.Mending;
 /// <param name="Length">Along the grain, trued.</param>
 /// <param name="Width">Across the grain, trued; of a stick its section.</param>
 /// <param name="Price">What it costs; null for what the shop has already.</param>
-public sealed record Blank(string Name, string Material, Length Length, Length Width, Money? Price);
+public sealed record Blank(string Name, string Material, Length Length, Length Width, Money? Price)
+{
+    /// <summary>Equal for blanks that are one piece of wood: lengths of one board, or a board that more than one material may come from. Empty for a piece that is like no other.</summary>
+    public string Piece { get; init; } = "";
+}
 
 /// <summary>Finds wood for parts that are cut anew: the smallest blank in hand that holds each, else the cheapest to buy.</summary>
 internal sealed class Rack
@@ -48,6 +52,8 @@ internal sealed class Rack
             }
             (Blank blank, Length l, Length w) = _left[at];
             _left[at] = isStick ? (blank, l - along - s_kerf, w) : l >= along && w >= across ? (blank, l, w - across - s_kerf) : (blank, l, w - along - s_kerf);
+            // What one material is cut from is no blank of another any more.
+            if (blank.Piece.Length > 0) _left.RemoveAll(b => b.Blank.Piece == blank.Piece && b.Blank.Material != blank.Material);
             if (blank.Price is { } price)
             {
                 _mustBuy = true;

@@ -49,12 +49,27 @@ internal static class BoardWriter
         {
             BoardKind kind = model.Stock[board.Stock];
             int lane = kind.Bins.Length / kind.Stock.Lanes;
-            laid.Add(new(kind.Stock.Id, [.. board.AllBins.Select((bin, i) => Stretch(model, bin, kind.Bins[i], (i / lane) + 1, (i % lane) + 1, ids))]));
+            laid.Add(new(kind.Stock.Id, [.. Tightest([.. board.AllBins], kind.Bins).Select((bin, i) => Stretch(model, bin, kind.Bins[i], (i / lane) + 1, (i % lane) + 1, ids))]));
         }
         Dictionary<string, int> done = laid.SelectMany(b => b.PartIds).CountBy(id => id).ToDictionary(StringComparer.Ordinal);
         return new(laid.ToImmutable(), [.. model.Instance.Parts
             .Select(p => new PartCount(p.Id, p.Count - done.GetValueOrDefault(p.Id)))
             .Where(p => p.Count > 0)]);
+    }
+
+    // What is cut together lies where it leaves least, so that long stretches stay whole, and in the first of lanes that are alike, so that no
+    // lane is sawn off for nothing. The fullest first: whatever holds it holds what comes after it.
+    private static BinFill[] Tightest(BinFill[] bins, long[] lengths)
+    {
+        BinFill[] into = [.. bins.Select(_ => BinFill.Nothing)];
+        bool[] isTaken = new bool[bins.Length];
+        int[] shortestFirst = [.. Enumerable.Range(0, bins.Length).OrderBy(i => lengths[i]).ThenBy(i => i)];
+        foreach (BinFill bin in bins.Where(b => b.Used > 0).OrderByDescending(b => b.Used))
+        {
+            int at = shortestFirst.First(i => !isTaken[i] && lengths[i] >= bin.Used);
+            (into[at], isTaken[at]) = (bin, true);
+        }
+        return into;
     }
 
     private static LaidStretch Stretch(BoardModel model, BinFill bin, long whole, int lane, int place, Queue<string>[] ids)

@@ -43,6 +43,7 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
         yield return "saw";
         yield return "crosscut";
         if (plan.Sheets.Length > 0) yield return "sheet";
+        if (plan.Boards.Any(b => b.IsRipped)) yield return "rip";
         yield return "narrow";
         yield return "lift";
         yield return "dust";

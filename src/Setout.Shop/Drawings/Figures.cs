@@ -3,7 +3,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
 
-namespace Setout.Shop.BenchSheets;
+namespace Setout.Shop.Drawings;
 
 /// <summary>Finds the fractions in words, so that they are stacked when drawn.</summary>
 internal static partial class Figures
