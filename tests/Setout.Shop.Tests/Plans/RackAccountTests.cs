@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
+using System.Text;
+using Setout.Core.Fit.Mending;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
 using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 
@@ -81,6 +84,20 @@ public sealed class RackAccountTests
         Assert.Equal([1, 1], plan.Buying.Select(l => l.Count));
     }
 
+    // The earlier plan gave the offcut to one material; now the other is served first.
+    [Fact]
+    public void Make_KeepingToAPlanWhoseOffcutIsTakenNow_LaysThatSheetAnew()
+    {
+        const string Sheets = "one: {panel: mdf, label: 3/4}\nother: {panel: mdf, label: 3/4}", First = "- {part: a, of: one, length: 300, width: 200}\n", Second = "- {part: b, of: other, length: 300, width: 200}\n";
+        const string Stock = "{panel: mdf, label: 3/4, size: 400 x 300, have: 1, name: offcut, trim: 0}\n{panel: mdf, label: 3/4, size: 1000 x 500, price: 20}";
+        Plan earlier = RippedBoardTests.Make(Sheets, First + Second, Stock);
+        EarlierLayouts before = EarlierPlan.Read(Encoding.UTF8.GetString(PlanJson.Write(earlier))).Value!;
+        Plan plan = Sample.Make(RippedBoardTests.Make(Sheets, Second + First, Stock).Source.KeepingTo(before));
+        AssertHandedOutOnce(plan);
+        Assert.Equal(20, plan.Cost.Amount);
+        Assert.All(plan.Sheets, s => Assert.Empty(SheetChecker.Check(s.Instance, s.Outcome.Layout)));
+    }
+
     [Fact]
     public void Left_SearchedAgain_NoMoreOfWhatIsSharedThanItTookAtFirst()
     {
@@ -105,11 +122,11 @@ public sealed class RackAccountTests
     private sealed class Unproven : ISheetSolver, IBoardSolver
     {
         public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default) =>
-            SheetSolvers.Default.Solve(instance, SolverOptions.Default, null, cancel);
+            SheetSolvers.Default.Solve(instance, new(20_000, 1), null, cancel);
 
         public BoardOutcome Solve(BoardInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
         {
-            BoardOutcome found = BoardSolvers.Default.Solve(instance, SolverOptions.Default, null, cancel);
+            BoardOutcome found = BoardSolvers.Default.Solve(instance, new(20_000, 1), null, cancel);
             return found.Layout.LeftOut.IsEmpty ? found with { Status = OutcomeStatus.Feasible, Bound = new(Money.Zero, 0, "none") } : found;
         }
     }
@@ -162,6 +179,15 @@ public sealed class RackAccountTests
             shared += plan.Boards.Count(b => b.IsRipped) > 1 ? 1 : 0;
         }
         Assert.True(shared > 5, $"{shared} of the plans rip for more than one material.");
+    }
+
+    [Fact]
+    public void Blanks_OfOneBoardForTwoMaterials_AreOnePiece()
+    {
+        Plan plan = RippedBoardTests.Make(Two, Parts, Bought + Wide);
+        Blank[] blanks = [.. Blanks.Of(plan.Set, plan.Source.Shop).Where(b => b.Price is null)];
+        Assert.Equal(["rail", "slat"], blanks.Select(b => b.Material).Distinct().Order(StringComparer.Ordinal));
+        Assert.NotEmpty(Assert.Single(blanks.Select(b => b.Piece).Distinct()));
     }
 
     [Fact]
