@@ -1,4 +1,3 @@
-// Over 200 lines: one method a rule, and the walk of the saw that they share, read best in one place.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 

@@ -21,28 +21,30 @@ public static class BoardBars
         {
             HeaderLeft = Phrase.Of(plan.Material.Name),
             HeaderNote = Phrase.Of(BuyingList.Words(plan.Material)),
-            HeaderRight = Phrase.Of(Verdict(plan)),
-            Footer = Phrase.Of(Footer(plan)),
+            HeaderRight = Phrase.Of(Verdicts.Of(plan)),
+            Footer = Footer(plan, LengthFormat.For(set.Piece.Unit)),
         }, paper);
-    }
-
-    /// <summary>What may be said about the count: proven or not.</summary>
-    public static string Verdict(BoardPlan plan)
-    {
-        int boards = plan.Outcome.Layout.Boards.Length;
-        string many = boards == 1 ? "1 board" : $"{boards} boards";
-        if (plan.Outcome.NoFewerBoards) return $"{many}; no layout can use fewer";
-        return plan.Outcome.NoLessMoney ? $"{many}; no layout can cost less" : $"{many}; at least {plan.Outcome.Bound.Count} in any layout";
     }
 
     // Lanes beyond the last one that holds a part are not sawn off: they stay one strip.
     private static int Used(LaidBoard board) => board.Stretches.Where(s => !s.PartIds.IsEmpty).Select(s => s.Lane).DefaultIfEmpty(1).Max();
 
-    private static string Footer(BoardPlan plan)
+    // What goes off the end is told where one figure holds for all boards, else with each board: all other figures run from there.
+    private static Phrase Footer(BoardPlan plan, LengthFormat format)
     {
+        bool hasFlaws = plan.Outcome.Layout.Boards.Any(b => !plan.StockOf(b).Defects.IsEmpty);
         string first = plan.IsRipped ? "rip into lanes before anything is cut to length, the true edge on the fence; " : "";
-        string from = plan.Outcome.Layout.Boards.Any(b => !plan.StockOf(b).Defects.IsEmpty) ? "the end that flaws are measured from is the one to square first; " : "square one end first; ";
-        return $"{first}{from}figures run from it; cut equal parts against one stop that the work leaves before the blade";
+        Phrase footer = Phrase.Of(first + (hasFlaws ? "the end that flaws are measured from is the one to square first" : "square one end first"));
+        if (OneTrim(plan) is { } trim) footer = trim.Sign > 0 ? footer.Add(", ").Add(format.Format(trim)).Add(" off") : footer.Add(", unless it is true");
+        footer = footer.Add("; figures run from the trued end; ");
+        if (hasFlaws) footer = footer.Add("'from' is where the next part begins, blade on the flaw's side; ");
+        return footer.Add("cut equal parts against one stop that the work leaves before the blade");
+    }
+
+    private static Length? OneTrim(BoardPlan plan)
+    {
+        Length[] trims = [.. plan.Outcome.Layout.Boards.Select(b => plan.StockOf(b).Trim.Start).Distinct()];
+        return trims.Length == 1 ? trims[0] : null;
     }
 
     private static string Description(SetPiece set, BoardPlan plan)
@@ -73,7 +75,7 @@ public static class BoardBars
         {
             Length at = clear[stretch.Place - 1].From - stock.Trim.Start, end = clear[stretch.Place - 1].To - stock.Trim.Start;
             // Beyond a flaw the first figure is where the clear stretch begins.
-            if (at.Sign > 0 && !stretch.PartIds.IsEmpty) cuts.Add(new(at, Phrase.Of(bare.Format(at))));
+            if (at.Sign > 0 && !stretch.PartIds.IsEmpty) cuts.Add(new(at, Phrase.Of("from ").Add(bare.Format(at))));
             foreach (string id in stretch.PartIds)
             {
                 Part part = set.Parts.First(p => p.Key == id);
@@ -99,6 +101,7 @@ public static class BoardBars
     private static Phrase Name(BoardPlan plan, LaidBoard board, int index, int lane, LengthFormat format)
     {
         string name = $"board {index + 1}, {plan.Stock.First(s => s.Id == board.StockId).Words}";
+        if (OneTrim(plan) is null) name += plan.StockOf(board).Trim.Start is { Sign: > 0 } trim ? $", {format.Text(trim)} off first" : ", true as it is";
         if (plan.StockOf(board).Rip is not { } rip) return Figures.Phrase(name);
         int used = Used(board);
         name += used == 1 ? $": rip to {format.Text(rip.LaneWidth)}" : $": lane {lane} of {used}, rip to {format.Text(rip.LaneWidth)}";
@@ -117,6 +120,13 @@ public static class BoardBars
             if (spans.Count > 0 && span.From <= spans[^1].To) spans[^1] = new(spans[^1].From, Length.Max(spans[^1].To, span.To));
             else spans.Add(span);
         }
-        return spans.Select(s => new BoardNote(s, Phrase.Of("flaw ").Add(bare.Format(s.From)).Add(" to ").Add(bare.Format(s.To))));
+        return spans.Select(s => new BoardNote(s, Words(s, stock.Trim.Start, bare)));
+    }
+
+    // As it was measured too, so that anyone can see that it is the same flaw.
+    private static Phrase Words(BoardSpan flaw, Length trim, LengthFormat bare)
+    {
+        Phrase words = Phrase.Of("flaw ").Add(bare.Format(flaw.From)).Add(" to ").Add(bare.Format(flaw.To));
+        return trim.Sign == 0 ? words : words.Add(", ").Add(bare.Format(flaw.From + trim)).Add(" to ").Add(bare.Format(flaw.To + trim)).Add(" on the board as it lies");
     }
 }

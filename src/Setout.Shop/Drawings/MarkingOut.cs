@@ -26,15 +26,6 @@ public static class MarkingOut
     public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) =>
         [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, paper))];
 
-    /// <summary>What may be said about the count: proven or not.</summary>
-    public static string Verdict(SheetPlan plan)
-    {
-        int sheets = plan.Outcome.Layout.Sheets.Length, bound = plan.Outcome.Bound.Count;
-        string many = sheets == 1 ? "1 sheet" : $"{sheets} sheets";
-        if (plan.Outcome.NoFewerSheets) return $"{many}; no layout can use fewer";
-        return plan.Outcome.NoLessMoney ? $"{many}; no layout can cost less" : $"{many}; at least {bound} in any layout";
-    }
-
     private static MarkedSheet Draw(SetPiece set, SheetPlan plan, LaidSheet sheet, int index, BreakdownPaper paper)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
@@ -66,7 +57,7 @@ public static class MarkingOut
             Grain = plan.Material.Grain == Core.Pieces.Grain.Keep ? SheetAxis.Along : null,
             HeaderLeft = Phrase.Of(name),
             HeaderNote = Thickness(set, plan, stock, format),
-            HeaderRight = Phrase.Of(Verdict(plan)),
+            HeaderRight = Phrase.Of(Verdicts.Of(plan)),
             ReferenceNote = Reference(trued, format),
             Footer = Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
         };

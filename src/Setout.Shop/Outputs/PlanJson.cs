@@ -169,7 +169,7 @@ public static class PlanJson
         foreach (SheetPlan sheets in plan.Sheets)
         {
             json.WriteStartObject();
-            LayoutHead(json, sheets.Material, sheets.Outcome.Status, sheets.Outcome.Layout.Sheets.Length, sheets.Outcome.Bound, sheets.Instance.Kerf, unit);
+            LayoutHead(json, sheets.Material, sheets.Outcome.Status, sheets.Outcome.Layout.Sheets.Length, sheets.IsPriced ? sheets.Outcome.Score.Cost : null, sheets.Outcome.Bound, sheets.Instance.Kerf, unit);
             SheetRules(json, sheets.Instance, unit);
             json.WriteStartArray("layout");
             foreach (LaidSheet laid in sheets.Outcome.Layout.Sheets)
@@ -202,7 +202,7 @@ public static class PlanJson
         foreach (BoardPlan boards in plan.Boards)
         {
             json.WriteStartObject();
-            LayoutHead(json, boards.Material, boards.Outcome.Status, boards.Outcome.Layout.Boards.Length, boards.Outcome.Bound, boards.Instance.Kerf, unit);
+            LayoutHead(json, boards.Material, boards.Outcome.Status, boards.Outcome.Layout.Boards.Length, boards.IsPriced ? boards.Outcome.Score.Cost : null, boards.Outcome.Bound, boards.Instance.Kerf, unit);
             json.WriteStartArray("layout");
             foreach (LaidBoard laid in boards.Outcome.Layout.Boards)
             {
@@ -269,12 +269,17 @@ public static class PlanJson
     }
 
     /// <summary>What stands before every layout.</summary>
-    private static void LayoutHead(Utf8JsonWriter json, Material material, OutcomeStatus status, int count, LayoutBound bound, Length kerf, LengthUnit unit)
+    private static void LayoutHead(Utf8JsonWriter json, Material material, OutcomeStatus status, int count, Money? cost, LayoutBound bound, Length kerf, LengthUnit unit)
     {
         json.WriteString("material", material.Name);
         json.WriteString("status", status.ToString().ToLowerInvariant());
         json.WriteNumber("count", count);
         json.WriteNumber("bound", bound.Count);
+        if (cost is { } money)
+        {
+            json.WriteNumber("cost", money.Amount);
+            json.WriteNumber("cost_bound", bound.Cost.Amount);
+        }
         Length(json, "kerf", kerf, unit);
     }
 

@@ -91,8 +91,8 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
     private static void Summary(TextWriter writer, Plan plan, PieceFiles files, Settings settings, ImmutableArray<PlanFile> written)
     {
         writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
-        foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {MarkingOut.Verdict(sheets)}");
-        foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {BoardBars.Verdict(boards)}");
+        foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {Verdicts.Of(sheets)}");
+        foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {Verdicts.Of(boards)}");
         if (!plan.Source.Before.IsEmpty) writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
         if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
         foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);

@@ -1,4 +1,3 @@
-// Over 200 lines: for each rule one layout at the limit and one a tick past it.
 using Setout.Core.Measures;
 using Setout.Cutting.Sheets;
 using static Setout.Cutting.Tests.Sheets.SheetBuild;

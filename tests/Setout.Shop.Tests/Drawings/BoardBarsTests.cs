@@ -36,6 +36,8 @@ public sealed class BoardBarsTests
         // 150 less two lanes and two kerfs.
         Assert.Contains("board 1, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 2 of 2, rip to 45 mm; 54 mm stays beside it", texts);
         Assert.Contains(texts, t => t.Contains("rip into lanes before", StringComparison.Ordinal));
+        // All figures run from there, so what goes off it must be told.
+        Assert.Contains("10 mm off; figures run from the trued end", string.Join(' ', texts), StringComparison.Ordinal);
         Assert.Contains("Board 1 is ripped into lanes of 45 mm. Board 1 has flaws from the end as it lies: 500 to 535 mm; 530 to 540 mm.", scene.Description, StringComparison.Ordinal);
     }
 
@@ -49,7 +51,7 @@ public sealed class BoardBarsTests
             // The bar itself is 980 mm between the trims; the two flaws are drawn as the one they make, 490 to 530 from the trued end.
             ShapeItem whole = bar.Items.OfType<ShapeItem>().First();
             double left = whole.Corners[0].X, scale = (whole.Corners[1].X - left) / 980;
-            GroupItem flaw = Assert.Single(Groups(bar.Items), g => g.Title == "flaw 490 to 530");
+            GroupItem flaw = Assert.Single(Groups(bar.Items), g => g.Title == "flaw 490 to 530, 500 to 540 on the board as it lies");
             HatchItem hatch = Assert.Single(flaw.Items.OfType<HatchItem>());
             Assert.Equal((490 * scale, 40 * scale), (hatch.Corner.X - left, hatch.Width), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-6);
             foreach (GroupItem part in Groups(bar.Items).Where(g => g.Key is "a" or "b"))
@@ -57,7 +59,7 @@ public sealed class BoardBarsTests
                 double from = (part.Items.OfType<ShapeItem>().First().Corners[0].X - left) / scale, to = (part.Items.OfType<ShapeItem>().First().Corners[1].X - left) / scale;
                 Assert.True(to <= 490 + 1e-6 || from >= 530 - 1e-6, $"{part.Key} lies from {from} to {to}.");
             }
-            Assert.Contains("530", Texts(bar.Items));
+            Assert.Contains("from 530", Texts(bar.Items));
         }
     }
 
@@ -86,5 +88,14 @@ public sealed class BoardBarsTests
         bool isSaid = sheets.Sections.Where(s => s.Title.StartsWith("Breakdown", StringComparison.Ordinal))
             .Any(s => s.Blocks.OfType<Drawing.Documents.CautionBlock>().Any(c => c.Lines.Any(i => i.PlainText == words)));
         Assert.Equal(isRipped, isSaid);
+    }
+
+    [Fact]
+    public void Of_BoardsOfTwoTrims_EachTellsItsOwn()
+    {
+        Plan plan = Sample.Plan("herb-rack");
+        string texts = string.Join(' ', BoardBars.Of(plan.Set, plan.Boards.Single(b => b.Material.Name == "rails"), s_page).SelectMany(s => Texts(s.Items)));
+        Assert.Matches("rail with a knot [^:]*, true as it is", texts);
+        Assert.Contains("12.7 mm off first", texts, StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,3 @@
-// Over 200 lines: the search tree, its bound and its choice of branch belong together.
 using Setout.Cutting.Programs;
 
 namespace Setout.Cutting.Boards.Search;

@@ -1,4 +1,3 @@
-// Over 200 lines: the search and the states it grows are one idea.
 namespace Setout.Cutting.Sheets.Patterns;
 
 /// <summary>

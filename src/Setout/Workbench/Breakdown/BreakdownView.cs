@@ -27,8 +27,8 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
     internal static BreakdownView Of(OpenPiece piece, Plan plan) => new(
         PieceHead.Of(piece, "break-down"), StoppedNotes.Of(piece, plan),
         [
-            .. plan.Sheets.Select(s => new BrokenMaterial(s.Material.Name, MarkingOut.Verdict(s), Sheets(plan, s, s_wide), Sheets(plan, s, s_narrow))),
-            .. plan.Boards.Select(b => new BrokenMaterial(b.Material.Name, BoardBars.Verdict(b), Boards(plan, b, s_wide), Boards(plan, b, s_narrow))),
+            .. plan.Sheets.Select(s => new BrokenMaterial(s.Material.Name, Verdicts.Of(s), Sheets(plan, s, s_wide), Sheets(plan, s, s_narrow))),
+            .. plan.Boards.Select(b => new BrokenMaterial(b.Material.Name, Verdicts.Of(b), Boards(plan, b, s_wide), Boards(plan, b, s_narrow))),
         ],
         [.. CautionKeys(plan).Select(k => Core.Craft.Cautions.Of(k).Words), Core.Craft.Cautions.Deference]);
 
