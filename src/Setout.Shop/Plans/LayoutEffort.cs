@@ -32,7 +32,7 @@ public abstract class LayoutEffort
             foreach (MaterialLaying laying in layings)
             {
                 progress?.Report(laying.Material.Name);
-                laying.Search(options, cancel);
+                laying.Search(options, progress, cancel);
                 cancel.ThrowIfCancellationRequested();
             }
         }
@@ -56,7 +56,7 @@ public abstract class LayoutEffort
         {
             progress?.Report(laying.Material.Name + how);
             using var enough = new CancellationTokenSource(share, clock);
-            laying.Search(SolverOptions.Until(enough.Token), cancel);
+            laying.Search(SolverOptions.Until(enough.Token), progress, cancel);
             cancel.ThrowIfCancellationRequested();
         }
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Cutting;
 using Setout.Cutting.Boards;
@@ -27,17 +28,30 @@ internal abstract class MaterialLaying
     /// <summary>What it may use as it stands; settled anew at each search.</summary>
     protected ImmutableArray<StockLine> Stock { get; private set; }
 
-    public void Search(SolverOptions options, CancellationToken cancel)
+    public void Search(SolverOptions options, IProgress<string>? progress, CancellationToken cancel)
     {
         Stock = _rack.Left(Material.Name, Stock);
-        _rack.Take(Material.Name, Stock, Find(options, cancel));
+        _rack.Take(Material.Name, Stock, Find(options, progress is null ? null : new Told(Material.Name, progress), cancel));
     }
 
     /// <summary>Searches with what it may use, and gives the id of each sheet or board of the best layout.</summary>
-    protected abstract IEnumerable<string> Find(SolverOptions options, CancellationToken cancel);
+    protected abstract IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel);
 
     /// <summary>True when no layout of all parts exists, or the one there is costs the least it can.</summary>
     protected static bool Settles(OutcomeStatus status) => status is OutcomeStatus.Proven or OutcomeStatus.Infeasible;
+
+    // What a person waits for is a better layout; that the search goes on is told by the first report alone.
+    private sealed class Told(string material, IProgress<string> progress) : IProgress<SolverProgress>
+    {
+        private (Money Cost, int Count)? _last;
+
+        public void Report(SolverProgress value)
+        {
+            if (_last == (value.BestCost, value.BestCount)) return;
+            _last = (value.BestCost, value.BestCount);
+            progress.Report($"{material}: {value.BestCount} so far");
+        }
+    }
 }
 
 /// <summary>One kind of sheet.</summary>
@@ -52,9 +66,9 @@ internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, S
 
     public SheetPlan Plan => new(panel, ask(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
-    protected override IEnumerable<string> Find(SolverOptions options, CancellationToken cancel)
+    protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        SheetOutcome found = solver.Solve(ask(Stock), options, null, cancel);
+        SheetOutcome found = solver.Solve(ask(Stock), options, progress, cancel);
         _outcome = _outcome is { } earlier ? SheetOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Sheets.Select(s => s.StockId);
     }
@@ -72,9 +86,9 @@ internal sealed class BoardLaying(Stick stick, Func<ImmutableArray<StockLine>, B
 
     public BoardPlan Plan => new(stick, ask(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
-    protected override IEnumerable<string> Find(SolverOptions options, CancellationToken cancel)
+    protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        BoardOutcome found = solver.Solve(ask(Stock), options, null, cancel);
+        BoardOutcome found = solver.Solve(ask(Stock), options, progress, cancel);
         _outcome = _outcome is { } earlier ? BoardOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Boards.Select(b => b.StockId);
     }

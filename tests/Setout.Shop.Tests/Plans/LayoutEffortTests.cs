@@ -104,6 +104,21 @@ public sealed class LayoutEffortTests
         Assert.Equal(plan.Sheets.Length + plan.Boards.Length, asked.Length);
     }
 
+    // A report is kept as it comes, on the thread it comes on.
+    private sealed class Heard : List<string>, IProgress<string>
+    {
+        public void Report(string value) => Add(value);
+    }
+
+    [Fact]
+    public void Steps_LongSearch_TellsEachBetterLayoutOnce()
+    {
+        var heard = new Heard();
+        new PlanMaker(SheetSolvers.Default, BoardSolvers.Default).Make(Sample.Source("plan-chest"), LayoutEffort.Steps(new(6_000_000, 1)), heard);
+        Assert.Contains(heard, h => h.EndsWith(" so far", StringComparison.Ordinal));
+        Assert.All(heard.Zip(heard.Skip(1)), p => Assert.NotEqual(p.First, p.Second));
+    }
+
     [Fact]
     public void BestOf_BoundOfOneMeetsTheLayoutOfTheOther_IsProven()
     {
