@@ -18,7 +18,6 @@ namespace Setout.Cutting.Sheets.Patterns;
 internal sealed class PatternBound : IDisposable
 {
     private const int LongestSide = 8000;
-    private const double PriceScale = 1e7;
     private const int ColumnsAtOnce = 8;
     private const int MostListed = 20_000;
     private const int MostTypes = 2_000;
@@ -28,12 +27,8 @@ internal sealed class PatternBound : IDisposable
 
     private readonly IPrograms _programs;
     private readonly int[] _counts;
-    private readonly ILinearProgram? _program;
-    private readonly double[] _costs = [];
-    private readonly int[] _rows = [];
-    private readonly int[] _limits = [];
+    private readonly PatternProgram? _program;
     private readonly List<Kind> _kinds = [];
-    private readonly List<(int Column, int Kind, PatternNode Pattern)> _columns = [];
     private readonly long[] _areas = [];
     private long _mostSteps = FirstSteps;
     private bool _oneIsTried;
@@ -47,9 +42,7 @@ internal sealed class PatternBound : IDisposable
         _programs = programs;
         _counts = [.. model.Types.Select(t => t.Count)];
         if (model.Types.Length > MostTypes || model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
-        PatternPart[] parts = [.. model.Types.SelectMany((t, i) => t.MayTurn
-            ? new PatternPart[] { new(i, (int)t.Along, (int)t.Across, false), new(i, (int)t.Across, (int)t.Along, true) }
-            : [new(i, (int)t.Along, (int)t.Across, false)])];
+        PatternPart[] parts = PatternProgram.PartsOf(model);
         for (int s = 0; s < model.Stock.Length; s++)
         {
             StockType stock = model.Stock[s];
@@ -59,17 +52,14 @@ internal sealed class PatternBound : IDisposable
         }
         _areas = [.. model.Types.Select(t => t.Along * t.Across)];
         IsUsable = true;
-        _program = programs.Linear();
-        double dearest = (double)_kinds.Max(k => k.Cost);
-        _costs = [.. _kinds.Select(k => dearest == 0 ? 1 : (double)k.Cost / dearest)];
-        _rows = [.. _counts.Select(c => _program.AddRow(c, double.PositiveInfinity))];
-        _limits = [.. _kinds.Select(k => k.Limit == int.MaxValue ? -1 : _program.AddRow(double.NegativeInfinity, k.Limit))];
-        // Parts that no column holds yet, at a price no one would pay.
-        foreach (int row in _rows) _program.AddColumn(4, double.PositiveInfinity, [(row, 1.0)]);
+        _program = new(model, [.. _kinds.Select(k => k.Stock)], programs);
     }
 
     /// <summary>False when positions are too many, or the sizes have no common step; then nothing can be said.</summary>
     public bool IsUsable { get; }
+
+    /// <summary>True when the linear program was solved to its end: no pattern whatever would make it cheaper.</summary>
+    public bool IsSolved { get; private set; }
 
     /// <summary>The patterns met, with their shares in the last answer of the linear program.</summary>
     public List<(int Stock, PatternNode Pattern, double Share)> Patterns { get; } = [];
@@ -91,33 +81,31 @@ internal sealed class PatternBound : IDisposable
         if (_program is null || IsFinished) return known;
         Goal toReach = best ?? Goal.None;
         known = OnOne(known, toReach, meter);
-        if (Better is not null || !toReach.Allows(known.Cost.Amount, known.Count)) return known;
-        var prices = new long[_rows.Length];
+        // Without a table for every stock nothing more can be proven.
+        IsFinished = Better is null && _kinds.Exists(k => !k.Table.IsAffordable);
+        if (IsFinished || Better is not null || !toReach.Allows(known.Cost.Amount, known.Count)) return known;
+        var prices = new long[_counts.Length];
         var dues = new long[_kinds.Count];
         var capacities = new long[_kinds.Count];
-        while (!meter.Over && _program.Solve(CancellationToken.None))
+        while (!meter.Over && _program.Solve(prices, dues, CancellationToken.None))
         {
-            for (int t = 0; t < prices.Length; t++) prices[t] = (long)Math.Floor(Math.Max(0, _program.Price(_rows[t])) * PriceScale);
-            for (int k = 0; k < dues.Length; k++)
-                dues[k] = (long)Math.Ceiling((_costs[k] - (_limits[k] < 0 ? 0 : Math.Min(0, _program.Price(_limits[k])))) * PriceScale * (1 + 1e-7)) + 1;
-            double[] shares = [.. _columns.Select(c => _program.Share(c.Column))];
+            (int Stock, PatternNode Pattern, double Share)[] shares = [.. _program.Shares];
             bool more = false, proven = true;
             for (int k = 0; k < _kinds.Count; k++)
             {
                 (List<PatternNode> found, capacities[k], bool isProven) = Price(_kinds[k], prices, dues[k], meter);
                 proven &= isProven;
                 more |= found.Count > 0;
-                foreach (PatternNode pattern in found) Add(k, pattern);
+                foreach (PatternNode pattern in found) _program.Add(k, pattern);
             }
-            meter.Add((50L * _rows.Length) + (10L * _columns.Count));
+            meter.Add(_program.Work);
             if (proven && !Take(ref known, prices, capacities)) return null;
             bool reached = !toReach.Allows(known.Cost.Amount, known.Count);
             if (more && !reached && !meter.Over) continue;
-            Patterns.AddRange(shares.Select((share, c) => (_kinds[_columns[c].Kind].Stock, _columns[c].Pattern, share)));
+            Patterns.AddRange(shares);
             if (reached || more) break;
             if (meter.Over) break;
-            // Without a table for every stock nothing can be proven: the patterns are all there is.
-            IsFinished = _kinds.Any(k => !k.Table.IsAffordable);
+            IsSolved |= proven;
             if (!proven) _mostSteps *= 4;
             else if (best is { } toBeat) known = List(known, toBeat, prices, dues, meter);
             if (_kinds.Any(k => k.Search.IsFull)) IsFinished = true;
@@ -129,35 +117,22 @@ internal sealed class PatternBound : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _program?.Dispose();
 
-    private void Add(int kind, PatternNode pattern)
-    {
-        IEnumerable<(int, double)> entries = Counted(pattern).Select(c => (_rows[c.Type], (double)c.Count));
-        _columns.Add((_program!.AddColumn(_costs[kind], double.PositiveInfinity, _limits[kind] < 0 ? entries : entries.Append((_limits[kind], 1.0))), kind, pattern));
-    }
-
-    private IEnumerable<(int Type, long Count)> Counted(PatternNode pattern)
-    {
-        var counts = new int[_counts.Length];
-        pattern.Count(counts);
-        return counts.Index().Where(c => c.Item > 0).Select(c => (c.Index, (long)c.Item));
-    }
-
     // Patterns worth more than the threshold, and a proven most that any pattern can be worth.
     private (List<PatternNode> Patterns, long Most, bool IsProven) Price(Kind kind, long[] prices, long threshold, SearchMeter meter)
     {
         // A pattern of strips is quicker to find; the table is for when there is none, and for the proof.
-        if (!kind.Table.IsAffordable || kind.Table.Work > TableWork)
+        if (kind.Table.Work > TableWork)
         {
             List<PatternNode> strips = kind.Strips.Find(prices, threshold, () => meter.Over);
             meter.Add(kind.Strips.TakeCells() / 16);
-            if (strips.Count > 0 || !kind.Table.IsAffordable) return (strips, long.MaxValue, false);
+            if (strips.Count > 0) return (strips, long.MaxValue, false);
         }
         if (!kind.Table.Fill(prices, () => meter.Over)) return ([], long.MaxValue, false);
         meter.Add(kind.Table.Work / 8);
         long most = kind.Table.Best;
         if (most <= threshold) return ([], Math.Max(most, 1), true);
         PatternNode within = kind.Table.Pattern(prices).Within([.. _counts]);
-        long worth = Counted(within).Sum(c => c.Count * prices[c.Type]);
+        long worth = _program!.Counted(within).Sum(c => c.Count * prices[c.Type]);
         if (worth > threshold) return ([within], most, true);
         (List<PatternNode> found, bool finished, long proven) = kind.Search.Find(prices, threshold, _mostSteps, ColumnsAtOnce, () => meter.Over);
         meter.Add(kind.Search.Steps + kind.Table.Work);
@@ -231,7 +206,7 @@ internal sealed class PatternBound : IDisposable
         }
         IsFinished = true;
         if (listed.Count == 0) return known with { Cost = Priced(target + unit), Method = "listed patterns" };
-        ProgramColumn[] columns = [.. listed.Select(l => new ProgramColumn(Whole(_kinds[l.Kind].Cost), _counts.Max(), [.. Counted(l.Pattern).Select(c => (c.Type, c.Count))]))];
+        ProgramColumn[] columns = [.. listed.Select(l => new ProgramColumn(Whole(_kinds[l.Kind].Cost), _counts.Max(), [.. _program!.Counted(l.Pattern).Select(c => (c.Type, c.Count))]))];
         IntegerAnswer answer = _programs.Choose(new([.. _counts.Select(c => new ProgramRow(c, int.MaxValue))], columns, target + 1), new(ListEffort, meter.Seed), meter.Ending);
         if (answer.Counts is { } counts)
         {

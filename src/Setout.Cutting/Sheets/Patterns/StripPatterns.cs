@@ -34,9 +34,9 @@ internal sealed class StripPatterns
 
     /// <summary>
     /// Patterns worth more than a threshold for these prices by type, rips first and crosscuts first. Where there are many widths of strip, a share of them is tried,
-    /// then the next share, until something is found.
+    /// then the next share, until something is found. With <paramref name="counts"/> no more of a part is taken than those.
     /// </summary>
-    public List<PatternNode> Find(long[] prices, long threshold, Func<bool> stop)
+    public List<PatternNode> Find(long[] prices, long threshold, Func<bool> stop, int[]? counts = null)
     {
         var found = new List<PatternNode>();
         foreach (bool turned in (bool[])[false, true])
@@ -46,7 +46,7 @@ internal sealed class StripPatterns
             for (int tried = 0; tried < shares && !stop(); tried++)
             {
                 int share = (_next++ & int.MaxValue) % shares;
-                PatternNode pattern = Of(prices, [.. widths.Where((_, w) => w % shares == share)], turned);
+                PatternNode pattern = Of(prices, [.. widths.Where((_, w) => w % shares == share)], turned, counts ?? _counts);
                 if (Worth(pattern, prices) <= threshold) continue;
                 found.Add(pattern);
                 break;
@@ -67,10 +67,10 @@ internal sealed class StripPatterns
     }
 
     // Strips lie along the grain and follow each other across, or the other way round.
-    private PatternNode Of(long[] prices, int[] widths, bool turned)
+    private PatternNode Of(long[] prices, int[] widths, bool turned, int[] counts)
     {
         int length = turned ? _across : _along, room = turned ? _along : _across;
-        int[] left = [.. _counts];
+        int[] left = [.. counts];
         PatternNode pattern = PatternNode.Nothing;
         while (room > 0)
         {

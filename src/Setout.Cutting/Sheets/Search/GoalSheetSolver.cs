@@ -56,6 +56,15 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             foundBy = by;
         }
 
+        void MakeLayouts(List<(int Stock, PatternNode Pattern, double Share)> patterns)
+        {
+            foreach ((int stock, PatternNode pattern, double _) in patterns) search.Offer(new(model, stock, pattern));
+            Take(PatternLayouts.Rounded(model, patterns, meter), "rounded patterns");
+        }
+
+        bool isLimited = model.MostStages != int.MaxValue;
+        using PatternColumns? columns = programs is null ? null : new(model, programs);
+        WorkLayout? offered = null;
         using PatternBound? patterns = programs is null ? null : new(model, programs);
         ScaleBound? scales = programs is null ? null : new(model, programs);
         bool proven = false;
@@ -72,16 +81,33 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
             using (SearchMeter own = meter.Share(2 * share)) search.Run(Proven, own);
             if (search.Best != before) foundBy = "goal search";
             proven = bound is not null && Met(bound);
-            if (proven || meter.Over || patterns is not { IsUsable: true, IsFinished: false } || bound is null) continue;
-            // Patterns take as many stages as they like: with a limit they only say what no layout can fall below.
-            bool isLimited = model.MostStages != int.MaxValue;
-            using (SearchMeter own = meter.Share(2 * share))
-                bound = patterns.Improve(bound, search.Best.PoolCount > 0 || isLimited ? null : new(search.Best.Cost, search.Best.Sheets.Count), own);
+            if (proven || meter.Over) break;
+            if (patterns is { IsUsable: true, IsFinished: false } && bound is not null)
+            {
+                // These patterns take as many stages as they like: with a limit they only say what no layout can fall below.
+                using (SearchMeter own = meter.Share(2 * share))
+                    bound = patterns.Improve(bound, search.Best.PoolCount > 0 || isLimited ? null : new(search.Best.Cost, search.Best.Sheets.Count), own);
+                if (!isLimited)
+                {
+                    if (patterns.Better is { } better) Take(PatternLayouts.Of(model, better), "listed patterns");
+                    MakeLayouts(patterns.Patterns);
+                }
+            }
             proven = bound is not null && Met(bound);
-            if (isLimited) continue;
-            if (patterns.Better is { } better) Take(PatternLayouts.Of(model, better), "listed patterns");
-            foreach ((int stock, PatternNode pattern, double _) in patterns.Patterns) search.Offer(new(model, stock, pattern));
-            Take(PatternLayouts.Rounded(model, patterns.Patterns, meter), "rounded patterns");
+            if (!proven && !meter.Over && !isLimited && patterns is not { IsSolved: true } && columns is { IsUsable: true, IsFinished: false })
+            {
+                foreach (WorkSheet sheet in search.Best == offered ? [] : search.Best.Sheets) columns.Offer(sheet.Stock, PatternLayouts.PatternOf(model, sheet.Root));
+                offered = search.Best;
+                using (SearchMeter own = meter.Share(2 * share)) columns.Improve(own);
+                foreach ((int stock, PatternNode pattern, double _) in columns.Patterns) search.Offer(new(model, stock, pattern));
+                using (SearchMeter own = meter.Share(4 * share))
+                {
+                    List<(int Stock, PatternNode Pattern)> dived = columns.Dive(search.Best.PoolCount > 0 ? Goal.None : new(search.Best.Cost, search.Best.Sheets.Count), own);
+                    foreach ((int stock, PatternNode pattern) in dived) search.Offer(new(model, stock, pattern));
+                    if (dived.Count > 0 && !meter.Over) Take(PatternLayouts.Begun(model, dived, own), "patterns one by one");
+                    if (!own.Over) Take(PatternLayouts.Rounded(model, columns.Patterns, own), "rounded patterns");
+                }
+            }
             proven = bound is not null && Met(bound);
         }
         // No layout can cost less, but one of fewer sheets might cost the same: worth a share of the work, not all of it.
