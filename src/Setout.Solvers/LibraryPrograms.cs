@@ -34,10 +34,11 @@ public sealed class LibraryPrograms : IPrograms
         if (program.Below is { } below) model.Add(cost <= below - 1);
         model.Minimize(cost);
         for (int c = 0; c < counts.Length; c++) model.AddHint(counts[c], program.Columns[c].Hint);
+        // Ctrl-C is the host's to answer: by itself the library would take the signal over, and give it back to nobody.
         var solver = new CpSolver
         {
             StringParameters = FormattableString.Invariant(
-                $"num_workers:1 random_seed:{options.Seed & 0x7fffffff} max_deterministic_time:{options.Effort:R} interleave_search:false"),
+                $"num_workers:1 random_seed:{options.Seed & 0x7fffffff} max_deterministic_time:{options.Effort:R} interleave_search:false catch_sigint_signal:false"),
         };
         using CancellationTokenRegistration ending = stop.Register(solver.StopSearch);
         CpSolverStatus status = solver.Solve(model);

@@ -51,4 +51,19 @@ public sealed class LibraryProgramsTests
         Assert.False(answer.Finished);
         Assert.Null(answer.Counts);
     }
+
+    // The library used to take Ctrl-C over while it solved, and to leave the signal unanswered afterwards.
+    [Fact]
+    public void Choose_WhileTheHostAnswersCtrlC_LeavesItToTheHost()
+    {
+        if (!OperatingSystem.IsLinux()) return;
+        using var answered = System.Runtime.InteropServices.PosixSignalRegistration.Create(System.Runtime.InteropServices.PosixSignal.SIGINT, _ => { });
+        Assert.True(IsInterruptCaught());
+        LibraryPrograms.Instance.Choose(new([new(5, 100)], [new(1, 9, [(0, 2)])]), new(1, 1), CancellationToken.None);
+        Assert.True(IsInterruptCaught());
+    }
+
+    // The mask of signals that have a handler; an interrupt is number 2, so the second bit.
+    private static bool IsInterruptCaught() =>
+        (Convert.ToUInt64(File.ReadLines("/proc/self/status").Single(l => l.StartsWith("SigCgt:", StringComparison.Ordinal))[7..].Trim(), 16) & 2) != 0;
 }
