@@ -32,6 +32,7 @@ internal sealed class PatternBound : IDisposable
     private readonly long[] _areas = [];
     private long _mostSteps = FirstSteps;
     private bool _oneIsTried;
+    private bool _isSolved;
 
     /// <summary>A stock that may be used.</summary>
     private sealed record Kind(int Stock, decimal Cost, int Limit, PatternTable Table, PatternSearch Search, StripPatterns Strips);
@@ -58,8 +59,11 @@ internal sealed class PatternBound : IDisposable
     /// <summary>False when positions are too many, or the sizes have no common step; then nothing can be said.</summary>
     public bool IsUsable { get; }
 
-    /// <summary>True when the linear program was solved to its end: no pattern whatever would make it cheaper.</summary>
-    public bool IsSolved { get; private set; }
+    /// <summary>
+    /// True when no other source of patterns is wanted: the linear program was solved to its end, so that no pattern whatever would make it cheaper, or every stock has a
+    /// complete table that is quickly filled.
+    /// </summary>
+    public bool IsEnough => _isSolved || (IsUsable && _kinds.TrueForAll(k => k.Table.IsAffordable && k.Table.Work <= TableWork));
 
     /// <summary>The patterns met, with their shares in the last answer of the linear program.</summary>
     public List<(int Stock, PatternNode Pattern, double Share)> Patterns { get; } = [];
@@ -105,7 +109,7 @@ internal sealed class PatternBound : IDisposable
             Patterns.AddRange(shares);
             if (reached || more) break;
             if (meter.Over) break;
-            IsSolved |= proven;
+            _isSolved |= proven;
             if (!proven) _mostSteps *= 4;
             else if (best is { } toBeat) known = List(known, toBeat, prices, dues, meter);
             if (_kinds.Any(k => k.Search.IsFull)) IsFinished = true;

@@ -94,7 +94,7 @@ internal sealed class GoalSheetSolver(IPrograms? programs) : ISheetSolver
                 }
             }
             proven = bound is not null && Met(bound);
-            if (!proven && !meter.Over && !isLimited && patterns is not { IsSolved: true } && columns is { IsUsable: true, IsFinished: false })
+            if (!proven && !meter.Over && !isLimited && patterns is not { IsEnough: true } && columns is { IsUsable: true, IsFinished: false })
             {
                 foreach (WorkSheet sheet in search.Best == offered ? [] : search.Best.Sheets) columns.Offer(sheet.Stock, PatternLayouts.PatternOf(model, sheet.Root));
                 offered = search.Best;
