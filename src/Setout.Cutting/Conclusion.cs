@@ -35,6 +35,7 @@ internal static class Conclusion
         if (status == OutcomeStatus.Proven) reasons.Clear();
         return (status, bound, reasons.ToImmutable());
     }
+
     /// <summary>What may be said of the better of two layouts of one order, when each search proved something.</summary>
     /// <param name="better">What the search that found the better layout says.</param>
     /// <param name="other">What the other says.</param>

@@ -153,7 +153,7 @@ public static class BenchSheetWriter
         if (used.Count == 0 || Core.Materials.PanelTable.MassOf(plan.Material.Kind, used.Max(s => s.Along * s.Across), thickness) is not { } mass)
             return Cautions.Of("lift").Words;
         double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
-        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {(spread < 1 ? spread.ToString("0.0", CultureInfo.InvariantCulture) : spread.ToString("0", CultureInfo.InvariantCulture))} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
+        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
     }
 
     private static ImmutableArray<Block> Parts(Plan plan)

@@ -5,8 +5,8 @@ using Setout.Drawing.Scenes;
 
 namespace Setout.Shop.Drawings;
 
-/// <summary>Finds the fractions in words, so that they are stacked when drawn.</summary>
-internal static partial class Figures
+/// <summary>Finds the fractions in words, so that they are stacked when drawn, and set as one on a page.</summary>
+public static partial class Figures
 {
     /// <summary>Words with the fractions in them made ready to be stacked; the text stays the same.</summary>
     public static Phrase Phrase(string words)

@@ -52,8 +52,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             "a4" => Paper.A4,
             _ => throw new UsageException($"There is no paper '{settings.Paper}'.", "Use letter or a4."),
         };
-        // The library puts a word of its own where an option has no value.
-        if (string.IsNullOrWhiteSpace(settings.Out) || settings.Out == "__default_command") throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
+        if (OptionValue.IsMissing(settings.Out)) throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
         LayoutEffort effort = Effort(settings.Seconds);
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
@@ -85,7 +84,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         if (seconds is null) return LayoutEffort.Usual;
         return decimal.TryParse(seconds, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal time) && time is >= 0.1m and <= 3600m
             ? LayoutEffort.Within(TimeSpan.FromSeconds((double)time), TimeProvider.System)
-            : throw new UsageException($"'--seconds' wants a number from 0.1 to 3600{(seconds == "__default_command" ? "" : $", not '{seconds}'")}.", "Write for example --seconds 20.");
+            : throw new UsageException($"'--seconds' wants a number from 0.1 to 3600{(OptionValue.IsMissing(seconds) ? "" : $", not '{seconds}'")}.", "Write for example --seconds 20.");
     }
 
     private static void Summary(TextWriter writer, Plan plan, PieceFiles files, Settings settings, ImmutableArray<PlanFile> written)

@@ -15,8 +15,7 @@ internal static class EarlierPlanFile
     /// <exception cref="UsageException">There is no such folder, or no plan in it.</exception>
     public static TextRead<EarlierLayouts> Read(string folder)
     {
-        // The library puts a word of its own where an option has no value.
-        if (string.IsNullOrWhiteSpace(folder) || folder == "__default_command") throw new UsageException("'--before' wants a folder.", "Name the folder of an earlier plan.");
+        if (OptionValue.IsMissing(folder)) throw new UsageException("'--before' wants a folder.", "Name the folder of an earlier plan.");
         string path = PathIn(folder);
         if (!File.Exists(path)) throw new UsageException($"There is no plan in '{folder}'.", "Name the folder of an earlier plan; it holds plan.json.");
         using FileStream stream = LogFile.OpenRead(path);

@@ -17,10 +17,8 @@ namespace Setout.Cutting.Sheets.Patterns;
 /// </summary>
 internal sealed class PatternBound : IDisposable
 {
-    private const int LongestSide = 8000;
     private const int ColumnsAtOnce = 8;
     private const int MostListed = 20_000;
-    private const int MostTypes = 2_000;
     private const long FirstSteps = 500_000;
     private const long TableWork = 2_000_000;
     private const double ListEffort = 2;
@@ -42,7 +40,7 @@ internal sealed class PatternBound : IDisposable
     {
         _programs = programs;
         _counts = [.. model.Types.Select(t => t.Count)];
-        if (model.Types.Length > MostTypes || model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
+        if (!PatternProgram.CanTake(model)) return;
         PatternPart[] parts = PatternProgram.PartsOf(model);
         for (int s = 0; s < model.Stock.Length; s++)
         {

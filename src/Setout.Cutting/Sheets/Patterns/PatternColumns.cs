@@ -12,8 +12,6 @@ namespace Setout.Cutting.Sheets.Patterns;
 /// </summary>
 internal sealed class PatternColumns : IDisposable
 {
-    private const int LongestSide = 8000;
-    private const int MostTypes = 2_000;
     private const int Rounds = 2;
     private const double Enough = 0.75; // a share that is taken for a whole sheet
 
@@ -29,7 +27,7 @@ internal sealed class PatternColumns : IDisposable
     public PatternColumns(SheetModel model, IPrograms programs)
     {
         _counts = [.. model.Types.Select(t => t.Count)];
-        if (_counts.Length > MostTypes || model.Stock.Max(s => Math.Max(s.Along, s.Across)) > LongestSide) return;
+        if (!PatternProgram.CanTake(model)) return;
         PatternPart[] parts = PatternProgram.PartsOf(model);
         int[] stocks = [.. Enumerable.Range(0, model.Stock.Length).Where(s => model.Stock[s].Limit > 0)];
         foreach (int s in stocks)

@@ -10,6 +10,8 @@ namespace Setout.Cutting.Sheets.Patterns;
 internal sealed class PatternProgram : IDisposable
 {
     private const double PriceScale = 1e7;
+    private const int LongestSide = 8000;
+    private const int MostTypes = 2_000;
 
     private readonly ILinearProgram _program;
     private readonly double[] _costs;
@@ -42,6 +44,9 @@ internal sealed class PatternProgram : IDisposable
 
     /// <summary>The patterns met, with their shares in the last answer.</summary>
     public IEnumerable<(int Stock, PatternNode Pattern, double Share)> Shares => KindShares.Select(c => (_stocks[c.Kind], c.Pattern, c.Share));
+
+    /// <summary>False when types or positions are too many for patterns to be looked for.</summary>
+    public static bool CanTake(SheetModel model) => model.Types.Length <= MostTypes && model.Stock.Max(s => Math.Max(s.Along, s.Across)) <= LongestSide;
 
     /// <summary>Ways of lying of all parts.</summary>
     public static PatternPart[] PartsOf(SheetModel model) => [.. model.Types.SelectMany((t, i) => t.MayTurn

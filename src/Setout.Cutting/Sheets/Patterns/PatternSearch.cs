@@ -69,7 +69,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         {
             PatternPart part = _parts[p];
             if (prices[part.Type] > 0)
-                Offer(new() { Along = part.Along, Across = part.Across, Worth = prices[part.Type], Parts = [Pair(part.Type, 1)], Key = _keys[part.Type], First = -1, Second = p });
+                Offer(new() { Along = part.Along, Across = part.Across, Worth = prices[part.Type], Parts = [PartCounts.Pair(part.Type, 1)], Key = _keys[part.Type], First = -1, Second = p });
         }
         while (_open.TryDequeue(out int at, out (long Promise, long Worth) rank))
         {
@@ -94,8 +94,6 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         return [.. Enumerable.Range(0, types).Select(_ => random.Bits())];
     }
 
-    private static int Pair(int type, int count) => (type << 20) | count;
-
     private void JoinAll(int at, int ownAlong, int ownAcross, long ownWorth)
     {
         int most = table.Along, deepestOfAll = table.Across;
@@ -113,7 +111,7 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
     private void Join(int a, int b, bool inRow, bool inStack)
     {
         State first = _states[a], second = _states[b];
-        if (Union(first.Parts, second.Parts) is not { } both) return;
+        if (PartCounts.Union(first.Parts, second.Parts, counts) is not { } both) return;
         ulong key = unchecked(first.Key + second.Key);
         long worth = first.Worth + second.Worth;
         if (inRow) Offer(new() { Along = first.Along + second.Along, Across = Math.Max(first.Across, second.Across), Worth = worth, Parts = both, Key = key, JoinsAlong = true, First = a, Second = b });
@@ -132,23 +130,6 @@ internal sealed class PatternSearch(PatternTable table, IEnumerable<PatternPart>
         _known[state.Key] = _stateCount;
         if (state.Worth > _threshold && _foundKeys.Add(state.Key)) _found.Add(_stateCount);
         _open.Enqueue(_stateCount++, (-(state.Worth + table.Beyond(state.Along, state.Across)), -state.Worth));
-    }
-
-    // Parts of both, or null when that is more than there are.
-    private int[]? Union(int[] a, int[] b)
-    {
-        Span<int> both = stackalloc int[a.Length + b.Length];
-        int n = 0, i = 0, j = 0;
-        while (i < a.Length || j < b.Length)
-        {
-            int ta = i < a.Length ? a[i] >> 20 : int.MaxValue, tb = j < b.Length ? b[j] >> 20 : int.MaxValue;
-            int type = Math.Min(ta, tb), count = 0;
-            if (ta == type) count += a[i++] & 0xfffff;
-            if (tb == type) count += b[j++] & 0xfffff;
-            if (count > counts[type]) return null;
-            both[n++] = Pair(type, count);
-        }
-        return both[..n].ToArray();
     }
 
     private PatternNode Node(int state)

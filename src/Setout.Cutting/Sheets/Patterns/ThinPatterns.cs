@@ -20,7 +20,7 @@ internal sealed class ThinPatterns
     private int[] _usedAlong = [], _usedAcross = [];
     private Piece?[] _pieces = [];
 
-    /// <summary>What is cut from a rectangle: parts as sorted pairs of type and count, the low twenty bits the count.</summary>
+    /// <summary>What is cut from a rectangle: the parts are <see cref="PartCounts"/>.</summary>
     private sealed record Piece(PatternNode Node, long Worth, int[] Parts);
 
     /// <summary>Patterns for one size of sheet.</summary>
@@ -53,7 +53,7 @@ internal sealed class ThinPatterns
         foreach (PatternPart part in wanted)
         {
             int cell = (_along.Holding(part.Along) * _columns) + _across.Holding(part.Across);
-            if (prices[part.Type] > _best[cell]) Set(cell, new(PatternNode.Of(part), prices[part.Type], [(part.Type << 20) | 1]));
+            if (prices[part.Type] > _best[cell]) Set(cell, new(PatternNode.Of(part), prices[part.Type], [PartCounts.Pair(part.Type, 1)]));
         }
         var whole = new List<(long Worth, bool JoinsAlong, int First, int Second)>();
         for (int i = 1; i < _along.At.Length; i++)
@@ -117,23 +117,7 @@ internal sealed class ThinPatterns
     // Null when the two together take more than there is.
     private Piece? Join(bool along, int first, int second, long worth)
     {
-        if (_pieces[first] is not { } a || _pieces[second] is not { } b || Union(a.Parts, b.Parts) is not { } both) return null;
+        if (_pieces[first] is not { } a || _pieces[second] is not { } b || PartCounts.Union(a.Parts, b.Parts, _counts) is not { } both) return null;
         return new(PatternNode.Join(along, a.Node, b.Node), worth, both);
-    }
-
-    private int[]? Union(int[] a, int[] b)
-    {
-        Span<int> both = stackalloc int[a.Length + b.Length];
-        int n = 0, i = 0, j = 0;
-        while (i < a.Length || j < b.Length)
-        {
-            int ta = i < a.Length ? a[i] >> 20 : int.MaxValue, tb = j < b.Length ? b[j] >> 20 : int.MaxValue;
-            int type = Math.Min(ta, tb), count = 0;
-            if (ta == type) count += a[i++] & 0xfffff;
-            if (tb == type) count += b[j++] & 0xfffff;
-            if (count > _counts[type]) return null;
-            both[n++] = (type << 20) | count;
-        }
-        return both[..n].ToArray();
     }
 }

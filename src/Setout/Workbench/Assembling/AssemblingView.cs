@@ -3,6 +3,7 @@ using Setout.Core.Craft;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
@@ -35,7 +36,7 @@ public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Ste
             ? new(part.Mark, part.Name, Links.Size(piece.Name, part.Key))
             : new(key, "", Links.Size(piece.Name, key));
         StepView Step(AssemblyStep step) => new(
-            Words.In(step.Words), [.. step.Parts.Select(Part)],
+            Figures.Phrase(step.Words), [.. step.Parts.Select(Part)],
             step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Unit).Format(diagonal)) : Phrase.Empty,
             step.Caution.Length > 0 ? Cautions.Of(step.Caution).Words : "");
         return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], Cautions.Deference);

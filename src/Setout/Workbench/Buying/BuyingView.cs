@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Craft;
 using Setout.Core.Measures;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
@@ -40,7 +41,7 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
     private static BuyingRow Row(BuyingLine line)
     {
         bool isTaken = line.Kind == BuyingKind.FromTheRack;
-        return new($"{line.Count} {line.Unit}{(line.Count == 1 || line.Unit.Length == 0 ? "" : "s")}", Words.In(line.Item),
+        return new($"{line.Count} {line.Unit}{(line.Count == 1 || line.Unit.Length == 0 ? "" : "s")}", Figures.Phrase(line.Item),
             line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null);
     }
 

@@ -69,8 +69,8 @@ public sealed record FittingView(
         if (report.Gaps.Length == 0) return new(head, [], null, [], [], [], [], [], []);
         ImmutableArray<AlikeGaps> alike = AlikeGaps.Of(report);
         ImmutableArray<string> Drawn(GapPaper paper) => [.. GapPictures.Of(set, alike, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
-        return new(head, [], Line(Phrase.Of("the whole piece"), report.Whole), [.. report.Groups.Select(g => Line(Shell.Words.In(FitLines.OpeningName(set, g.Key)), g))],
-            [.. report.Measure.Select(m => Line(piece, m))], [.. FitLines.Allowances(set, report).Select(Shell.Words.In)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))]);
+        return new(head, [], Line(Phrase.Of("the whole piece"), report.Whole), [.. report.Groups.Select(g => Line(Figures.Phrase(FitLines.OpeningName(set, g.Key)), g))],
+            [.. report.Measure.Select(m => Line(piece, m))], [.. FitLines.Allowances(set, report).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))]);
     }
 
     private static ChanceLine Line(Phrase name, GroupFit group) =>
@@ -79,7 +79,7 @@ public sealed record FittingView(
     private static MeasureLine Line(OpenPiece piece, MeasureFirst reading)
     {
         string waits = reading.Kind == MeasureKind.Awaited ? " Parts wait for it." : "";
-        return new(Shell.Words.In(reading.Name), Links.Size(piece.Name, reading.Key.Text), reading.Key.Text, $"with a {reading.Instrument}",
+        return new(Figures.Phrase(reading.Name), Links.Size(piece.Name, reading.Key.Text), reading.Key.Text, $"with a {reading.Instrument}",
             Held($"{FitLines.Brings(reading)}; the whole piece then {FitLines.Percent(reading.ChanceThen)}.{waits}"));
     }
 
@@ -89,8 +89,8 @@ public sealed record FittingView(
     private static GapLine Line(OpenPiece piece, AlikeGaps alike)
     {
         GapFit fit = alike.First;
-        return new(alike.Name, Held(GapPictures.Chances(fit.Chance, fit.ChanceMeasured)), Shell.Words.In(GapPictures.Words(piece.Set, fit)),
-            fit.Largest.FirstOrDefault() is { Cause: { } cause } ? Shell.Words.In(cause.Words) : Phrase.Empty, Shell.Words.In(fit.Gap.Source), GapPictures.OutBy(fit) is not null,
+        return new(alike.Name, Held(GapPictures.Chances(fit.Chance, fit.ChanceMeasured)), Figures.Phrase(GapPictures.Words(piece.Set, fit)),
+            fit.Largest.FirstOrDefault() is { Cause: { } cause } ? Figures.Phrase(cause.Words) : Phrase.Empty, Figures.Phrase(fit.Gap.Source), GapPictures.OutBy(fit) is not null,
             [.. alike.Gaps.Select(g => new GapLink(g.Gap.Key.Text, Links.Size(piece.Name, g.Gap.Key.Text)))]);
     }
 }

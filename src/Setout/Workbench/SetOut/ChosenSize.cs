@@ -3,6 +3,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
@@ -70,7 +71,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         LengthUnit unit = piece.Set.Piece.Unit;
         ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
         if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
-        return new(Words.In(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
+        return new(Figures.Phrase(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
             [.. workings.Select(w => WorkingView.Of(w, unit, piece.Name))]);
     }
 
@@ -90,7 +91,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
             .. all.Select(w =>
             {
                 QuantityKey figure = worked.Values.ContainsKey(w.Quantity.Key.ToCut) ? w.Quantity.Key.ToCut : w.Quantity.Key;
-                return new SizeLink(Words.In(w.Quantity.Name[owner.Length..].TrimStart(',', ' ')), Phrase.Of(bare.Format(worked[figure])),
+                return new SizeLink(Figures.Phrase(w.Quantity.Name[owner.Length..].TrimStart(',', ' ')), Phrase.Of(bare.Format(worked[figure])),
                     Links.Size(piece.Name, w.Quantity.Key.Text), current.Contains(w.Quantity.Key));
             }),
         ]);

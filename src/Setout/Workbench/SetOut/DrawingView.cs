@@ -36,7 +36,7 @@ public sealed record DrawingView(string Wide, string Narrow, ImmutableArray<Outl
         OutlineLine Line(GroupItem group)
         {
             string key = group.Key.Split('#')[0];
-            return new(Words.In(group.Title), Links.Size(piece, key), key, chosen.Contains(key));
+            return new(Figures.Phrase(group.Title), Links.Size(piece, key), key, chosen.Contains(key));
         }
         bool IsDimension(GroupItem group) => set.Worked.Values.ContainsKey(new(group.Key));
         return new(Marked(scene, chosen), Marked(PieceFront.Draw(set, s_narrow).Scene, chosen),

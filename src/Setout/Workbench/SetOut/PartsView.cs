@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
@@ -29,7 +30,7 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
     internal static ImmutableArray<PartGroup> Of(SetPiece set, string piece)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Unit), bare = format.Bare;
-        PartLine Line(Part part) => new(part.Key, part.Mark, Words.In(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
+        PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
             Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text));
         return

@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Workbench.Shell;
 
@@ -33,9 +34,9 @@ public sealed record WorkingView(
     {
         LengthFormat bare = LengthFormat.For(unit).Bare;
         var terms = working.Terms.Select((t, i) => new TermView(
-            Words.In(t.Words), Words.In(WorkingLines.Said(t.Origin)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
+            Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
             t.Key is { } key ? Links.Size(piece, key.Text) : null, t.Origin.Kind == OriginKind.Reading)).ToList();
-        if (working.Share != Rational.One) terms.Add(new(Phrase.Of("equal share"), Phrase.Empty, Words.In($"× {working.Share}"), null, false));
+        if (working.Share != Rational.One) terms.Add(new(Phrase.Of("equal share"), Phrase.Empty, Figures.Phrase($"× {working.Share}"), null, false));
         string words = working.How switch
         {
             WrittenHow.Rounded => "to cut",
@@ -44,7 +45,7 @@ public sealed record WorkingView(
             WrittenHow.Stated => "as it stands",
             _ => "sum",
         };
-        return new(working.Key.Text, Words.In(working.Name), [.. terms], words, ExactText.Beside(working.Expected, unit), Words.In(working.Rule),
+        return new(working.Key.Text, Figures.Phrase(working.Name), [.. terms], words, ExactText.Beside(working.Expected, unit), Figures.Phrase(working.Rule),
             Phrase.Of(bare.Format(working.Expected)), working.Reading is { } reading ? Read(working, reading, bare) : null);
     }
 
@@ -52,7 +53,7 @@ public sealed record WorkingView(
     {
         ExactLength over = working.Value - working.Expected;
         string by = over.Sign == 0 ? "as expected" : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Words.In($"read at the bench: {by}"), Words.In(WorkingLines.Said(reading.Origin)), Phrase.Of(bare.Format(working.Value)), null, true);
+        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(WorkingLines.Said(reading.Origin)), Phrase.Of(bare.Format(working.Value)), null, true);
     }
 
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
@@ -62,7 +63,7 @@ public sealed record WorkingView(
     {
         Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
         Phrase figure = Phrase.Of(bare.Format(term.Value));
-        return times == Rational.One ? figure : Words.In($"{times} × ").Add(figure);
+        return times == Rational.One ? figure : Figures.Phrase($"{times} × ").Add(figure);
     }
 }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Shell;
@@ -20,7 +21,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Ph
         finding.Code,
         finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
-        Shell.Words.In(finding.Words), Shell.Words.In(finding.Remedy),
+        Figures.Phrase(finding.Words), Figures.Phrase(finding.Remedy),
         finding.Place.IsKnown ? $"{Path.GetFileName(file)}:{finding.Place.Line}:{finding.Place.Column}" : Path.GetFileName(file), href);
 
     internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, SetPiece set, string piece, string file) =>

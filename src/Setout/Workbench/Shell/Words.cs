@@ -1,7 +1,5 @@
-using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
-using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
 
@@ -11,25 +9,11 @@ namespace Setout.Workbench.Shell;
 /// A phrase on a page. A fraction is set as one by the font, on the fraction alone, so that the whole number beside it stays whole and the
 /// copied text stays <c>23 1/4</c>. Written by hand because every space counts.
 /// </summary>
-public sealed partial class Words : ComponentBase
+public sealed class Words : ComponentBase
 {
     /// <summary>What is said.</summary>
     [Parameter, EditorRequired]
     public Phrase Of { get; set; } = Phrase.Empty;
-
-    /// <summary>Plain words with the fractions in them made ready to be set as such; the text stays the same.</summary>
-    public static Phrase In(string words)
-    {
-        Phrase phrase = Phrase.Empty;
-        int from = 0;
-        foreach (Match match in Fraction().Matches(words))
-        {
-            if (match.Index > from) phrase = phrase.Add(words[from..match.Index]);
-            phrase = phrase.Add(new Figure(false, match.Groups["whole"].Value, int.Parse(match.Groups["above"].ValueSpan), int.Parse(match.Groups["below"].ValueSpan), "", ExactLength.Zero));
-            from = match.Index + match.Length;
-        }
-        return from < words.Length ? phrase.Add(words[from..]) : phrase;
-    }
 
     /// <inheritdoc/>
     protected override void BuildRenderTree(RenderTreeBuilder builder)
@@ -56,7 +40,4 @@ public sealed partial class Words : ComponentBase
         builder.AddContent(6, figure.Unit.Length > 0 ? " " + figure.Unit : "");
         builder.CloseElement();
     }
-
-    [GeneratedRegex(@"(?:(?<whole>\b\d{1,6}) )?(?<![\d/.])(?<above>\d{1,3})/(?<below>\d{1,3})(?![\d/])")]
-    private static partial Regex Fraction();
 }
