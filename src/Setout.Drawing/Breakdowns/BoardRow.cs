@@ -19,7 +19,7 @@ internal sealed class BoardRow
     {
         (_board, _paper, _scale, _left) = (board, paper, scale, left);
         _barHeight = board.Width.Sign > 0 ? Math.Clamp(board.Width.ApproximateMillimetres * scale, LeastHeight, MostHeight) : UsualHeight;
-        _name = TextMeasure.Wrap(board.Name, NameSize, content);
+        _name = TextMeasure.Wrap(board.Name, NameSize, content - left);
         _nameHeight = (_name.Length * NameSize * 1.3) + 1;
         _cuts = [.. board.Cuts.OrderBy(c => c.At)];
         double[] wanted = [.. _cuts.Select(c => X(c.At))], widths = [.. _cuts.Select(c => TextMeasure.Width(c.Figure, paper.SmallSize))];

@@ -27,7 +27,7 @@ internal sealed class InnerFigures(SheetGround sheet)
             foreach (double size in new[] { sheet.Paper.SmallSize, (sheet.Paper.SmallSize + BreakdownPaper.LeastSize) / 2, BreakdownPaper.LeastSize })
             {
                 IEnumerable<TextItem> tries = cut.Axis == SheetAxis.Across ? BeforeUpright(cut.Figure, at, from, to, size) : BeforeLevel(cut.Figure, at, from, to, size);
-                placed = tries.FirstOrDefault(t => cells.Any(c => c.Grown(-0.35).Holds(LabelBook.Tight(t)) && sheet.Book.TryTake(t, c)));
+                placed = tries.Select(t => Taken(t, cells)).FirstOrDefault(t => t is not null);
                 if (placed is not null) break;
             }
             if (placed is not null) _placed.Add(placed);
@@ -35,11 +35,19 @@ internal sealed class InnerFigures(SheetGround sheet)
         }
     }
 
+    // On waste the paper is laid under it: a figure crossed by hatching cannot be read.
+    private TextItem? Taken(TextItem text, ImmutableArray<Box> cells)
+    {
+        foreach (Box cell in cells)
+            if (cell.Grown(-0.35).Holds(LabelBook.Tight(text)) && sheet.Book.TryTake(text, cell)) return text with { HasGround = sheet.Waste.Contains(cell) };
+        return null;
+    }
+
     public static IEnumerable<TextItem> BeforeUpright(Phrase figure, double x, double top, double bottom, double size)
     {
         const double off = 0.8;
         double up = TextMeasure.Ascent * size;
-        TextItem Level(double px, double py, Anchor anchor, bool ground = false) => new(new(px, py), figure, size, anchor, Ink.Soft, 0, ground);
+        TextItem Level(double px, double py, Anchor anchor) => new(new(px, py), figure, size, anchor, Ink.Soft);
         yield return Level(x - off, bottom - 0.9, Anchor.End);
         yield return Level(x - off, top + up + 0.6, Anchor.End);
         yield return new(new(x - off - (0.1 * size), bottom - 0.8), figure, size, Anchor.Start, Ink.Soft, 90);

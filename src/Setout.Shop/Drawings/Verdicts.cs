@@ -17,14 +17,16 @@ public static class Verdicts
 
     private static string Words(string kind, int count, Money cost, LayoutBound bound, bool noFewer, bool noLess, bool isPriced)
     {
-        string many = count == 1 ? $"1 {kind}" : $"{count} {kind}s";
-        string least = noLess ? isPriced ? "no layout can cost less" : "no layout can use less wood" : isPriced ? $"{cost} where none can cost less than {bound.Cost}" : "";
+        string many = Many(kind, count), paid = $"{many} for {cost}";
         return (noFewer, noLess) switch
         {
-            (true, true) => $"{many}; no layout can use fewer",
-            (true, false) => $"{many}; no layout can use fewer{(least.Length > 0 ? $"; {least}" : "")}",
-            (false, true) => $"{many}; {least}",
-            _ => $"{many}; at least {bound.Count} in any layout{(least.Length > 0 ? $"; {least}" : "")}",
+            (true, false) when isPriced => $"{paid}; no layout can use fewer or cost less than {bound.Cost}",
+            (true, _) => $"{many}; no layout can use fewer",
+            (false, true) => $"{many}; no layout can {(isPriced ? "cost less" : "use less wood")}",
+            _ when isPriced => $"{paid}; at least {Many(kind, bound.Count)} and {bound.Cost} in any layout",
+            _ => $"{many}; at least {bound.Count} in any layout",
         };
     }
+
+    private static string Many(string kind, int count) => count == 1 ? $"1 {kind}" : $"{count} {kind}s";
 }

@@ -28,6 +28,18 @@ public sealed class BoardDrawingTests
     }
 
     [Fact]
+    public void Draw_NamesOfEveryLengthOnAPhone_StayOnThePaper()
+    {
+        // Narrow words after a first that grows, so that some line is as long as it may be.
+        BoardsInput poplar = Samples.Poplar();
+        foreach (int first in Enumerable.Range(1, 30))
+        {
+            Phrase name = Phrase.Of($"{new string('i', first)} {string.Join(' ', Enumerable.Repeat("i", 90))}");
+            foreach (Scene scene in BoardDrawing.Draw(poplar with { Boards = [poplar.Boards[0] with { Name = name }] }, new(100, 240))) Assert.Empty(Spilled(scene));
+        }
+    }
+
+    [Fact]
     public void Draw_LowPaper_GoesOnToFurtherDrawingsAndLosesNoBoard()
     {
         ImmutableArray<Scene> scenes = BoardDrawing.Draw(Samples.Poplar(), new(260, 60));

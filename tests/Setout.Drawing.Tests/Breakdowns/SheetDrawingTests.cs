@@ -116,6 +116,25 @@ public sealed class SheetDrawingTests
     }
 
     [Fact]
+    public void Draw_FigureOnWaste_HasPaperUnderIt()
+    {
+        // Below the part p lies waste; the cut that ends both is figured at its foot, on the waste.
+        SheetInput input = new("t", "d", In("96"), In("24"))
+        {
+            Parts = [new("p", "p", "P", new(In("70"), In("0"), In("20"), In("18")))],
+            InnerCuts = [new(In("90"), SheetAxis.Across, In("0"), In("24"), Fig("90")), new(In("18"), SheetAxis.Along, In("70"), In("90"), Fig("18"))],
+            Waste = [new(In("70"), In("18 1/8"), In("20"), In("5 7/8"))],
+        };
+        Scene scene = SheetDrawing.Draw(input, s_page);
+        HatchItem hatch = Groups(scene.Items).SelectMany(g => g.Items).OfType<HatchItem>().Single();
+        Box waste = new(hatch.Corner.X, hatch.Corner.Y, hatch.Corner.X + hatch.Width, hatch.Corner.Y + hatch.Height);
+        TextItem[] on = [.. Texts(scene.Items).Where(t => Box.Of(t).Overlaps(waste))];
+        Assert.Equal(["90"], on.Select(t => t.Text.PlainText));
+        Assert.True(on[0].HasGround);
+        Assert.False(Texts(scene.Items).Single(t => t.Text.PlainText == "18").HasGround);
+    }
+
+    [Fact]
     public void Draw_CutsAcross_AreLetteredOverTheSheet()
     {
         SheetInput input = new("t", "d", In("96"), In("48"))

@@ -11,9 +11,9 @@ public sealed class VerdictTests
 {
     [Theory]
     [InlineData(3, 324, true, "3 sheets; no layout can use fewer")]
-    [InlineData(3, 310.5, true, "3 sheets; no layout can use fewer; 324.00 where none can cost less than 310.50")]
+    [InlineData(3, 310.5, true, "3 sheets for 324.00; no layout can use fewer or cost less than 310.50")]
     [InlineData(2, 324, true, "3 sheets; no layout can cost less")]
-    [InlineData(2, 310.5, true, "3 sheets; at least 2 in any layout; 324.00 where none can cost less than 310.50")]
+    [InlineData(2, 310.5, true, "3 sheets for 324.00; at least 2 sheets and 310.50 in any layout")]
     [InlineData(3, 310.5, false, "3 sheets; no layout can use fewer")]
     [InlineData(2, 324, false, "3 sheets; no layout can use less wood")]
     [InlineData(2, 310.5, false, "3 sheets; at least 2 in any layout")]
