@@ -18,7 +18,6 @@ internal sealed class InnerFigures(SheetGround sheet)
     /// <summary>Small running figures stand just before their cut; they move, turn, shrink, and at last go to the lines under the drawing.</summary>
     public void Place()
     {
-        ImmutableArray<Box> cells = [.. sheet.Parts, .. sheet.Waste, .. sheet.Kept];
         foreach (InnerCut cut in sheet.Input.InnerCuts.Where(c => !c.Figure.IsEmpty))
         {
             double at = cut.Axis == SheetAxis.Across ? sheet.View.X(cut.At) : sheet.View.Y(cut.At);
@@ -27,7 +26,7 @@ internal sealed class InnerFigures(SheetGround sheet)
             foreach (double size in new[] { sheet.Paper.SmallSize, (sheet.Paper.SmallSize + BreakdownPaper.LeastSize) / 2, BreakdownPaper.LeastSize })
             {
                 IEnumerable<TextItem> tries = cut.Axis == SheetAxis.Across ? BeforeUpright(cut.Figure, at, from, to, size) : BeforeLevel(cut.Figure, at, from, to, size);
-                placed = tries.Select(t => Taken(t, cells)).FirstOrDefault(t => t is not null);
+                placed = tries.Select(Taken).FirstOrDefault(t => t is not null);
                 if (placed is not null) break;
             }
             if (placed is not null) _placed.Add(placed);
@@ -36,12 +35,8 @@ internal sealed class InnerFigures(SheetGround sheet)
     }
 
     // On waste the paper is laid under it: a figure crossed by hatching cannot be read.
-    private TextItem? Taken(TextItem text, ImmutableArray<Box> cells)
-    {
-        foreach (Box cell in cells)
-            if (cell.Grown(-0.35).Holds(LabelBook.Tight(text)) && sheet.Book.TryTake(text, cell)) return text with { HasGround = sheet.Waste.Contains(cell) };
-        return null;
-    }
+    private TextItem? Taken(TextItem text)
+        => sheet.CellOf(LabelBook.Tight(text)) is { } cell && sheet.Book.TryTake(text, cell) ? text with { HasGround = sheet.Waste.Contains(cell) } : null;
 
     public static IEnumerable<TextItem> BeforeUpright(Phrase figure, double x, double top, double bottom, double size)
     {

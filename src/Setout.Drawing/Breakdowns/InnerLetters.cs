@@ -33,14 +33,13 @@ internal sealed class InnerLetters(SheetGround sheet)
 
     private bool TryPlace(PrimaryCut cut, Phrase phrase, double most, Ink ink, bool isLetter)
     {
-        ImmutableArray<Box> cells = [.. sheet.Parts, .. sheet.Waste, .. sheet.Kept];
         foreach (double size in new[] { most, BreakdownPaper.LeastSize })
         {
             IEnumerable<(Point At, Anchor Anchor)> spots = cut.Axis == SheetAxis.Along ? Along(cut, size, isLetter) : Across(cut, size);
             foreach ((Point at, Anchor anchor) in spots)
             {
                 var text = new TextItem(at, phrase, size, anchor, ink);
-                if (!cells.Any(c => c.Grown(-0.35).Holds(LabelBook.Tight(text)) && sheet.Book.TryTake(text, c))) continue;
+                if (sheet.CellOf(LabelBook.Tight(text)) is not { } cell || !sheet.Book.TryTake(text, cell)) continue;
                 _placed.Add(text);
                 return true;
             }

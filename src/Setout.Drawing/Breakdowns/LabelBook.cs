@@ -10,10 +10,13 @@ internal sealed class LabelBook
     private const double Clear = 0.3;
 
     private static readonly SearchValues<char> s_tails = SearchValues.Create("gjpqyQ,;()[]{}/|_");
-    private readonly List<Box> _taken = [];
+    private readonly BoxGrid _taken = new();
 
     /// <summary>Everything taken so far.</summary>
-    public IReadOnlyList<Box> Taken => _taken;
+    public IReadOnlyList<Box> Taken => _taken.All;
+
+    /// <summary>What was taken on or beside some paper.</summary>
+    public IEnumerable<Box> TakenNear(Box paper) => _taken.Near(paper).Select(i => _taken.All[i]);
 
     /// <summary>Takes paper whatever lies there.</summary>
     public void Take(Box box) => _taken.Add(box);
@@ -22,7 +25,7 @@ internal sealed class LabelBook
     public bool TryTake(TextItem text, Box room)
     {
         Box ink = Tight(text);
-        if (!room.Holds(ink) || _taken.Any(ink.Grown(Clear).Overlaps)) return false;
+        if (!room.Holds(ink) || TakenNear(ink.Grown(Clear)).Any(ink.Grown(Clear).Overlaps)) return false;
         _taken.Add(ink);
         return true;
     }

@@ -6,6 +6,9 @@ namespace Setout.Drawing.Breakdowns;
 /// <summary>What lies inside the outline of a sheet. Places every mark and figure first, then draws the wood round them.</summary>
 internal sealed class SheetBody
 {
+    /// <summary>No more figures than this are said under a drawing: nobody reads on.</summary>
+    private const int MostSaid = 60;
+
     private readonly SheetGround _sheet;
     private readonly SheetMarks _marks;
     private readonly InnerFigures _figures;
@@ -36,7 +39,10 @@ internal sealed class SheetBody
         IEnumerable<Phrase> figures = _figures.Dropped.Select(cut => _sheet.OwnerOf(cut) is >= 0 and int owner
             ? Phrase.Of($"{_sheet.Input.Parts[owner].Mark}\u00A0to\u00A0").Add(cut.Figure)
             : cut.Figure);
-        Phrase all = _letters.Dropped.Concat(figures).Concat(_unnamed).Aggregate(Phrase.Empty, (line, next) => line.IsEmpty ? next : line.Add("\u00A0· ").Add(next));
+        // Equal strips have equal figures: each is said once.
+        ImmutableArray<Phrase> said = [.. _letters.Dropped.Concat(figures).Concat(_unnamed).DistinctBy(p => p.PlainText)];
+        if (said.Length > MostSaid) said = [.. said[..MostSaid], Phrase.Of($"and {said.Length - MostSaid} more: plan.json has every cut")];
+        Phrase all = said.Concat(_marks.Unmarked).Aggregate(Phrase.Empty, (line, next) => line.IsEmpty ? next : line.Add("\u00A0· ").Add(next));
         return all.IsEmpty ? [] : TextMeasure.Wrap(Phrase.Of("not drawn for want of room: ").Add(all), size, width);
     }
 
@@ -64,7 +70,7 @@ internal sealed class SheetBody
     private static ShapeItem Clear(Box box) => ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, null, Wash.None);
 
     private ImmutableArray<SceneItem> Grain(Box box, string seed) =>
-        _sheet.Input.Grain is { } run ? Strokes.Grain(box, run == SheetAxis.Across, seed, 5.5, [.. _sheet.Book.Taken.Where(t => t.Overlaps(box)).Select(t => t.Grown(0.9))]) : [];
+        _sheet.Input.Grain is { } run ? Strokes.Grain(box, run == SheetAxis.Across, seed, 5.5, [.. _sheet.Book.TakenNear(box).Select(t => t.Grown(0.9))]) : [];
 
     private ImmutableArray<SceneItem> KeptWords(KeptPiece kept, Box box)
     {

@@ -9,12 +9,15 @@ internal sealed class SheetGround
     /// <summary>Room between a label and the edge of what it stands in.</summary>
     public const double Pad = 0.7;
 
+    private readonly BoxGrid _cells = new();
+
     public SheetGround(SheetInput input, BreakdownPaper paper, SheetView view, Box outline)
     {
         (Input, Paper, View, Outline) = (input, paper, view, outline);
         Parts = [.. input.Parts.Select(p => view.Of(p.Area))];
         Waste = [.. input.Waste.Select(view.Of)];
         Kept = [.. input.Kept.Select(k => view.Of(k.Area))];
+        foreach (Box box in Parts.Concat(Waste).Concat(Kept)) _cells.Add(box);
         Endings = input.InnerCuts.Where(c => !c.Figure.IsEmpty).ToLookup(OwnerOf);
     }
 
@@ -37,6 +40,13 @@ internal sealed class SheetGround
 
     public LabelBook Book { get; } = new();
 
+    /// <summary>The part, waste or kept piece that holds some ink with a hair to spare.</summary>
+    public Box? CellOf(Box ink)
+    {
+        foreach (int i in _cells.Near(ink)) if (_cells.All[i].Grown(-0.35).Holds(ink)) return _cells.All[i];
+        return null;
+    }
+
     /// <summary>Heavy; slanted where work on the part is held back.</summary>
     public Phrase MarkOf(int part) => Input.Parts[part].IsHeld ? Phrase.Of(Input.Parts[part].Mark).Italic() : Phrase.Of(Input.Parts[part].Mark).Bold();
 
@@ -46,7 +56,8 @@ internal sealed class SheetGround
         const double near = 0.6;
         double at = cut.Axis == SheetAxis.Across ? View.X(cut.At) : View.Y(cut.At);
         double middle = cut.Axis == SheetAxis.Across ? (View.Y(cut.From) + View.Y(cut.To)) / 2 : (View.X(cut.From) + View.X(cut.To)) / 2;
-        for (int i = 0; i < Parts.Length; i++)
+        Point end = cut.Axis == SheetAxis.Across ? new(at, middle) : new(middle, at);
+        foreach (int i in _cells.Near(new Box(end.X, end.Y, end.X, end.Y).Grown(near)).Where(i => i < Parts.Length))
         {
             Box p = Parts[i];
             bool ends = cut.Axis == SheetAxis.Across

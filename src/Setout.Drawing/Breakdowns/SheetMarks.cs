@@ -7,10 +7,17 @@ namespace Setout.Drawing.Breakdowns;
 internal sealed class SheetMarks(SheetGround sheet)
 {
     private const double Pad = SheetGround.Pad;
+    /// <summary>More parts of one mark than this without room for it are not marked one by one: leaders would hide the drawing.</summary>
+    private const int MostAlike = 24;
+
+    private readonly List<Phrase> _unmarked = [];
     private readonly ImmutableArray<SceneItem>[] _marks = new ImmutableArray<SceneItem>[sheet.Parts.Length];
 
     /// <summary>The lowest ink, labels under the sheet included.</summary>
     public double Lowest { get; private set; } = sheet.Outline.Bottom;
+
+    /// <summary>Parts that stand without their mark, in words.</summary>
+    public IReadOnlyList<Phrase> Unmarked => _unmarked;
 
     /// <summary>The mark of a part, with its leader.</summary>
     public ImmutableArray<SceneItem> Of(int part) => _marks[part];
@@ -85,6 +92,13 @@ internal sealed class SheetMarks(SheetGround sheet)
     /// <summary>A mark with no room in its part goes to the nearest waste or keep, else under the sheet, at the end of a leader.</summary>
     public void PlaceOutside()
     {
+        foreach (IGrouping<string, int> alike in Enumerable.Range(0, sheet.Parts.Length).Where(i => _marks[i].IsDefault).GroupBy(i => sheet.Input.Parts[i].Mark))
+        {
+            int[] rest = [.. alike.Skip(1)];
+            if (rest.Length < MostAlike) continue;
+            foreach (int i in rest) _marks[i] = [];
+            _unmarked.Add(Phrase.Of($"{alike.Key} on {rest.Length} more of its parts"));
+        }
         List<int> under = [];
         for (int i = 0; i < sheet.Parts.Length; i++)
         {
@@ -132,7 +146,7 @@ internal sealed class SheetMarks(SheetGround sheet)
         {
             TextItem text = LabelBook.Centred(at, mark, size, Ink.Outline, 0, isWaste);
             // A leader never runs through another label.
-            if (sheet.Book.Taken.Any(t => Meets(t, from, at))) continue;
+            if (sheet.Book.TakenNear(Between(from, at)).Any(t => Meets(t, from, at))) continue;
             if (sheet.Book.TryTake(text, room)) return text;
         }
         return null;
@@ -144,6 +158,8 @@ internal sealed class SheetMarks(SheetGround sheet)
         double inset = Math.Min(3, Math.Min(part.Width, part.Height) / 2);
         return new(Math.Clamp(mark.X, part.Left + inset, part.Right - inset), Math.Clamp(mark.Y, part.Top + inset, part.Bottom - inset));
     }
+
+    private static Box Between(Point a, Point b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
 
     private static bool Meets(Box box, Point a, Point b)
     {

@@ -72,7 +72,10 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             terminal.Error.WriteLine("setout: the plan is stopped; nothing was written.");
             return ExitCode.Findings;
         }
-        ImmutableArray<PlanFile> written = PlanFiles.Of(plan, files.Stand(), paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), cancellationToken);
+        Paper sheets = paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4);
+        // Drawing touches nothing outside, so it can be left behind in the middle of a page when it is not wanted any more.
+        ImmutableArray<PlanFile> written = Task.Run(() => PlanFiles.Of(plan, files.Stand(), sheets, cancellationToken), cancellationToken)
+            .WaitAsync(cancellationToken).GetAwaiter().GetResult();
         cancellationToken.ThrowIfCancellationRequested();
         OutputFolder.Write(settings.Out, written);
         Summary(terminal.Out, plan, files, settings, written);

@@ -40,6 +40,10 @@ internal static class Samples
     ], "8 23/64") with
     { HeaderLeft = Phrase.Of("Offcut of ply ").Add(Fig("1/2")).Bold() };
 
+    /// <summary>Tiles of 5/8 in, all of one mark, so many strips of so many.</summary>
+    public static SheetInput Tiles(int strips, int each) => Ripped("Tiles", "96", "48", "1/8",
+        [.. Enumerable.Range(0, strips).Select(i => new Strip($"s{i}", "5/8", [.. Enumerable.Repeat(("T", "5/8"), each)]))], "18");
+
     /// <summary>Lays strips under each other from the reference edge, each cut to length from its left end.</summary>
     public static SheetInput Ripped(string title, string along, string across, string kerfText, Strip[] strips, string keepWidth)
     {

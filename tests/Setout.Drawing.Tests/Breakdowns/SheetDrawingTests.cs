@@ -49,6 +49,20 @@ public sealed class SheetDrawingTests
         foreach (InnerCut cut in input.InnerCuts) Assert.Contains(cut.Figure.PlainText, all, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Draw_ThousandsOfTinyAlikeParts_OneIsMarkedAndEqualFiguresAreSaidOnce()
+    {
+        SheetInput input = Samples.Tiles(40, 80);
+        Scene scene = SheetDrawing.Draw(input, s_page);
+        string[] texts = [.. Texts(scene.Items).Select(t => t.Text.PlainText)];
+
+        Assert.Equal(1, texts.Count(t => t == "T"));
+        string all = string.Join(' ', texts);
+        Assert.Contains("T on 3199 more of its parts", all, StringComparison.Ordinal);
+        Assert.Contains("more: plan.json has every cut", all, StringComparison.Ordinal);
+        Assert.True(scene.Height < 180, $"The drawing is {scene.Height} mm high.");
+    }
+
     /// <summary>Any ripped sheet: strips from 3/8 in to 14 in, parts from 1/2 in to 40 in.</summary>
     private static readonly Gen<SheetInput> s_sheets =
         from strips in (
