@@ -87,6 +87,12 @@ public sealed record SolverOptions(long WorkBudget, int Seed)
     /// </summary>
     public CancellationToken Enough { get; init; }
 
+    /// <summary>
+    /// Signalled no later than <see cref="Enough"/>: a search that does one thing after another goes on to what comes last, so that there is time for it. Others do not
+    /// look at it. Never, by default.
+    /// </summary>
+    public CancellationToken MostlyEnough { get; init; }
+
     /// <summary>No budget: the search runs until it is told that it is enough, or its layout is proven.</summary>
     public static SolverOptions Until(CancellationToken enough, int seed = 1) => new(long.MaxValue, seed) { Enough = enough };
 

@@ -23,7 +23,7 @@ public static class Cautions
         new("crosscut", "Never crosscut against the fence: use a sled or a guide with a stop that the work has left before it meets the blade.", "a toolbox-talk page and a machine manual"),
         new("sheet", "Support the whole sheet before and behind the blade; break an awkward one down with a guided saw first.", Habit),
         new("narrow", "Narrow strips want a push stick or a carrier, never fingers near the blade.", Habit),
-        new("rip", "Rip only a board that lies flat with a straight edge on the fence: a bowed or twisted one closes on the blade and is thrown back. Riving knife in, push stick for the end; the saw's manual comes first.", "29 CFR 1910.213 (c) on kickback, from memory; common practice"),
+        new("rip", "Rip only a board that lies flat with a straight edge on the fence: a bowed or twisted one closes on the blade and is thrown back. Riving knife in, push stick for the end; for ripping, the saw's manual, local codes and licensed practice come first.", "29 CFR 1910.213 (c) on kickback, from memory; common practice"),
         new("lift", "Two people, or a carrier: the NIOSH lifting guide begins at 51 lb (23 kg) under ideal conditions and only goes down.", "NIOSH lifting equation"),
         new("dust", "Collect dust at the saw and wear a fitted respirator for sanding and MDF. Wood dust is a carcinogen (IARC group 1).", "IARC Monographs vol. 62 and 100C; OSHA wood dust pages"),
         new("ears", "Saws and routers commonly pass 85 dBA: muffs or plugs, and eye protection.", "NIOSH noise page; 29 CFR 1910.133 from memory"),

@@ -12,6 +12,9 @@ internal readonly record struct Cover(Int128 Capacity, decimal Cost, int Limit);
 /// The least money, and the fewest sheets or boards, whose capacities add up to a need: an integer covering knapsack. Money
 /// is found by depth-first branch and bound over the kinds of stock, cheapest per capacity first; when that takes too long its linear
 /// relaxation (fill up by price, the last in part) is given instead, which is weaker but as valid.
+/// Sources (titles from memory): the relaxation is Dantzig's, "Discrete-variable extremum problems", Operations Research 5, 1957; the depth-first search that of Horowitz and
+/// Sahni, "Computing partitions with applications to the knapsack problem", Journal of the ACM 21, 1974, turned from packing to covering.
+/// What it cannot see: that a part lies on one sheet or board whole. It knows sums of capacity alone.
 /// </summary>
 internal static class CoveringBound
 {

@@ -14,16 +14,23 @@ namespace Setout.Cutting.Sheets;
 public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
 {
     /// <inheritdoc/>
-    /// <remarks>Three quarters of the budget go to the new layout, the rest to what is laid out beside kept sheets.</remarks>
+    /// <remarks>
+    /// Three quarters of the budget go to the new layout, the rest to what is laid out beside kept sheets. Where there is no budget but a time, the new layout has it
+    /// until <see cref="SolverOptions.MostlyEnough"/>, and the tries to keep sheets share a third of the steps that were taken by then, or the everyday budget.
+    /// </remarks>
     public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
     {
         if (instance.Before is not { } before) return inner.Solve(instance, options, progress, cancel);
         ArgumentOutOfRangeException.ThrowIfNegative(options.WorkBudget);
         ImmutableArray<LaidSheet> sound = StillSound(instance, before);
-        long forKeeping = sound.IsEmpty ? 0 : options.WorkBudget / 4;
-        SheetOutcome anew = inner.Solve(instance with { Before = null }, options with { WorkBudget = options.WorkBudget - forKeeping }, progress, cancel);
+        bool isTimed = options.WorkBudget == long.MaxValue;
+        using var first = CancellationTokenSource.CreateLinkedTokenSource(options.Enough, sound.IsEmpty ? CancellationToken.None : options.MostlyEnough);
+        long forKeeping = sound.IsEmpty || isTimed ? 0 : options.WorkBudget / 4;
+        SheetOutcome anew = inner.Solve(instance with { Before = null }, options with { WorkBudget = options.WorkBudget - forKeeping, Enough = first.Token }, progress, cancel);
         anew = anew with { Score = SheetObjective.Score(instance, anew.Layout) };
         if (sound.IsEmpty) return anew;
+        // Of a time nobody knows how much is left: by steps each try has its share of it, and the first does not take it all.
+        if (isTimed) forKeeping = Math.Max(SolverOptions.DefaultWorkBudget, anew.Statistics.Work / 3);
 
         SolverStatistics done = anew.Statistics;
         SheetOutcome best = anew;
@@ -34,7 +41,8 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
         {
             HashSet<int> kept = [.. byFullness[..keep]];
             ImmutableArray<LaidSheet> held = [.. sound.Where((_, i) => kept.Contains(i))];
-            SheetOutcome? beside = LayBeside(instance, held, options with { WorkBudget = forKeeping / (2 + BitLength(sound.Length)) }, cancel);
+            IProgress<SolverProgress>? told = progress is null ? null : new Beside(progress, held.Aggregate(Money.Zero, (sum, s) => sum + instance.Stock.First(k => k.Id == s.StockId).Cost), held.Length, best.Score, done.Work, options.WorkBudget);
+            SheetOutcome? beside = LayBeside(instance, held, options with { WorkBudget = forKeeping / (2 + BitLength(sound.Length)) }, told, cancel);
             if (beside is not null) done = Added(done, beside.Statistics);
             ImmutableArray<LaidSheet> sheets = beside is null ? held : [.. held, .. beside.Layout.Sheets];
             SheetOutcome way = Conclude(instance, new(sheets, beside?.Layout.LeftOut ?? []), anew, keep, before.Sheets.Length, cancel);
@@ -56,7 +64,7 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
         ImmutableArray<LaidSheet>.Builder sound = ImmutableArray.CreateBuilder<LaidSheet>();
         foreach (LaidSheet sheet in before.Sheets)
         {
-            KeyValuePair<string, int>[] on = [.. PartIds(sheet.Root).CountBy(id => id)];
+            KeyValuePair<string, int>[] on = [.. EarlierSheets.PartIds(sheet.Root).CountBy(id => id)];
             if (there.GetValueOrDefault(sheet.StockId) < 1 || on.Any(p => wanted.GetValueOrDefault(p.Key) < p.Value)) continue;
             if (!SheetChecker.CheckAlone(instance, sheet).IsEmpty) continue;
             foreach ((string id, int count) in on) wanted[id] -= count;
@@ -67,9 +75,9 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
     }
 
     // Lays out what the kept sheets do not hold, on the stock they do not use; null when they hold everything.
-    private SheetOutcome? LayBeside(SheetInstance instance, ImmutableArray<LaidSheet> kept, SolverOptions options, CancellationToken cancel)
+    private SheetOutcome? LayBeside(SheetInstance instance, ImmutableArray<LaidSheet> kept, SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        Dictionary<string, int> on = kept.SelectMany(s => PartIds(s.Root)).CountBy(id => id).ToDictionary(StringComparer.Ordinal);
+        Dictionary<string, int> on = kept.SelectMany(s => EarlierSheets.PartIds(s.Root)).CountBy(id => id).ToDictionary(StringComparer.Ordinal);
         Dictionary<string, int> used = kept.CountBy(s => s.StockId).ToDictionary(StringComparer.Ordinal);
         ImmutableArray<SheetPart> parts = [.. instance.Parts.Select(p => p with { Count = p.Count - on.GetValueOrDefault(p.Id) }).Where(p => p.Count > 0)];
         if (parts.IsEmpty) return null;
@@ -82,7 +90,7 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
             // A sound sheet holds whole groups, so a group is missing with all its members or with none.
             Groups = [.. instance.Groups.Where(g => missing.Contains(g.PartIds[0]))],
         };
-        return inner.Solve(rest, options, null, cancel);
+        return inner.Solve(rest, options, progress, cancel);
     }
 
     private static SheetOutcome Conclude(SheetInstance instance, SheetLayout layout, SheetOutcome anew, int kept, int before, CancellationToken cancel)
@@ -110,7 +118,7 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
     {
         SheetStock stock = instance.Stock.First(s => s.Id == sheet.StockId);
         Int128 full = 0;
-        foreach (string id in PartIds(sheet.Root))
+        foreach (string id in EarlierSheets.PartIds(sheet.Root))
         {
             SheetPart part = instance.Parts.First(p => p.Id == id);
             full += (part.Along * part.Across).SquareTicks;
@@ -118,15 +126,19 @@ public sealed class RemakeSheetSolver(ISheetSolver inner) : ISheetSolver
         return (double)full / (double)(stock.TruedAlong * stock.TruedAcross).SquareTicks;
     }
 
-    private static IEnumerable<string> PartIds(CutNode node) => node switch
-    {
-        PartNode part => [part.PartId],
-        Division division => division.Slices.SelectMany(s => PartIds(s.Content)),
-        _ => [],
-    };
-
     private static int BitLength(int n) => 32 - int.LeadingZeroCount(n);
 
     private static SolverStatistics Added(SolverStatistics a, SolverStatistics b) =>
         new(a.Work + b.Work, a.Rounds + b.Rounds, a.Improvements + b.Improvements, a.FoundBy);
+
+    // A report on what is laid beside kept sheets, told of the whole layout; the best known stands until it is bettered.
+    private sealed class Beside(IProgress<SolverProgress> progress, Money cost, int count, SheetScore best, long done, long budget) : IProgress<SolverProgress>
+    {
+        public void Report(SolverProgress value)
+        {
+            (Money Cost, int Count) whole = (cost + value.BestCost, count + value.BestCount), known = (best.Cost, best.Sheets);
+            (Money bestCost, int bestCount) = whole.CompareTo(known) < 0 ? whole : known;
+            progress.Report(new(done + value.Work, budget, bestCost, bestCount));
+        }
+    }
 }

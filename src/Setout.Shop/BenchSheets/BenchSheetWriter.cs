@@ -141,7 +141,7 @@ public static class BenchSheetWriter
         foreach (BoardPlan boards in plan.Boards)
         {
             ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(width, 220));
-            ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words), Phrase.Of(Cautions.Deference)])] : [];
+            ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words)])] : [];
             if (scenes.Length > 0) yield return new($"Breakdown of {boards.Material.Name}", [.. caution, .. scenes.Select(s => new SceneBlock(s))]);
         }
     }

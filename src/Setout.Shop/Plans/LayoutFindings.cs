@@ -11,13 +11,18 @@ namespace Setout.Shop.Plans;
 /// <summary>What there is to say about stock and layouts, in the words of the piece.</summary>
 internal static class LayoutFindings
 {
+    /// <summary>
+    /// Leaves out what nothing can be cut from, with a warning about each; where nothing else is offered, or nothing at all, that stops the plan. True when
+    /// nothing is left to lay parts on.
+    /// </summary>
     public static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, Length slack, LengthFormat format, List<Finding> findings)
     {
-        findings.AddRange(stock.Where(l => !StockOffers.Survives(l, trim, slack)).Select(l => StockOffers.Refusal(l, material, trim, slack, format)));
-        ImmutableArray<StockLine> offered = stock;
-        stock = [.. stock.Where(l => StockOffers.Survives(l, trim, slack))];
-        if (stock.Length < offered.Length) return true;
-        if (stock.Length > 0) return false;
+        ILookup<bool, StockLine> byUse = stock.ToLookup(l => StockOffers.Survives(l, trim, slack));
+        stock = [.. byUse[true]];
+        bool goesOn = !stock.IsEmpty;
+        findings.AddRange(byUse[false].Select(l => StockOffers.Refusal(l, material, trim, slack, format)).Select(f => goesOn ? f with { Severity = Severity.Warn, Words = $"{f.Words} It is left out of the layouts." } : f));
+        if (goesOn) return false;
+        if (byUse[false].Any()) return true;
         findings.Add(new("stock.none", Severity.Stop, material.Name, $"No stock is known for {material.Name}.",
             material is Panel ? "Add 'sizes: [{size: 96 x 48, price: 60}]' to it, or put it in the shop file." : "Add 'lengths: [{length: 96, price: 6}]' to it, or put it in the shop file.", material.Place));
         return true;

@@ -25,6 +25,9 @@ internal abstract class MaterialLaying
     /// <summary>True when more search cannot change what may be said.</summary>
     public abstract bool IsSettled { get; }
 
+    /// <summary>True when there are layouts to keep to.</summary>
+    public virtual bool KeepsTo => false;
+
     /// <summary>What it may use as it stands; settled anew at each search.</summary>
     protected ImmutableArray<StockLine> Stock { get; private set; }
 
@@ -55,22 +58,32 @@ internal abstract class MaterialLaying
 }
 
 /// <summary>One kind of sheet.</summary>
-internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, SheetInstance> ask, ImmutableArray<StockLine> stock, bool isPriced, ISheetSolver solver, RackAccount rack)
+internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, SheetInstance> ask, SheetLayout? before, ImmutableArray<StockLine> stock, bool isPriced, ISheetSolver solver, RackAccount rack)
     : MaterialLaying(stock, rack)
 {
     private SheetOutcome? _outcome;
+    private SheetLayout? _before;
 
     public override Material Material => panel;
 
     public override bool IsSettled => _outcome is { } found && Settles(found.Status);
 
-    public SheetPlan Plan => new(panel, ask(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
+    public override bool KeepsTo => before is not null;
+
+    public SheetPlan Plan => new(panel, Asked(), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
     protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        SheetOutcome found = solver.Solve(ask(Stock), options, progress, cancel);
+        SheetOutcome found = solver.Solve(Asked(), options, progress, cancel);
         _outcome = _outcome is { } earlier ? SheetOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Sheets.Select(s => s.StockId);
+    }
+
+    // What is kept to is settled by what there was at the first search, so that the outcomes of all searches count changed sheets alike.
+    private SheetInstance Asked()
+    {
+        SheetInstance instance = ask(Stock);
+        return before is null ? instance : instance with { Before = _before ??= EarlierSheets.Today(instance, before) };
     }
 }
 

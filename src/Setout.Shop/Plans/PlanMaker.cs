@@ -71,9 +71,8 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
             Slack = shop.SheetSlack,
             MostStages = shop.MostStages,
             Groups = groups,
-            Before = source.Before.Of(panel.Name),
         };
-        return new(panel, Ask, stock, priced, sheets, rack);
+        return new(panel, Ask, source.Before.Of(panel.Name), stock, priced, sheets, rack);
     }
 
     private BoardLaying? Asked(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)

@@ -42,7 +42,7 @@ internal static class StockOffers
     /// <summary>True when something is left of a size once its edges or ends are trued, its flaws are cut out and a slack is left free.</summary>
     public static bool Survives(StockLine line, Length habit, Length slack) => Fault(line, habit, slack) is null;
 
-    /// <summary>Says why nothing can be cut from a line that does not survive.</summary>
+    /// <summary>Says why nothing can be cut from a line that does not survive, as what stops a plan that has nothing else to cut from.</summary>
     public static Finding Refusal(StockLine line, Material material, Length habit, Length slack, LengthFormat format)
     {
         string free = slack.Sign > 0 ? $" and a slack of {format.Text(slack)} is left free" : "", code = Fault(line, habit, slack)!;

@@ -12,16 +12,23 @@ internal static class MaterialText
     public static Material? Read(TextContext context, Named name, MapReader map)
     {
         if (Wood(map, "") is not { } word) return null;
+        var names = new RackNames(context);
+        StockSize? Named(MapReader entry, StockSize? size)
+        {
+            names.Take(name.Text, size, entry);
+            return size;
+        }
+
         if (word == "panel")
         {
-            ImmutableArray<StockSize> sheets = [.. map.Maps("sizes", "sheet-size", "size: 96 x 48, price: 62").Select(Sheet).OfType<StockSize>()];
+            ImmutableArray<StockSize> sheets = [.. map.Maps("sizes", "sheet-size", "size: 96 x 48, price: 62").Select(m => Named(m, Sheet(m))).OfType<StockSize>()];
             return Panel(context, name, map) with { Sizes = sheets };
         }
         Stick? stick = Stick(context, name, map, word);
         StickSection? section = stick is null ? null : StickSection.Of(stick);
         // Read in any case, so that what is wrong with them is told at once.
         ImmutableArray<StockSize> boards =
-            [.. map.Maps("lengths", "board-length", "length: 96, price: 4.20").Select(m => BoardText.OfPiece(context, m, section)).OfType<StockSize>()];
+            [.. map.Maps("lengths", "board-length", "length: 96, price: 4.20").Select(m => Named(m, BoardText.OfPiece(context, m, section))).OfType<StockSize>()];
         return stick is null ? null : stick with { Sizes = boards };
     }
 

@@ -50,14 +50,26 @@ public static class ShopText
         Length slack = top.Length("slack", mayBeZero: true, s_coarsest) is { } spare ? Tick(spare) : usual.SheetSlack;
         int stages = top.Whole("most stages", usual.MostStages ?? 0, 2, SheetInstance.MostStagesEver);
         Accuracy accuracy = Accuracy(top, usual.Accuracy);
-        ImmutableArray<ShopStock> stock =
-            [.. top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Select(entry => MaterialText.Entry(context, entry)).OfType<ShopStock>()];
+        ImmutableArray<ShopStock> stock = Rack(context, top);
         return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims))
         {
             RipKerf = ripKerf,
             SheetSlack = slack,
             MostStages = stages == 0 ? null : stages,
         };
+    }
+
+    private static ImmutableArray<ShopStock> Rack(TextContext context, MapReader top)
+    {
+        var stock = ImmutableArray.CreateBuilder<ShopStock>();
+        var names = new RackNames(context);
+        foreach (MapReader entry in top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48"))
+        {
+            if (MaterialText.Entry(context, entry) is not { } line) continue;
+            names.Take(line.Identity, line.Size, entry);
+            stock.Add(line);
+        }
+        return stock.ToImmutable();
     }
 
     private static Accuracy Accuracy(MapReader top, Accuracy usual)

@@ -77,8 +77,9 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         ImmutableArray<PlanFile> written = Task.Run(() => PlanFiles.Of(plan, files.Stand(), sheets, cancellationToken), cancellationToken)
             .WaitAsync(cancellationToken).GetAwaiter().GetResult();
         cancellationToken.ThrowIfCancellationRequested();
-        OutputFolder.Write(settings.Out, written);
+        ImmutableArray<string> beside = OutputFolder.Write(settings.Out, written);
         Summary(terminal.Out, plan, files, settings, written);
+        if (!beside.IsEmpty) terminal.Error.WriteLine($"setout: beside it stays {string.Join(", ", beside)}, left by a plan that was broken off; remove it yourself when no other plan is being made there.");
         return ExitCode.Fine;
     }
 
@@ -95,7 +96,9 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
         foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {Verdicts.Of(sheets)}");
         foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {Verdicts.Of(boards)}");
-        if (!plan.Source.Before.IsEmpty) writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
+        // Where no sheet is laid, or none of these materials was there before, there is nothing to say.
+        if (plan.Sheets.Any(s => s.Instance.Before is { Sheets.IsEmpty: false } && s.Outcome.Score.Sheets > 0))
+            writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
         if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
         foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);
         writer.WriteLine($"{written.Length} files in {settings.Out} (rule set {Core.SettingOut.PieceSetOut.RuleSet}, inputs {plan.Source.Hash}{(settings.Seconds is null ? "" : $", layouts searched for {settings.Seconds} s on this machine")})");

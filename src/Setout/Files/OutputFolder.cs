@@ -29,39 +29,39 @@ internal static class OutputFolder
         return full;
     }
 
-    /// <summary>Writes the files.</summary>
+    /// <summary>Writes the files, then removes what writers of the same target left beside it when they were killed.</summary>
+    /// <returns>The names of folders of our naming beside the target that stay, because nobody can say whether a living process writes them.</returns>
     /// <exception cref="UsageException">The target holds something that is not ours, or is a file.</exception>
-    public static void Write(string target, ImmutableArray<PlanFile> files)
+    public static ImmutableArray<string> Write(string target, ImmutableArray<PlanFile> files)
     {
         string full = Check(target), parent = Path.GetDirectoryName(full)!;
         Directory.CreateDirectory(parent);
-        string name = Path.GetFileName(full), partial = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.new"), old = Path.Combine(parent, $".{name}.{Guid.NewGuid():n}.old");
+        string name = Path.GetFileName(full);
+        using (var passing = PassingFolders.Take(parent, name)) Write(full, passing, files);
+        return PassingFolders.Sweep(parent, name);
+    }
+
+    private static void Write(string full, PassingFolders passing, ImmutableArray<PlanFile> files)
+    {
+        foreach (PlanFile file in files)
+        {
+            string path = Path.Combine(passing.New, file.Path);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, file.Content);
+        }
+        File.WriteAllLines(Path.Combine(passing.New, Manifest), files.Select(f => f.Path).Append(Manifest).Order(StringComparer.Ordinal));
+        bool replaces = Directory.Exists(full);
+        if (replaces) Directory.Move(full, passing.Old);
         try
         {
-            foreach (PlanFile file in files)
-            {
-                string path = Path.Combine(partial, file.Path);
-                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                File.WriteAllBytes(path, file.Content);
-            }
-            File.WriteAllLines(Path.Combine(partial, Manifest), files.Select(f => f.Path).Append(Manifest).Order(StringComparer.Ordinal));
-            bool replaces = Directory.Exists(full);
-            if (replaces) Directory.Move(full, old);
-            try
-            {
-                Directory.Move(partial, full);
-            }
-            catch (IOException) when (replaces)
-            {
-                Directory.Move(old, full);
-                throw;
-            }
-            if (replaces) Directory.Delete(old, recursive: true);
+            Directory.Move(passing.New, full);
         }
-        finally
+        catch (IOException) when (replaces)
         {
-            if (Directory.Exists(partial)) Directory.Delete(partial, recursive: true);
+            Directory.Move(passing.Old, full);
+            throw;
         }
+        if (replaces) Directory.Delete(passing.Old, recursive: true);
     }
 
     /// <summary>The first thing in a folder that we did not write, or null.</summary>

@@ -209,6 +209,65 @@ public class RemakeSheetSolverTests
         Assert.Equal(s_before.Layout.Sheets, outcome.Layout.Sheets);
     }
 
+    // Solves for real; what it was asked is kept, and laying out anew takes all the time it has.
+    private sealed class Timed(SolverProgress told, Action pass) : ISheetSolver
+    {
+        public List<(int Parts, long Budget, bool Enough)> Asked { get; } = [];
+
+        public long Work { get; init; }
+
+        public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
+        {
+            bool isFirst = Asked.Count == 0, wasEnough = options.Enough.IsCancellationRequested;
+            if (isFirst) pass();
+            Asked.Add((instance.PartsInAll, options.WorkBudget, options.Enough.IsCancellationRequested));
+            Assert.False(wasEnough);
+            progress?.Report(told);
+            SheetOutcome found = SheetBuild.Solve(instance, 20_000);
+            return found with { Statistics = found.Statistics with { Work = isFirst ? Work : 1 } };
+        }
+    }
+
+    private sealed class Heard : List<SolverProgress>, IProgress<SolverProgress>
+    {
+        public void Report(SolverProgress value) => Add(value);
+    }
+
+    [Theory]
+    [InlineData(90_000_000, 30_000_000)]
+    [InlineData(90, SolverOptions.DefaultWorkBudget)]
+    public void Solve_ForATime_KeepingHasItsShareOfIt(long work, long forKeeping)
+    {
+        using CancellationTokenSource mostly = new(), enough = new();
+        var timed = new Timed(new(0, 0, new Money(0), 0), mostly.Cancel) { Work = work };
+        SheetOutcome larger = new RemakeSheetSolver(timed).Solve(Remade(DoorsAndBacks(lastBack: 501), s_doorsAndBacks), SolverOptions.Until(enough.Token) with { MostlyEnough = mostly.Token });
+        Assert.Equal(1, larger.Score.Changed);
+        // Laying out anew was told to end; the try that keeps three sheets, one of 2 + bits(3), was not.
+        Assert.Equal([(16, long.MaxValue, true), (4, forKeeping / 4, false)], timed.Asked);
+    }
+
+    [Fact]
+    public void Solve_ForATimeWithNothingToKeep_IsNotCutShort()
+    {
+        using CancellationTokenSource mostly = new(), enough = new();
+        var timed = new Timed(new(0, 0, new Money(0), 0), mostly.Cancel);
+        new RemakeSheetSolver(timed).Solve(Remade(DoorsAndBacks(), Layout()), SolverOptions.Until(enough.Token) with { MostlyEnough = mostly.Token });
+        Assert.Equal([(16, long.MaxValue, false)], timed.Asked);
+    }
+
+    [Theory]
+    [InlineData(50, 1, 200, 4)]     // with the three kept sheets of 50 as good as the new layout
+    [InlineData(200, 4, 200, 4)]    // no better than it
+    [InlineData(40, 1, 190, 4)]
+    public void Solve_WhatIsLaidBesideKeptSheets_IsToldOfTheWholeLayout(int cost, int count, int toldCost, int toldCount)
+    {
+        var heard = new Heard();
+        var timed = new Timed(new(5, 9, new Money(cost), count), () => { }) { Work = 1000 };
+        new RemakeSheetSolver(timed).Solve(Remade(DoorsAndBacks(lastBack: 501), s_doorsAndBacks), SolverOptions.Default, heard);
+        Assert.Equal(2, heard.Count);
+        Assert.Equal(new(1005, SolverOptions.DefaultWorkBudget, new Money(toldCost), toldCount), heard[1]);
+    }
+
     // One part a sheet, in the corner.
     private sealed class Clumsy : ISheetSolver
     {

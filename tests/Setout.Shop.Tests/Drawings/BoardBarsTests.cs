@@ -91,6 +91,17 @@ public sealed class BoardBarsTests
     }
 
     [Fact]
+    public void BenchSheets_CautionOfRipping_SpeaksOfRippingAloneAndDefers()
+    {
+        var sheets = BenchSheets.BenchSheetWriter.Compose(Sample.Plan("herb-rack"), "", Drawing.Documents.Paper.A4);
+        string[] said = [.. sheets.Sections.Where(s => s.Title.StartsWith("Breakdown", StringComparison.Ordinal)).SelectMany(s => s.Blocks.OfType<Drawing.Documents.CautionBlock>())
+            .Select(c => string.Join(' ', c.Lines.Select(i => i.PlainText))).Where(t => t.Contains("Rip only", StringComparison.Ordinal))];
+        Assert.NotEmpty(said);
+        Assert.All(said, t => Assert.DoesNotContain("label on the can", t, StringComparison.Ordinal));
+        Assert.All(said, t => Assert.Contains("local codes and licensed practice come first", t, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Of_BoardsOfTwoTrims_EachTellsItsOwn()
     {
         Plan plan = Sample.Plan("herb-rack");

@@ -90,6 +90,55 @@ public sealed class EarlierPlanTests
         Assert.Equal(birch.Outcome.Score.Sheets, birch.Outcome.Score.Changed);
     }
 
+    // Five doors of which four fill a sheet, so that the second sheet has left-overs.
+    private const string Doors = "setout: 1\nname: Try\nunit: mm\nmaterials:\n  ply: {panel: birch plywood, label: 18 mm}\nparts:\n  - {part: door, of: ply, count: 10, length: 600, width: 400}\n";
+
+    private static PieceSource With(string shop) => PieceSource.Read(Doors, null, $"setout-shop: 1\nunit: mm\nkerf: {{sheets: 3}}\n{shop}").Source!;
+
+    private const string Ply = "panel: birch plywood, label: 18 mm, size: 1213 x 813, trim: 5";
+
+    private static string Stock(params string[] lines) => "stock:\n" + string.Concat(lines.Select(l => $"  - {{{Ply}, {l}}}\n"));
+
+    [Theory]
+    [InlineData("price: 60", "price: 60, name: Miller")]                     // a name is given
+    [InlineData("price: 60", "have: 3")]                                     // bought
+    [InlineData("price: 60", "have: 3, price: 60, name: birch")]
+    [InlineData("price: 60, name: birch", "price: 60")]
+    [InlineData("have: 3, name: a", "have: 3, name: b")]
+    [InlineData("have: 3", "price: 60")]                                     // sold off the rack
+    [InlineData("price: 60", "price: 60|have: 2")]                           // two are there, the third is still to buy
+    [InlineData("price: 60", "have: 2|price: 60, name: Miller")]
+    [InlineData("price: 60|have: 1, name: a", "price: 60|have: 1, name: a|have: 1, name: b")]
+    public void KeepingTo_StockThatIsTheSameWoodUnderAnotherId_KeepsEverySheet(string then, string now)
+    {
+        Plan earlier = Sample.Make(With(Stock(then.Split('|'))));
+        SheetPlan kept = Assert.Single(Sample.Make(With(Stock(now.Split('|'))).KeepingTo(Layouts(earlier))).Sheets);
+        Assert.Equal((3, 0), (kept.Outcome.Score.Sheets, kept.Outcome.Score.Changed));
+        Assert.Equal(earlier.Sheets[0].Outcome.Layout.Sheets.Select(s => s.Root).ToHashSet(), kept.Outcome.Layout.Sheets.Select(s => s.Root).ToHashSet());
+        Assert.Empty(SheetChecker.Check(kept.Instance, kept.Outcome.Layout));
+    }
+
+    [Fact]
+    public void KeepingTo_AnotherKeepRule_ChangesNoCut()
+    {
+        string stock = Stock("price: 60");
+        SheetPlan earlier = Assert.Single(Sample.Make(With("keep: {sheets: 100 x 100}\n" + stock)).Sheets);
+        SheetPlan kept = Assert.Single(Sample.Make(With("keep: {sheets: 1200 x 800}\n" + stock).KeepingTo(Layouts(Sample.Make(With("keep: {sheets: 100 x 100}\n" + stock))))).Sheets);
+        Assert.Equal((3, 0), (kept.Outcome.Score.Sheets, kept.Outcome.Score.Changed));
+        Assert.Contains(earlier.Outcome.Layout.Sheets, s => Holds(s.Root, n => n is KeepNode));
+        Assert.DoesNotContain(kept.Outcome.Layout.Sheets, s => Holds(s.Root, n => n is KeepNode));
+    }
+
+    [Fact]
+    public void KeepingTo_AnotherTrim_LaysAnew()
+    {
+        Plan earlier = Sample.Make(With(Stock("price: 60")));
+        SheetPlan anew = Assert.Single(Sample.Make(With(Stock("price: 60").Replace("trim: 5", "trim: 4", StringComparison.Ordinal)).KeepingTo(Layouts(earlier))).Sheets);
+        Assert.Equal(anew.Outcome.Score.Sheets, anew.Outcome.Score.Changed);
+    }
+
+    private static bool Holds(CutNode node, Func<CutNode, bool> what) => what(node) || (node is Division division && division.Slices.Any(s => Holds(s.Content, what)));
+
     private static string WithCuts(string cuts) =>
         "{\"version\": 1, \"sheets\": [{\"material\": \"a\", \"layout\": [{\"stock_id\": \"s\", \"cuts\": " + cuts + "}]}]}";
 

@@ -103,11 +103,13 @@ public sealed class FigurePlanTests
     }
 
     [Fact]
-    public void Make_SlackLeavesNothingOfAnOffcut_StopsAndSaysSo()
+    public void Make_SlackLeavesNothingOfAnOffcut_LeavesItOutAndSaysSo()
     {
         Plan plan = Make(Chest(), shop: "slack: 1\ntrim: {sheets: 0}\nstock: [{panel: hardwood plywood, label: 3/4, size: 20 x 1, have: 1}]\n");
-        Finding stop = Assert.Single(plan.Findings, f => f.Code == "stock.trim-too-large");
-        Assert.Contains("a slack of 1 in is left free", stop.Words, StringComparison.Ordinal);
+        Finding warning = Assert.Single(plan.Findings, f => f.Code == "stock.trim-too-large");
+        Assert.Contains("a slack of 1 in is left free", warning.Words, StringComparison.Ordinal);
+        Assert.Equal(Severity.Warn, warning.Severity);
+        Assert.Single(Fine(plan).Stock);
     }
 
     [Fact]

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using System.Text;
 using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 
 namespace Setout.Shop.Tests.Plans;
@@ -67,11 +69,11 @@ public sealed class LayoutEffortTests
         }
     }
 
-    private static (ImmutableArray<double> Asked, Plan Plan) Make(Func<int, bool> proves)
+    private static (ImmutableArray<double> Asked, Plan Plan) Make(Func<int, bool> proves, PieceSource? source = null)
     {
         var clock = new Clock();
         var slow = new Slow(clock, proves);
-        Plan plan = new PlanMaker(slow, slow).Make(Sample.Source("luthiers-bench"), LayoutEffort.Within(TimeSpan.FromSeconds(60), clock));
+        Plan plan = new PlanMaker(slow, slow).Make(source ?? Sample.Source("luthiers-bench"), LayoutEffort.Within(TimeSpan.FromSeconds(60), clock));
         return ([.. clock.Asked], plan);
     }
 
@@ -95,6 +97,19 @@ public sealed class LayoutEffortTests
         Assert.Equal(materials + 1, asked.Length);
         Assert.Equal(45, asked[^1], 0.1);
         Assert.All(plan.Sheets, s => Assert.Equal(OutcomeStatus.Proven, s.Outcome.Status));
+    }
+
+    [Fact]
+    public void Within_LayoutsToKeepTo_AQuarterOfTheTimeOfEachIsLeftForThem()
+    {
+        Plan earlier = Sample.Plan("plan-chest");
+        EarlierLayouts before = EarlierPlan.Read(Encoding.UTF8.GetString(PlanJson.Write(earlier))).Value!;
+        (ImmutableArray<double> asked, Plan plan) = Make(_ => true, earlier.Source.KeepingTo(before));
+        int materials = plan.Sheets.Length + plan.Boards.Length;
+        Assert.Equal(materials + plan.Sheets.Length, asked.Length);
+        double share = 15.0 / materials;
+        Assert.Equal(plan.Sheets.Length, asked.Count(s => Math.Abs(s - (0.75 * share)) < 0.01));
+        Assert.Equal(materials, asked.Count(s => Math.Abs(s - share) < 0.01));
     }
 
     [Fact]

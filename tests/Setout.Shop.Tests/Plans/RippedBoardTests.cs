@@ -112,19 +112,35 @@ public sealed class RippedBoardTests
     [InlineData("{stick: ash, section: 45 x 20, length: 1000, have: 1, trim: 10, flaws: [{from: 10, to: 600}, {from: 600, to: 990}]}", "stock.nothing-clear")]
     [InlineData("{stick: ash, section: 45 x 20, length: 1000, have: 1, trim: 500, flaws: [{from: 10, to: 20}]}", "stock.trim-too-large")]
     [InlineData("{stick: ash, section: 30000 x 20, length: 1000, rip: yes, have: 1, flaws: [{from: 1, to: 2}]}", "stock.too-many-lanes")]
-    public void Make_BoardThatGivesNothing_StopsAndSaysWhy(string board, string code)
+    public void Make_BoardThatGivesNothing_IsLeftOutAndSaysWhy(string board, string code)
     {
-        Finding stop = Assert.Single(Make(Stick, "- {part: a, of: rail, length: 300}", Bought + board).Findings, f => f.Severity == Severity.Stop);
-        Assert.Equal((code, "rail", 5), (stop.Code, stop.Key, stop.Place.Line));
-        Assert.NotEmpty(stop.Remedy);
+        Plan plan = Make(Stick, "- {part: a, of: rail, length: 300}", Bought + board);
+        Finding warning = Assert.Single(plan.Findings, f => f.Code.StartsWith("stock.", StringComparison.Ordinal));
+        Assert.Equal((code, Severity.Warn, "rail", 5), (warning.Code, warning.Severity, warning.Key, warning.Place.Line));
+        Assert.EndsWith("It is left out of the layouts.", warning.Words, StringComparison.Ordinal);
+        Assert.NotEmpty(warning.Remedy);
+        Assert.False(plan.IsStopped);
+        Assert.Equal("Ash, rail, 3000 mm", Assert.Single(plan.Buying).Item);
     }
 
     [Fact]
-    public void Make_WidthNarrowerThanTheStickReads_StopsAndSaysWhy()
+    public void Make_NothingButBoardsThatGiveNothing_StopsAndSaysWhyOfEach()
+    {
+        // With a size to buy that is too short too, so that no usual size stands in.
+        Plan plan = Make(Stick, "- {part: a, of: rail, length: 300}",
+            "{stick: ash, section: 45 x 20, length: 900, price: 9, trim: 450}\n{stick: ash, section: 45 x 20, length: 1000, have: 1, flaws: [{from: 0, to: 1000}]}");
+        Assert.True(plan.IsStopped);
+        Assert.Equal(["stock.nothing-clear", "stock.trim-too-large"], plan.Findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Code).Order(StringComparer.Ordinal));
+        Assert.All(plan.Findings, f => Assert.DoesNotContain("left out", f.Words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Make_WidthNarrowerThanTheStickReads_IsLeftOutAndSaysWhy()
     {
         const string Log = "setout-log: 1\nentries:\n  - {id: a, at: 2026-05-04T09:40:00Z, read: rail.width, values: [45.5 mm], with: calliper}\n";
         Plan plan = Make("rail: {stick: ash, section: 45 x 20, lengths: [{length: 1000, width: 45.2}]}", "- {part: a, of: rail, length: 300}", Bought, log: Log);
-        Assert.Equal("stock.too-narrow", Assert.Single(plan.Findings, f => f.Severity == Severity.Stop).Code);
+        Assert.Equal("stock.too-narrow", Assert.Single(plan.Findings, f => f.Severity == Severity.Warn).Code);
+        Assert.Equal("Ash, rail, 3000 mm", Assert.Single(plan.Buying).Item);
     }
 
     // Trim 10, kerf 3. Lanes 45 of 93; clear 10 to 300 (290) and 340 to 990 (650).

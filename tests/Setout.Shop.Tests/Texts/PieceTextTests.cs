@@ -110,6 +110,8 @@ public class PieceTextTests
         { "text.wanted-price", Sized("{size: 96 x 48, price: ¦1e3}") },
         { "text.wanted-price", Sized("{size: 96 x 48, price: ¦$3}") },
         { "text.wanted-price", Sized("{size: 96 x 48, price: ¦{a: b}}") },
+        { "stock.name-twice", Sized("{size: 96 x 48, have: 1, name: b}, {size: 40 x 30, have: 1, name: ¦b}") },
+        { "stock.name-twice", Boards("{length: 96, have: 1, name: b}, {length: 40}, {length: 30, have: 1, name: ¦b}") },
         { "text.wanted-size", Sized("{size: ¦96}") },
         { "text.wanted-size", Sized("{size: ¦1 x 2 x 3}") },
         { "text.wanted-size", Sized("{size: ¦[96, 48]}") },

@@ -67,6 +67,8 @@ public class ShopTextTests
         { "text.unknown-key", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 96 x 48, have: 1, ¦flaws: []}\n" },
         { "text.unknown-key", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 96 x 48, ¦rip: yes}\n" },
         { "text.unknown-key", Head + "stock:\n  - {lumber: 2x6, length: 96, ¦width: 5 1/2}\n" },
+        { "stock.name-twice", Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, name: end}\n  - {lumber: 2x4, length: 60, have: 2, name: ¦end}\n" },
+        { "stock.name-twice", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 20 x 10, have: 1, name: b}\n  - {lumber: 2x4, length: 60}\n  - {panel: mdf, label: 3/4, size: 20 x 10, have: 1, name: ¦b}\n" },
         { "text.unknown-word", Head + "stock:\n  - {lumber: 2x6, length: 96, rip: ¦often}\n" },
         { "text.absurd-size", Head + "kerf: {rips: ¦1 1/32}\n" },
         { "text.missing", Head + "prices:\n  - ¦{name: Screw}\n" },
@@ -84,6 +86,13 @@ public class ShopTextTests
         Assert.True(read.IsSound);
         Assert.Equal(Shop.Texts.Shop.Usual with { Stock = read.Value!.Stock }, read.Value);
         Assert.Empty(read.Value.Stock);
+    }
+
+    [Fact]
+    public void Read_OneNameForWhatIsToldApart_IsSound()
+    {
+        Assert.Equal(6, Sound(Head + "stock:\n  - {lumber: 2x4, length: 96, have: 1, name: end}\n  - {lumber: 2x6, length: 96, have: 1, name: end}\n"
+            + "  - {lumber: 2x4, length: 60, price: 3, name: yard}\n  - {lumber: 2x4, length: 96, price: 4, name: yard}\n  - {lumber: 2x4, length: 50, have: 1}\n  - {lumber: 2x4, length: 50, have: 1}\n  - {lumber: 2x4, length: 50, have: 0, name: end}\n").Stock.Length);
     }
 
     // Key by key: what is written is read into its own figure, and every other stays as usual.

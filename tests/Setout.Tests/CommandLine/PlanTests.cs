@@ -85,6 +85,18 @@ public sealed class PlanTests
         Assert.Matches("as in the plan before: ([1-9][0-9]*) of \\1 sheets", again.Out);
     }
 
+    [Fact]
+    public async Task Plan_BeforeWithNothingLeftToLay_SaysNothingOfSheets()
+    {
+        using TestFolder folder = new();
+        string target = folder.Of("plan"), file = folder.Write("try.yaml", "setout: 1\nname: Try\nunit: mm\nmaterials:\n  ply: {panel: mdf, label: 3/4}\nparts:\n  - {part: a, of: ply, length: 400, width: 300}\n");
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("plan", file, "--out", target));
+        Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("mark", file, "cut", "a"));
+        var again = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await again.RunAsync("plan", file, "--out", target, "--before", target));
+        Assert.DoesNotContain("as in the plan before", again.Out, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--seconds", "0")]
     [InlineData("--seconds", "-3")]

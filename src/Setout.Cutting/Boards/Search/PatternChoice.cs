@@ -5,6 +5,10 @@ namespace Setout.Cutting.Boards.Search;
 /// <summary>
 /// Chooses whole boards among known patterns by an integer program. What comes back is counted again here; that nothing better was found
 /// proves nothing, because patterns that were never met are missing.
+/// Sources (titles from memory): the program is that of Gilmore and Gomory, "A linear programming approach to the cutting-stock problem", Operations Research 9, 1961, in whole
+/// numbers; that it is asked over the columns met so far: Joncour, Michel, Sadykov, Sverdlov and Vanderbeck, "Column generation based primal heuristics", Electronic
+/// Notes in Discrete Mathematics 36, 2010.
+/// What it cannot find: a layout with a pattern that was not met.
 /// </summary>
 internal sealed class PatternChoice(PatternModel model, IPrograms programs, SearchMeter meter, CancellationToken stop)
 {

@@ -4,9 +4,11 @@ namespace Setout.Cutting.Boards.Search;
 /// Lists every pattern that a layout within a limit can use. Whole-number values of the parts, and a scale such that no pattern is worth
 /// more than its board's price times the scale, leave a slack between the limit and what all parts are worth; a pattern that
 /// falls short by more than the slack is in no such layout. Only patterns to which no part can be added are listed: any layout can be
-/// turned into one of those that makes too many parts. All in whole numbers. Source: fixing by reduced costs, a textbook argument
-/// (Nemhauser and Wolsey, "Integer and combinatorial optimization", 1988; title from memory).
-/// What it cannot do: where the slack is wide there are too many patterns, and it gives up.
+/// turned into one of those that makes too many parts. All in whole numbers.
+/// Sources (titles from memory): values of parts against prices of boards as in Gilmore and Gomory, "A linear programming approach to the cutting-stock problem", Operations
+/// Research 9, 1961; leaving out what falls short by more than the slack is fixing by reduced costs, a textbook argument (Nemhauser and Wolsey, "Integer and
+/// combinatorial optimization", 1988).
+/// What it cannot find: patterns of boards of several bins; and where the slack is wide or the lengths are fine there are too many, and it gives up with none.
 /// </summary>
 internal sealed class PatternList
 {

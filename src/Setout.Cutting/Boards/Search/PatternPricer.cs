@@ -4,6 +4,9 @@ namespace Setout.Cutting.Boards.Search;
 /// Finds the most valuable pattern for every slot, on a grid fit for the work. Where the whole numbers of the lengths are small
 /// enough, one grid is exact. Else a coarse grid with parts rounded up gives patterns that hold, and one with parts rounded
 /// down gives values that no pattern can pass; both stay valid, only weaker.
+/// Sources (titles from memory): that the most valuable pattern is a knapsack: Gilmore and Gomory, "A linear programming approach to the cutting-stock problem", Operations
+/// Research 9, 1961, and "Part II", 11, 1963. The two coarse grids are our own, no source.
+/// What it cannot find: on a coarse grid, a pattern that fills its board to less than a step for each part; and the value that none can pass is then too high.
 /// </summary>
 internal sealed class PatternPricer
 {

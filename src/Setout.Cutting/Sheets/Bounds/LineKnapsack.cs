@@ -3,6 +3,9 @@ namespace Setout.Cutting.Sheets.Bounds;
 /// <summary>
 /// The most that parts lying beside each other on one line can be worth: a bounded knapsack by dynamic programming over whole sizes, every
 /// count at most as often as there are parts. Exact in whole numbers: bounds rest on it.
+/// Sources (titles from memory): the lines of parts are the strips of Gilmore and Gomory, "Multistage cutting stock problems of two and more dimensions", Operations
+/// Research 13, 1965; the bundles of 1, 2, 4 and so on are in Martello and Toth, "Knapsack Problems", 1990.
+/// What it cannot see: whether the parts of a line can lie so on a sheet with others; and sizes are places in a table, so the caller has to choose a coarse enough step.
 /// </summary>
 internal sealed class LineKnapsack
 {
