@@ -8,7 +8,7 @@ public static class BoardDrawing
 {
     private const double Margin = 2, HeaderSize = 4.8, SoftSize = 3.2;
 
-    /// <summary>Draws. The longest board fills the width; boards that do not fit the height go on to further drawings of the same scale.</summary>
+    /// <summary>Draws. The longest board fills the width; boards that do not fit the height go on to further drawings of the same scale, the lanes of one board together where a drawing holds them all.</summary>
     /// <returns>One scene or more; none has less than one board.</returns>
     /// <exception cref="ArgumentException">There is no board, or one has no length.</exception>
     public static ImmutableArray<Scene> Draw(BoardsInput input, BreakdownPaper paper)
@@ -22,18 +22,18 @@ public static class BoardDrawing
         double footerHeight = footer.IsEmpty ? 0 : (footer.Length * SoftSize * 1.35) + 2;
         ImmutableArray<BoardRow> rows = [.. input.Boards.Select(b => new BoardRow(b, paper, scale, left, content))];
 
+        var key = new DrawingKey(Key(input), SoftSize, content);
+        double reserved = key.Height + footerHeight + Margin + 1, top = Margin + header.Height;
         ImmutableArray<Scene>.Builder scenes = ImmutableArray.CreateBuilder<Scene>();
         int next = 0;
-        while (next < rows.Length)
+        foreach (int count in BoardPages.Split([.. rows.Select((r, i) => (r.Height, input.Boards[i].Board))], (paper.FirstHeight ?? paper.Height) - top - reserved, paper.Height - top - reserved))
         {
             List<SceneItem> items = [.. header.Draw(Margin, Margin)];
-            double y = Margin + header.Height;
+            double y = top;
             int first = next;
-            while (next < rows.Length && (next == first || y + rows[next].Height + footerHeight + Margin <= paper.Height))
-            {
-                items.Add(rows[next].Draw(y));
-                y += rows[next++].Height;
-            }
+            for (; next < first + count; y += rows[next++].Height) items.Add(rows[next].Draw(y));
+            items.AddRange(key.Draw(Margin, y));
+            y += key.Height;
             if (next == rows.Length)
             {
                 foreach (Phrase line in footer)
@@ -46,5 +46,13 @@ public static class BoardDrawing
             scenes.Add(new(paper.Width, y + Margin + 1, title, input.Description, [.. items]));
         }
         return scenes.ToImmutable();
+    }
+
+    private static IEnumerable<(KeySign, string)> Key(BoardsInput input)
+    {
+        if (input.Boards.Any(b => !b.Cuts.IsEmpty)) yield return (KeySign.Cut, "cut");
+        bool hasWaste = input.Boards.Any(b => !b.Waste.IsEmpty), hasFlaws = input.Boards.Any(b => !b.Defects.IsEmpty);
+        if (hasWaste || hasFlaws) yield return (KeySign.Hatch, hasWaste && hasFlaws ? "waste or flaw" : hasWaste ? "waste" : "flaw");
+        if (hasFlaws) yield return (KeySign.Flaw, "edge of a flaw");
     }
 }

@@ -34,6 +34,9 @@ public sealed record BoardNote(BoardSpan Span, Phrase Words);
 /// <param name="Length">Its length.</param>
 public sealed record BoardBar(string Key, Phrase Name, Length Length)
 {
+    /// <summary>The board that this bar is a lane of; bars of one board that follow each other stay together on a drawing where they fit. Empty for a bar by itself.</summary>
+    public string Board { get; init; } = "";
+
     /// <summary>Its width; the bar is as high as the scale makes it, within limits that keep marks legible. Zero for a usual bar.</summary>
     public Length Width { get; init; }
 

@@ -39,7 +39,7 @@ internal sealed class BoardRow
     }
 
     /// <summary>With the room under it, names that found no place on the bar included.</summary>
-    public double Height => _nameHeight + _barHeight + _figuresHeight + (_homeless.Length * _paper.SmallSize * 1.35) + 4;
+    public double Height => _nameHeight + _barHeight + _figuresHeight + (_homeless.Length * _paper.SmallSize * 1.35) + 3.5;
 
     private double X(Core.Measures.Length at) => _left + (at.ApproximateMillimetres * _scale);
 

@@ -3,14 +3,19 @@ using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Breakdowns;
 
-/// <summary>The small running figures of the cuts inside the strips.</summary>
+/// <summary>The small running figures of the cuts inside the strips, each with its arrow at the cut.</summary>
 internal sealed class InnerFigures(SheetGround sheet)
 {
+    // From the line of a cut to the tip of an arrow; from an arrow to its figure; from an edge to a figure that has its arrow between.
+    private const double FromLine = 0.4, Apart = 0.5, Beyond = 2.2;
     private readonly List<SceneItem> _placed = [];
     private readonly List<InnerCut> _dropped = [];
 
     /// <summary>Those that found room.</summary>
     public IReadOnlyList<SceneItem> Placed => _placed;
+
+    /// <summary>How many of them had no room for their arrow.</summary>
+    public int WithoutArrow { get; private set; }
 
     /// <summary>Those that did not: they are said under the drawing.</summary>
     public IReadOnlyList<InnerCut> Dropped => _dropped;
@@ -22,39 +27,55 @@ internal sealed class InnerFigures(SheetGround sheet)
         {
             double at = cut.Axis == SheetAxis.Across ? sheet.View.X(cut.At) : sheet.View.Y(cut.At);
             double from = cut.Axis == SheetAxis.Across ? sheet.View.Y(cut.From) : sheet.View.X(cut.From), to = cut.Axis == SheetAxis.Across ? sheet.View.Y(cut.To) : sheet.View.X(cut.To);
-            TextItem? placed = null;
-            foreach (double size in new[] { sheet.Paper.SmallSize, (sheet.Paper.SmallSize + BreakdownPaper.LeastSize) / 2, BreakdownPaper.LeastSize })
+            GroupItem? placed = null;
+            // A figure with no room for its arrow still tells more than a line under the drawing: the ring of its strip says where it runs from.
+            double[] sizes = [sheet.Paper.SmallSize, (sheet.Paper.SmallSize + BreakdownPaper.LeastSize) / 2, BreakdownPaper.LeastSize];
+            foreach ((double size, bool hasArrow) in sizes.Select(s => (s, true)).Concat(sizes.Select(s => (s, false))))
             {
-                IEnumerable<TextItem> tries = cut.Axis == SheetAxis.Across ? BeforeUpright(cut.Figure, at, from, to, size) : BeforeLevel(cut.Figure, at, from, to, size);
-                placed = tries.Select(Taken).FirstOrDefault(t => t is not null);
+                placed = Before(cut, at, from, to, size, hasArrow).Select(Taken).FirstOrDefault(t => t is not null);
                 if (placed is not null) break;
             }
+            if (placed is { Items: [_] }) WithoutArrow++;
             if (placed is not null) _placed.Add(placed);
             else _dropped.Add(cut);
         }
     }
 
     // On waste the paper is laid under it: a figure crossed by hatching cannot be read.
-    private TextItem? Taken(TextItem text)
-        => sheet.CellOf(LabelBook.Tight(text)) is { } cell && sheet.Book.TryTake(text, cell) ? text with { HasGround = sheet.Waste.Contains(cell) } : null;
+    private GroupItem? Taken(RunningFigure figure)
+        => sheet.CellOf(figure.Ink) is { } cell && sheet.Book.TryTake(figure.Ink, cell) ? figure.Draw(sheet.Waste.Contains(cell)) : null;
 
-    public static IEnumerable<TextItem> BeforeUpright(Phrase figure, double x, double top, double bottom, double size)
+    /// <summary>Places of the figure of a cut.</summary>
+    public static IEnumerable<RunningFigure> Before(InnerCut cut, double at, double from, double to, double size, bool hasArrow) =>
+        cut.Axis == SheetAxis.Across ? BeforeUpright(cut.Figure, at, from, to, size, hasArrow ? RunningFigure.ArrowLength : 0) : BeforeLevel(cut.Figure, at, from, to, size, hasArrow ? RunningFigure.ArrowLength : 0);
+
+    /// <summary>Places of the figure of an upright cut: before it, its arrow between figure and cut, or turned with the arrow at its end.</summary>
+    private static IEnumerable<RunningFigure> BeforeUpright(Phrase figure, double x, double top, double bottom, double size, double arrow)
     {
-        const double off = 0.8;
-        double up = TextMeasure.Ascent * size;
-        TextItem Level(double px, double py, Anchor anchor) => new(new(px, py), figure, size, anchor, Ink.Soft);
-        yield return Level(x - off, bottom - 0.9, Anchor.End);
-        yield return Level(x - off, top + up + 0.6, Anchor.End);
-        yield return new(new(x - off - (0.1 * size), bottom - 0.8), figure, size, Anchor.Start, Ink.Soft, 90);
-        yield return new(new(x - off - (0.1 * size), top + 0.8), figure, size, Anchor.End, Ink.Soft, 90);
+        double up = TextMeasure.Ascent * size, middle = TextMeasure.Middle * size, beyond = arrow > 0 ? Beyond : 0.8, tip = x - FromLine, tail = tip - arrow, turned = x - 0.8 - (0.1 * size);
+        RunningFigure Level(double baseline) => new(new(new(tail - Apart, baseline), figure, size, Anchor.End, Ink.Soft), new(tail, baseline - middle), new(tip, baseline - middle));
+        RunningFigure Turned(double y, Anchor anchor, double level) => new(new(new(turned, y), figure, size, anchor, Ink.Soft, 90), new(tail, level), new(tip, level));
+        yield return Level(bottom - 0.9);
+        yield return Level(top + up + 0.6);
+        yield return Turned(bottom - beyond, Anchor.Start, bottom - 1.1);
+        yield return Turned(top + beyond, Anchor.End, top + 1.1);
     }
 
-    public static IEnumerable<TextItem> BeforeLevel(Phrase figure, double y, double left, double right, double size)
+    /// <summary>Places of the figure of a level cut: over it at an end or between, with the arrow after or before the figure, or turned with the arrow under it.</summary>
+    private static IEnumerable<RunningFigure> BeforeLevel(Phrase figure, double y, double left, double right, double size, double arrow)
     {
-        double up = TextMeasure.Ascent * size;
-        yield return new(new(right - 0.8, y - 0.9), figure, size, Anchor.End, Ink.Soft);
-        yield return new(new(left + 0.8, y - 0.9), figure, size, Anchor.Start, Ink.Soft);
-        yield return new(new(right - (0.1 * size) - 0.6, y - 0.8), figure, size, Anchor.Start, Ink.Soft, 90);
-        yield return new(new(left + up + 0.6, y - 0.8), figure, size, Anchor.Start, Ink.Soft, 90);
+        double up = TextMeasure.Ascent * size, middle = TextMeasure.Middle * size, beyond = arrow > 0 ? Beyond : 0.8, tip = y - FromLine, tail = tip - arrow;
+        RunningFigure Level(double x, Anchor anchor, double upright) => new(new(new(x, y - 0.9), figure, size, anchor, Ink.Soft), new(upright, tail), new(upright, tip));
+        RunningFigure Turned(double x) => new(new(new(x, tail - Apart), figure, size, Anchor.Start, Ink.Soft, 90), new(x - middle, tail), new(x - middle, tip));
+        yield return Level(right - beyond, Anchor.End, right - 1.1);
+        yield return Level(left + beyond, Anchor.Start, left + 1.1);
+        // Where a shorter part lies at the cut its ends are taken: somewhere between.
+        foreach (double share in new[] { 0.8, 0.65, 0.5, 0.35 })
+        {
+            double x = left + ((right - left) * share);
+            yield return Level(x, Anchor.End, x + 1.1);
+        }
+        yield return Turned(right - (0.1 * size) - 0.6);
+        yield return Turned(left + up + 0.6);
     }
 }

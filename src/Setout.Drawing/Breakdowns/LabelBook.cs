@@ -22,10 +22,15 @@ internal sealed class LabelBook
     public void Take(Box box) => _taken.Add(box);
 
     /// <summary>Takes the paper of a text if it lies inside <paramref name="room"/> and on nothing else.</summary>
-    public bool TryTake(TextItem text, Box room)
+    public bool TryTake(TextItem text, Box room) => TryTake(Tight(text), room);
+
+    /// <summary>Whether paper lies inside <paramref name="room"/> and clear of everything taken.</summary>
+    public bool IsFree(Box ink, Box room) => room.Holds(ink) && !TakenNear(ink.Grown(Clear)).Any(ink.Grown(Clear).Overlaps);
+
+    /// <summary>Takes paper if it lies inside <paramref name="room"/> and on nothing else.</summary>
+    public bool TryTake(Box ink, Box room)
     {
-        Box ink = Tight(text);
-        if (!room.Holds(ink) || TakenNear(ink.Grown(Clear)).Any(ink.Grown(Clear).Overlaps)) return false;
+        if (!IsFree(ink, room)) return false;
         _taken.Add(ink);
         return true;
     }

@@ -13,8 +13,8 @@ internal sealed class SheetBody
     private readonly SheetMarks _marks;
     private readonly InnerFigures _figures;
     private readonly InnerLetters _letters;
-    private readonly ImmutableArray<SceneItem>[] _keptWords;
-    private readonly List<Phrase> _unnamed = [];
+    private readonly KeptNames _kept;
+    private readonly OriginMarks _origins;
 
     public SheetBody(SheetInput input, BreakdownPaper paper, SheetView view, Box outline)
     {
@@ -22,15 +22,24 @@ internal sealed class SheetBody
         _marks = new(_sheet);
         _figures = new(_sheet);
         _letters = new(_sheet);
+        _kept = new(_sheet);
+        _origins = new(_sheet);
+        _origins.Place();
         _letters.Place();
         _marks.PlaceInside();
         _figures.Place();
         _marks.PlaceOutside();
-        _keptWords = [.. input.Kept.Select((k, i) => KeptWords(k, _sheet.Kept[i]))];
+        _kept.Place();
     }
 
     /// <summary>The lowest ink, labels under the _sheet included.</summary>
     public double Lowest => _marks.Lowest;
+
+    /// <summary>How many running figures, words and marks found no room, as they are said under the drawing.</summary>
+    public int LeftOut => _letters.Dropped.Count + _figures.Dropped.Count + _kept.Dropped.Count + _marks.Unmarked.Count;
+
+    /// <summary>How many marks stand outside their part, and how many figures have no room for their arrow.</summary>
+    public int Cramped => _marks.Outside + _figures.WithoutArrow;
 
     /// <summary>Running figures and words that found no room in the drawing, for the lines under it.</summary>
     public IEnumerable<Phrase> LeftOver(double width, double size)
@@ -40,7 +49,7 @@ internal sealed class SheetBody
             ? Phrase.Of($"{_sheet.Input.Parts[owner].Mark}\u00A0to\u00A0").Add(cut.Figure)
             : cut.Figure);
         // Equal strips have equal figures: each is said once.
-        ImmutableArray<Phrase> said = [.. _letters.Dropped.Concat(figures).Concat(_unnamed).DistinctBy(p => p.PlainText)];
+        ImmutableArray<Phrase> said = [.. _letters.Dropped.Concat(figures).Concat(_kept.Dropped).DistinctBy(p => p.PlainText)];
         if (said.Length > MostSaid) said = [.. said[..MostSaid], Phrase.Of($"and {said.Length - MostSaid} more: plan.json has every cut")];
         Phrase all = said.Concat(_marks.Unmarked).Aggregate(Phrase.Empty, (line, next) => line.IsEmpty ? next : line.Add("\u00A0· ").Add(next));
         return all.IsEmpty ? [] : TextMeasure.Wrap(Phrase.Of("not drawn for want of room: ").Add(all), size, width);
@@ -51,7 +60,7 @@ internal sealed class SheetBody
         yield return ShapeItem.Rectangle(_sheet.Outline.Left, _sheet.Outline.Top, _sheet.Outline.Width, _sheet.Outline.Height, null, Wash.Panel);
         foreach (Box waste in _sheet.Waste) yield return new GroupItem("", "waste", [new HatchItem(new(waste.Left, waste.Top), waste.Width, waste.Height)]);
         for (int i = 0; i < _sheet.Kept.Length; i++)
-            yield return new GroupItem(_sheet.Input.Kept[i].Key, _sheet.Input.Kept[i].Words.PlainText, [Clear(_sheet.Kept[i]), .. Grain(_sheet.Kept[i], _sheet.Input.Kept[i].Key + i), .. _keptWords[i]]);
+            yield return new GroupItem(_sheet.Input.Kept[i].Key, _sheet.Input.Kept[i].Words.PlainText, [Clear(_sheet.Kept[i]), .. Grain(_sheet.Kept[i], _sheet.Input.Kept[i].Key + i), .. _kept.Of(i)]);
         for (int i = 0; i < _sheet.Parts.Length; i++)
         {
             Box box = _sheet.Parts[i];
@@ -60,6 +69,21 @@ internal sealed class SheetBody
         }
         yield return new GroupItem("", "", [.. _sheet.Input.InnerCuts.Select(Line), .. _figures.Placed, .. _letters.Placed]);
         yield return new GroupItem("", "", [ShapeItem.Rectangle(_sheet.Outline.Left, _sheet.Outline.Top, _sheet.Outline.Width, _sheet.Outline.Height, Ink.Outline, Wash.None)]);
+    }
+
+    /// <summary>Where the small figures run from: over every line of the drawing.</summary>
+    public IEnumerable<SceneItem> DrawOrigins() => _origins.Placed;
+
+    /// <summary>What the key must tell of this sheet.</summary>
+    public static IEnumerable<(KeySign, string)> Key(SheetInput input)
+    {
+        if (!input.PrimaryCuts.IsEmpty || !input.InnerCuts.IsEmpty) yield return (KeySign.Cut, "cut");
+        if (input.InnerCuts.Any(c => !c.Figure.IsEmpty))
+        {
+            yield return (KeySign.Origin, "small figures run from this edge");
+            yield return (KeySign.Arrow, "to this cut");
+        }
+        if (!input.Waste.IsEmpty) yield return (KeySign.Hatch, "waste");
     }
 
     private SceneItem Line(InnerCut cut) => cut.Axis == SheetAxis.Across
@@ -71,30 +95,4 @@ internal sealed class SheetBody
 
     private ImmutableArray<SceneItem> Grain(Box box, string seed) =>
         _sheet.Input.Grain is { } run ? Strokes.Grain(box, run == SheetAxis.Across, seed, 5.5, [.. _sheet.Book.TakenNear(box).Select(t => t.Grown(0.9))]) : [];
-
-    private ImmutableArray<SceneItem> KeptWords(KeptPiece kept, Box box)
-    {
-        ImmutableArray<SceneItem> whole = KeptWords(kept.Words.Italic(), box);
-        if (!whole.IsEmpty || kept.Words.IsEmpty) return whole;
-        _unnamed.Add(kept.Words);
-        return KeptWords(Phrase.Of("keep").Italic(), box);
-    }
-
-    private ImmutableArray<SceneItem> KeptWords(Phrase words, Box box)
-    {
-        for (double size = _sheet.Paper.FigureSize; size >= BreakdownPaper.LeastSize; size -= 0.25)
-        {
-            foreach (double turn in new[] { 0.0, 90.0 })
-            {
-                // Homeless marks may have taken the middle.
-                foreach (double share in new[] { 0.5, 0.35, 0.65, 0.2, 0.8 })
-                {
-                    Point at = turn == 0 ? new(box.Middle.X, box.Top + (box.Height * share)) : new(box.Left + (box.Width * share), box.Middle.Y);
-                    TextItem text = LabelBook.Centred(at, words, size, Ink.Outline, turn);
-                    if (box.Grown(-SheetGround.Pad).Holds(LabelBook.Tight(text)) && _sheet.Book.TryTake(text, box)) return [text];
-                }
-            }
-        }
-        return [];
-    }
 }

@@ -14,7 +14,32 @@ public static class SheetDrawing
 
     /// <summary>Draws. The sheet fills the width of the paper, or its height where that is less; the scene is as high as it needs.</summary>
     /// <exception cref="ArgumentException">The sheet has no extent.</exception>
-    public static Scene Draw(SheetInput input, BreakdownPaper paper)
+    public static Scene Draw(SheetInput input, BreakdownPaper paper) => DrawOnBest(input, [paper]);
+
+    /// <summary>
+    /// Draws on the first paper on which every figure and word finds room in the drawing and every mark in its part and every arrow beside its figure; where there is none, on the one that leaves
+    /// out least, and of those on the one with the fewest marks outside and arrows missing. A width other than the first is used for what is left out alone.
+    /// </summary>
+    /// <param name="input">The sheet.</param>
+    /// <param name="papers">In the order in which they are liked; at least one.</param>
+    /// <exception cref="ArgumentException">The sheet has no extent, or there is no paper.</exception>
+    public static Scene DrawOnBest(SheetInput input, ImmutableArray<BreakdownPaper> papers)
+    {
+        if (papers.IsDefaultOrEmpty) throw new ArgumentException("A drawing needs paper.", nameof(papers));
+        Drawn best = On(input, papers[0]);
+        foreach (BreakdownPaper paper in papers.Skip(1))
+        {
+            bool isUsual = paper.Width == papers[0].Width;
+            if (best.LeftOut == 0 && (best.Cramped == 0 || !isUsual)) continue;
+            Drawn next = On(input, paper);
+            if (next.LeftOut < best.LeftOut || (isUsual && next.LeftOut == best.LeftOut && next.Cramped < best.Cramped)) best = next;
+        }
+        return best.Scene;
+    }
+
+    private readonly record struct Drawn(Scene Scene, int LeftOut, int Cramped);
+
+    private static Drawn On(SheetInput input, BreakdownPaper paper)
     {
         if (input.Along.Sign <= 0 || input.Across.Sign <= 0) throw new ArgumentException("The sheet has no extent.", nameof(input));
         double along = input.Along.ApproximateMillimetres, across = input.Across.ApproximateMillimetres;
@@ -32,7 +57,8 @@ public static class SheetDrawing
         double overHeight = acrossCuts.IsEmpty ? 0 : (paper.MarkSize * 1.3) + (paper.FigureSize * 2.2);
         double top = Margin + header.Height + noteHeight + overHeight + 2;
         ImmutableArray<Phrase> footer = TextMeasure.Wrap(input.Footer, SoftSize, content);
-        double under = (footer.Length * SoftSize * 1.35) + (footer.IsEmpty ? 0 : 3) + Margin + 2;
+        var key = new DrawingKey(SheetBody.Key(input), SoftSize, content);
+        double under = key.Height + (footer.Length * SoftSize * 1.35) + (footer.IsEmpty ? 0 : 3) + Margin + 2;
         double scale = Math.Min((paper.Width - left - right) / along, Math.Max(20, paper.Height - top - under) / across);
         var view = new SheetView(scale, left, top);
         Box sheet = view.Of(new(Length.Zero, Length.Zero, input.Along, input.Across));
@@ -44,13 +70,17 @@ public static class SheetDrawing
             items.Add(new TextItem(new(sheet.Left, Margin + header.Height + (SoftSize * (0.9 + (i * 1.3)))), note[i], SoftSize, Anchor.Start, Ink.Soft));
         items.AddRange(body.Draw());
         items.AddRange(SheetEdges.Draw(input, paper, view, sheet, Overshoot));
+        items.AddRange(body.DrawOrigins());
+        // Cuts across run a little past the far edge.
         double y = Math.Max(sheet.Bottom, body.Lowest) + 3;
+        items.AddRange(key.Draw(Margin, y));
+        y += key.Height;
         foreach (Phrase line in body.LeftOver(content, SoftSize).Concat(footer))
         {
             y += SoftSize * 1.35;
             items.Add(new TextItem(new(Margin, y), line, SoftSize, Anchor.Start, Ink.Soft));
         }
-        return new(paper.Width, y + Margin + 1, input.Title, input.Description, [.. items]);
+        return new(new(paper.Width, y + Margin + 1, input.Title, input.Description, [.. items]), body.LeftOut, body.Cramped);
     }
 }
 

@@ -58,7 +58,11 @@ public sealed record PrimaryCut(string Letter, Length At, SheetAxis Axis, Phrase
 /// <param name="From">Where along its line it begins.</param>
 /// <param name="To">Where it ends.</param>
 /// <param name="Figure">The running figure; empty for none.</param>
-public sealed record InnerCut(Length At, SheetAxis Axis, Length From, Length To, Phrase Figure);
+public sealed record InnerCut(Length At, SheetAxis Axis, Length From, Length To, Phrase Figure)
+{
+    /// <summary>Where the figure runs from, as a running distance like <see cref="At"/>: the edge of the strip or length that this cut divides. Zero for the edge of the sheet.</summary>
+    public Length Origin { get; init; }
+}
 
 /// <summary>What is kept for the rack, with its words.</summary>
 public sealed record KeptPiece(string Key, SheetRect Area, Phrase Words);
@@ -109,6 +113,15 @@ public sealed record SheetInput(string Title, string Description, Length Along, 
 /// <param name="Height">The most height that may be used.</param>
 public sealed record BreakdownPaper(double Width, double Height)
 {
+    /// <summary>
+    /// As high as a drawing of a sheet may become where its strips are narrow or its figures find no room; counts where <see cref="Height"/> is more. Default 200: what
+    /// fits a page of Letter or A4 below its heading, our own.
+    /// </summary>
+    public double MostHeight { get; init; } = 200;
+
+    /// <summary>The most height of the first drawing of boards, where it shares its page with something; null for <see cref="Height"/>.</summary>
+    public double? FirstHeight { get; init; }
+
     /// <summary>Running dimensions; default 3.9 (11 pt).</summary>
     public double FigureSize { get; init; } = 3.9;
 

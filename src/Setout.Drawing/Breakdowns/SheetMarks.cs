@@ -16,6 +16,9 @@ internal sealed class SheetMarks(SheetGround sheet)
     /// <summary>The lowest ink, labels under the sheet included.</summary>
     public double Lowest { get; private set; } = sheet.Outline.Bottom;
 
+    /// <summary>How many marks found no room in their part.</summary>
+    public int Outside { get; private set; }
+
     /// <summary>Parts that stand without their mark, in words.</summary>
     public IReadOnlyList<Phrase> Unmarked => _unmarked;
 
@@ -49,10 +52,10 @@ internal sealed class SheetMarks(SheetGround sheet)
         Box box = sheet.Parts[part];
         foreach (InnerCut cut in sheet.Endings[part])
         {
-            foreach (double size in new[] { sheet.Paper.SmallSize, BreakdownPaper.LeastSize })
+            foreach ((double size, bool hasArrow) in new[] { (sheet.Paper.SmallSize, true), (BreakdownPaper.LeastSize, true), (sheet.Paper.SmallSize, false), (BreakdownPaper.LeastSize, false) })
             {
-                TextItem first = (cut.Axis == SheetAxis.Across ? InnerFigures.BeforeUpright(cut.Figure, box.Right, box.Top, box.Bottom, size) : InnerFigures.BeforeLevel(cut.Figure, box.Bottom, box.Left, box.Right, size)).First();
-                if (box.Holds(LabelBook.Tight(first))) yield return LabelBook.Tight(first).Grown(0.5);
+                Box first = (cut.Axis == SheetAxis.Across ? InnerFigures.Before(cut, box.Right, box.Top, box.Bottom, size, hasArrow) : InnerFigures.Before(cut, box.Bottom, box.Left, box.Right, size, hasArrow)).First().Ink;
+                if (box.Holds(first)) yield return first.Grown(0.5);
             }
         }
     }
@@ -87,7 +90,7 @@ internal sealed class SheetMarks(SheetGround sheet)
     }
 
     /// <summary>Room round a mark grows with it: a small one may come close to the edges of a thin strip.</summary>
-    private static bool Fits(TextItem text, Box room) => room.Grown(-Math.Max(0.3, 0.16 * text.Size)).Holds(LabelBook.Tight(text));
+    private bool Fits(TextItem text, Box room) => sheet.Book.IsFree(LabelBook.Tight(text), room.Grown(-Math.Max(0.3, 0.16 * text.Size)));
 
     /// <summary>A mark with no room in its part goes to the nearest waste or keep, else under the sheet, at the end of a leader.</summary>
     public void PlaceOutside()
@@ -97,12 +100,14 @@ internal sealed class SheetMarks(SheetGround sheet)
             int[] rest = [.. alike.Skip(1)];
             if (rest.Length < MostAlike) continue;
             foreach (int i in rest) _marks[i] = [];
+            Outside += rest.Length;
             _unmarked.Add(Phrase.Of($"{alike.Key} on {rest.Length} more of its parts"));
         }
         List<int> under = [];
         for (int i = 0; i < sheet.Parts.Length; i++)
         {
             if (!_marks[i].IsDefault) continue;
+            Outside++;
             if (NearbySpot(i) is { } spot) _marks[i] = Led(sheet.Parts[i], spot);
             else under.Add(i);
         }

@@ -12,7 +12,7 @@ public static class PageComposer
     public static DocumentLayout Compose(BenchDocument document)
     {
         (double width, double height) = SheetStyle.SizeOf(document.Paper);
-        var setter = new Setter(Across(width), Down(height), Across(height), Down(width));
+        Setter setter = SetterOf(document.Paper);
         var strips = new List<Strip>();
         for (int i = 0; i < document.Sections.Length; i++)
             AddSection(setter, document, i, strips);
@@ -34,6 +34,12 @@ public static class PageComposer
             foreach (string title in page.Bookmarks) bookmarks.Add(new(title, i + 1));
         }
         return new(pages.ToImmutable(), [.. setter.Elements], bookmarks.ToImmutable(), [.. setter.Remarks]);
+    }
+
+    internal static Setter SetterOf(Paper paper)
+    {
+        (double width, double height) = SheetStyle.SizeOf(paper);
+        return new(Across(width), Down(height), Across(height), Down(width));
     }
 
     private static double Across(double width) => width - SheetStyle.MarginLeft - SheetStyle.MarginRight;
@@ -66,6 +72,8 @@ public static class PageComposer
             begin--;
             taken += strips[begin].Height + strips[begin].Gap;
         }
+        // The space above the first falls away at the top of a page.
+        if (begin < strips.Count) taken -= strips[begin].Gap;
         strips.Add(SceneSetter.Set(setter, block, taken));
         if (block.Place != ScenePlace.WholePage) return;
         for (int i = begin; i < strips.Count; i++)

@@ -37,7 +37,7 @@ public static class BenchSheetWriter
         [
             Cover(plan),
             new("Buying list", Buying(plan)),
-            .. Breakdown(plan, paper),
+            .. BreakdownPages.Of(plan, paper),
             new("Parts", Parts(plan)),
             .. WorkingPages.Of(set),
             .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
@@ -126,35 +126,6 @@ public static class BenchSheetWriter
         BuyingKind.Hardware => "Hardware",
         _ => "From the rack",
     };
-
-    private static IEnumerable<Section> Breakdown(Plan plan, Paper paper)
-    {
-        double width = paper == Paper.A4 ? 174 : 180;
-        var format = new BreakdownPaper(width, 112);
-        foreach (SheetPlan sheets in plan.Sheets)
-        {
-            var blocks = ImmutableArray.CreateBuilder<Block>();
-            blocks.Add(new CautionBlock([Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Weight(plan.Set, sheets))]));
-            foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, format)) blocks.Add(new SceneBlock(sheet.Scene));
-            yield return new($"Breakdown of {sheets.Material.Name}", blocks.ToImmutable());
-        }
-        foreach (BoardPlan boards in plan.Boards)
-        {
-            ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(width, 220));
-            ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words)])] : [];
-            if (scenes.Length > 0) yield return new($"Breakdown of {boards.Material.Name}", [.. caution, .. scenes.Select(s => new SceneBlock(s))]);
-        }
-    }
-
-    private static string Weight(SetPiece set, SheetPlan plan)
-    {
-        ExactLength thickness = set.Worked[new($"{plan.Material.Name}.thickness")];
-        var used = plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId)).ToList();
-        if (used.Count == 0 || Core.Materials.PanelTable.MassOf(plan.Material.Kind, used.Max(s => s.Along * s.Across), thickness) is not { } mass)
-            return Cautions.Of("lift").Words;
-        double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
-        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
-    }
 
     private static ImmutableArray<Block> Parts(Plan plan)
     {

@@ -90,6 +90,7 @@ public static class BoardBars
         }
         return new($"{plan.Material.Name}-{index + 1}{(stock.Rip is null ? "" : $"-{lane}")}", Name(plan, board, index, lane, format), stock.Trued)
         {
+            Board = $"{plan.Material.Name}-{index + 1}",
             Parts = parts.ToImmutable(),
             Cuts = cuts.ToImmutable(),
             Waste = waste.ToImmutable(),

@@ -19,14 +19,23 @@ public sealed record MarkedSheet(string Name, string FileName, Scene Scene);
 /// <summary>Turns layouts of sheets into marking-out drawings: running dimensions from the reference edge, marks, cuts lettered in order.</summary>
 public static class MarkingOut
 {
-    /// <summary>Paper millimetres that fit a page below its heading. Our own, chosen for Letter and A4.</summary>
-    private const double TallestDrawing = 200;
+    /// <summary>Paper millimetres by which a drawing grows at a time until its figures find room.</summary>
+    private const double Growth = 16;
+
+    /// <summary>A sheet of more parts than this is drawn as large as its papers allow at once: it takes long, and every size leaves something out.</summary>
+    private const int ManyParts = 300;
 
     /// <summary>All sheets of a material.</summary>
-    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) =>
-        [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, paper))];
+    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) => Of(set, plan, _ => [paper]);
 
-    private static MarkedSheet Draw(SetPiece set, SheetPlan plan, LaidSheet sheet, int index, BreakdownPaper paper)
+    /// <summary>All sheets of a material, each on the first of its papers that has room for all its figures.</summary>
+    /// <param name="set">The piece.</param>
+    /// <param name="plan">The layout.</param>
+    /// <param name="papers">Papers for a sheet by its number from 0, in the order in which they are liked. Each is used as high as it is, then up to its most height.</param>
+    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, Func<int, ImmutableArray<BreakdownPaper>> papers) =>
+        [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, papers(i)))];
+
+    private static MarkedSheet Draw(SetPiece set, SheetPlan plan, LaidSheet sheet, int index, ImmutableArray<BreakdownPaper> papers)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
         StockLine stock = plan.Stock.First(s => s.Id == sheet.StockId);
@@ -63,8 +72,18 @@ public static class MarkingOut
         };
         // Narrow strips want a taller drawing, or their figures run into each other: about 7 mm of paper for the narrowest.
         double narrowest = Strips(plan, primary).Select(w => w.ApproximateMillimetres).DefaultIfEmpty(double.MaxValue).Min();
-        double height = Math.Min(Math.Max(paper.Height, trued.TruedAcross.ApproximateMillimetres / narrowest * 7), TallestDrawing);
-        return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.Draw(input, paper with { Height = height }));
+        double height = trued.TruedAcross.ApproximateMillimetres / narrowest * 7;
+        return new(name, $"{plan.Material.Name}-{letter}", SheetDrawing.DrawOnBest(input, [.. papers.SelectMany(p => Grown(p, parts.Count > ManyParts ? p.MostHeight : height))]));
+    }
+
+    // Higher and higher; a sheet that fills the width already is drawn no larger by it.
+    private static IEnumerable<BreakdownPaper> Grown(BreakdownPaper paper, double wanted)
+    {
+        for (double height = Math.Min(Math.Max(paper.Height, wanted), paper.MostHeight); ; height = Math.Min(height + Growth, paper.MostHeight))
+        {
+            yield return paper with { Height = height };
+            if (height >= paper.MostHeight) yield break;
+        }
     }
 
     private static Phrase Reference(SheetStock stock, LengthFormat format)
@@ -136,7 +155,7 @@ public static class MarkingOut
                 (Length from, Length to) = step.Axis == GrainAxis.Across
                     ? (step.Blank.FromAlong, step.Blank.FromAlong + step.Blank.Along)
                     : (step.Blank.FromAcross, step.Blank.FromAcross + step.Blank.Across);
-                inner.Add(new(at, axis, from, to, Phrase.Of(bare.Format(position))));
+                inner.Add(new(at, axis, from, to, Phrase.Of(bare.Format(position))) { Origin = at - position });
             }
         }
         return (primary.ToImmutable(), inner.ToImmutable());

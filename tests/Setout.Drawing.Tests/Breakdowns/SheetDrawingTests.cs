@@ -140,7 +140,7 @@ public sealed class SheetDrawingTests
             Waste = [new(In("70"), In("18 1/8"), In("20"), In("5 7/8"))],
         };
         Scene scene = SheetDrawing.Draw(input, s_page);
-        HatchItem hatch = Groups(scene.Items).SelectMany(g => g.Items).OfType<HatchItem>().Single();
+        HatchItem hatch = Groups(scene.Items).Where(g => g.Title == "waste").SelectMany(g => g.Items).OfType<HatchItem>().Single();
         Box waste = new(hatch.Corner.X, hatch.Corner.Y, hatch.Corner.X + hatch.Width, hatch.Corner.Y + hatch.Height);
         TextItem[] on = [.. Texts(scene.Items).Where(t => Box.Of(t).Overlaps(waste))];
         Assert.Equal(["90"], on.Select(t => t.Text.PlainText));

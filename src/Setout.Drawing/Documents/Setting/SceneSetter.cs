@@ -5,6 +5,9 @@ namespace Setout.Drawing.Documents.Setting;
 /// <summary>Gives a drawing its place: true size if it fits, else smaller with a note.</summary>
 internal static class SceneSetter
 {
+    /// <summary>Space above a drawing.</summary>
+    public const double Gap = 4;
+
     private const double NoteRoom = 6;
 
     /// <summary>Sets a drawing.</summary>
@@ -17,7 +20,6 @@ internal static class SceneSetter
         if (!(scene.Width > 0 && scene.Height > 0))
             throw new ArgumentException($"The drawing \"{scene.Title}\" has no size.", nameof(block));
         bool isWhole = block.Place == ScenePlace.WholePage;
-        const double Gap = 4;
         taken = Math.Min(taken, setter.LyingHeight / 2);
         double above = taken > 0 ? taken + Gap : 0;
         double standing = Scale(scene, setter.Width, setter.Height - above), lying = Scale(scene, setter.LyingWidth, setter.LyingHeight - above);

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Setout.Core.Craft;
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Drawing.Breakdowns;
+using Setout.Drawing.Documents;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.BenchSheets;
+
+/// <summary>The marking-out drawings of the bench sheets, a section for each material, at their own size: a page has the room that its drawings are made for.</summary>
+internal static class BreakdownPages
+{
+    /// <summary>The sections.</summary>
+    public static IEnumerable<Section> Of(Plan plan, Paper paper) =>
+        [.. plan.Sheets.Select(s => Sheets(plan, s, paper)), .. plan.Boards.Select(b => Boards(plan, b, paper)).Where(s => s.Blocks.Any(b => b is SceneBlock))];
+
+    private static string Title(string material) => $"Breakdown of {material}";
+
+    /// <summary>
+    /// Two sheets stand on a page. One whose figures find no room on half a page is drawn higher: the first as high as the caution over it leaves room, then on a page
+    /// of its own, at last on a page lying down.
+    /// </summary>
+    private static Section Sheets(Plan plan, SheetPlan sheets, Paper paper)
+    {
+        PageRoom room = PageRoom.Of(paper);
+        string title = Title(sheets.Material.Name);
+        Block caution = new CautionBlock([Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Weight(plan.Set, sheets))]);
+        double first = PageRoom.Under(paper, title, [caution]);
+        BreakdownPaper standing = new(room.Width, room.HalfHeight) { MostHeight = room.Height }, lying = new(room.LyingWidth, room.LyingHeight) { MostHeight = room.LyingHeight };
+        ImmutableArray<BreakdownPaper> Papers(int sheet) => sheet == 0 ? [standing with { MostHeight = first }, standing, lying] : [standing, lying];
+        IEnumerable<Block> drawings = MarkingOut.Of(plan.Set, sheets, Papers).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn));
+        return new(title, [caution, .. drawings]);
+    }
+
+    private static Section Boards(Plan plan, BoardPlan boards, Paper paper)
+    {
+        PageRoom room = PageRoom.Of(paper);
+        string title = Title(boards.Material.Name);
+        ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words)])] : [];
+        ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(room.Width, room.Height) { FirstHeight = PageRoom.Under(paper, title, caution) });
+        return new(title, [.. caution, .. scenes.Select(s => new SceneBlock(s))]);
+    }
+
+    private static string Weight(SetPiece set, SheetPlan plan)
+    {
+        ExactLength thickness = set.Worked[new($"{plan.Material.Name}.thickness")];
+        var used = plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId)).ToList();
+        if (used.Count == 0 || Core.Materials.PanelTable.MassOf(plan.Material.Kind, used.Max(s => s.Along * s.Across), thickness) is not { } mass)
+            return Cautions.Of("lift").Words;
+        double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
+        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
+    }
+}
