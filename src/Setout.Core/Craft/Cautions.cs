@@ -32,6 +32,8 @@ public static class Cautions
         new("hang", "Fixings into studs or solid masonry, sized for the load with what it will hold; which fixing suits which wall is for local codes and licensed practice.", Habit),
         new("plane", "Clamp the work, keep the iron sharp and both hands on the plane; with a power plane, wait until it has stopped before you set it down.", Habit),
         new("screws", "Drill pilots so that panels do not split, and clamp before you drive: a driver that slips finds the hand.", Habit),
+        new("cement", "Solvent contact cement gives off heavy vapour that can flash back to a far flame: a cross draught, no pilot light, no heater, no smoking, nothing that sparks until it has gone; gloves, a vapour cartridge and no mere dust mask; close the can.", "16 CFR 1500.133"),
+        new("router", "Clamp the work, feed against the turn of the bit, both hands on the router, let it stop before you set it down; never a pass deeper than bit and machine take with ease.", Habit),
     ];
 
     /// <summary>The caution of a step.</summary>

@@ -98,5 +98,6 @@ internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accu
     private Place PlaceOf(string owner) =>
         Set.Piece.Keys.TryGetValue(owner, out Place place) ? place
         : Set.Piece.Materials.TryGetValue(owner, out Material? material) ? material.Place
-        : Set.Piece.DrawerKinds.TryGetValue(owner, out DrawerKind? kind) ? kind.Place : Place.None;
+        : Set.Piece.DrawerKinds.TryGetValue(owner, out DrawerKind? kind) ? kind.Place
+        : Set.Piece.DoorKinds.TryGetValue(owner, out DoorKind? door) ? door.Place : Place.None;
 }

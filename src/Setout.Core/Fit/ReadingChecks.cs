@@ -23,7 +23,7 @@ public static class ReadingChecks
         // A slip says more than that the reading lies far off.
         Finding[] slips = [.. told.Where(f => f.Code == SlipCode)];
         Finding[] said = slips.Length == 0 ? [] : [.. ReadOf(set).Where(r => slips.Any(s => s.Key == r.Quantity.Key.Owner && s.Words.StartsWith(r.Quantity.Name + ": ", StringComparison.Ordinal)))
-            .Select(r => Book.FarOff(r, LengthFormat.For(set.Piece.Unit))).OfType<Finding>()];
+            .Select(r => BookChecks.FarOff(r, LengthFormat.For(set.Piece.Unit))).OfType<Finding>()];
         return set with { Findings = [.. set.Findings.Where(f => !said.Contains(f)), .. told] };
     }
 
@@ -89,7 +89,7 @@ public static class ReadingChecks
         ExactLength explained = ExactLength.Max(spread.WorstHigh - spread.Value, spread.Value - spread.WorstLow)
             + spreads.AccuracyOf(instrument.Length > 0 ? instrument : Spreads.UsualInstrument(known.Quantity)) + s_doubt;
         foreach (ExactLength value in values)
-            if (Book.IsFarOff(value, best) || (value - best).Abs() > explained) return (value, best);
+            if (BookChecks.IsFarOff(value, best) || (value - best).Abs() > explained) return (value, best);
         return null;
     }
 
@@ -107,7 +107,7 @@ public static class ReadingChecks
             yield return slip;
             yield break;
         }
-        if (ReadingBench.IsDecided(read.Quantity) || Book.FarOff(read, bench.Format) is not null) yield break;
+        if (ReadingBench.IsDecided(read.Quantity) || BookChecks.FarOff(read, bench.Format) is not null) yield break;
         Finding? spots = SpotCheck.Of(bench, read);
         if (spots is not null) yield return spots;
         if (spots?.Code == SpotCheck.OutlierCode) yield break;

@@ -57,13 +57,17 @@ public static class PanelTable
     /// <summary>The usual sheet sizes of a kind.</summary>
     public static IEnumerable<SheetSize> SizesOf(string kind) => s_sizes.Value.Where(s => s.Kind == kind);
 
+    /// <summary>Kilograms a cubic metre of a kind, as the middle of its published range; null for a kind without one.</summary>
+    public static Estimate? DensityOf(string kind) => s_densities.Value.TryGetValue(kind, out (double Least, double Most) density)
+        ? new Estimate((density.Least + density.Most) / 2, (density.Most - density.Least) / 2)
+        : null;
+
     /// <summary>The mass of so much sheet, from the range of densities of its kind; null for a kind without one.</summary>
     public static Mass? MassOf(string kind, Area area, ExactLength thickness)
     {
-        if (!s_densities.Value.TryGetValue(kind, out (double Least, double Most) density)) return null;
+        if (DensityOf(kind) is not { } density) return null;
         double cubicMetres = area.ApproximateSquareMillimetres * thickness.ApproximateMillimetres * 1e-9;
-        double middle = (density.Least + density.Most) / 2, half = (density.Most - density.Least) / 2;
-        return new(new Estimate(cubicMetres * middle, cubicMetres * half));
+        return new(new Estimate(cubicMetres * density.Value, cubicMetres * density.Error));
     }
 
     private static ExactLength? Millimetres(string text) => text.Length == 0 ? null : CsvFacts.Length(text + " mm");

@@ -55,7 +55,38 @@ public abstract record Material(string Name, ImmutableArray<StockSize> Sizes, Pl
 /// <param name="Grain">Whether its parts keep the grain.</param>
 public sealed record Panel(
     string Name, string Kind, string Label, Given? Thickness, Grain Grain, ImmutableArray<StockSize> Sizes, Place Place)
-    : Material(Name, Sizes, Place);
+    : Material(Name, Sizes, Place)
+{
+    /// <summary>What is done with its edges where they are seen; they stay raw by default.</summary>
+    public EdgeTreatment Edges { get; init; } = EdgeTreatment.Raw;
+}
+
+/// <summary>What is done with the edge of a sheet.</summary>
+public enum EdgeWork
+{
+    /// <summary>Nothing: the edge is left as it is.</summary>
+    Raw,
+
+    /// <summary>Its corners are taken off; sizes stay as they are.</summary>
+    Chamfered,
+
+    /// <summary>Covered with a thin band; what is cut is smaller by the band.</summary>
+    Banded,
+
+    /// <summary>Covered with a strip of wood; what is cut is smaller by the strip.</summary>
+    Lipped,
+}
+
+/// <summary>How the seen edges of a sheet are treated.</summary>
+/// <param name="Work">What is done.</param>
+/// <param name="Band">Thickness of the band; null for the usual one.</param>
+/// <param name="Lip">The sticks that lips are cut from: their thickness is what the lip adds, their width covers the edge.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record EdgeTreatment(EdgeWork Work, Given? Band, Named? Lip, Place Place)
+{
+    /// <summary>Left as it is.</summary>
+    public static EdgeTreatment Raw { get; } = new(EdgeWork.Raw, null, null, default);
+}
 
 /// <summary>Sticks of one section, cut to length only.</summary>
 /// <param name="Nominal">The name in the yard, such as <c>2x4</c>; empty when the section is given.</param>

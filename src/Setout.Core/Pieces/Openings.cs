@@ -34,7 +34,16 @@ public sealed record Divider(string Key, Named? Of, Place Place) : DivisionItem(
 /// <param name="Like">Which kind of drawer.</param>
 /// <param name="Drawers">From the top down, one or more.</param>
 /// <param name="FigureThrough">True when the figure of the wood runs through from front to front: they are cut one below the other from one sheet.</param>
-public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool FigureThrough = false) : OpeningContent;
+public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool FigureThrough = false) : OpeningContent
+{
+    /// <summary>
+    /// True when the figure runs on from bank to bank: fronts of one row, of banks side by side that say so, are cut one behind the other from one sheet.
+    /// </summary>
+    public bool FigureInRows { get; init; }
+
+    /// <summary>How the heights of its fronts grow; null, the default, where each has its own or an equal share.</summary>
+    public Graduation? Graduated { get; init; }
+}
 
 /// <summary>One drawer.</summary>
 /// <param name="Key">Permanent.</param>
@@ -44,11 +53,46 @@ public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool
 /// <param name="Place">Where it stands.</param>
 public sealed record Drawer(string Key, ShareOfWhole Front, Given? BoxWidth, Given? BoxHeight, Place Place);
 
-/// <summary>Fixed shelves that share the height evenly, from the top down.</summary>
+/// <summary>Shelves that share the height evenly, from the top down.</summary>
 /// <param name="Of">Their material; null for that of the structure.</param>
 /// <param name="Setback">How far their front edge stands back; null for none.</param>
 /// <param name="Keys">Their keys with their places, from the top down.</param>
-public sealed record Shelves(Named? Of, Given? Setback, ImmutableArray<Named> Keys) : OpeningContent;
+public sealed record Shelves(Named? Of, Given? Setback, ImmutableArray<Named> Keys) : OpeningContent
+{
+    /// <summary>How they are carried; butted and screwed by default.</summary>
+    public ShelfFit Fit { get; init; }
+
+    /// <summary>Of shelves in dadoes: how deep these are; null for the rule.</summary>
+    public Given? Dado { get; init; }
+
+    /// <summary>Of adjustable ones: how much shorter than the opening, both ends together; null for the rule.</summary>
+    public Given? Play { get; init; }
+
+    /// <summary>Of adjustable ones: from hole to hole; null for the rule.</summary>
+    public Given? Pitch { get; init; }
+
+    /// <summary>A strip under the front edge that stiffens it; null for none.</summary>
+    public ShelfStrip? Strip { get; init; }
+}
+
+/// <summary>How shelves are carried.</summary>
+public enum ShelfFit
+{
+    /// <summary>Butted and screwed.</summary>
+    Fixed,
+
+    /// <summary>Let into dadoes.</summary>
+    Dado,
+
+    /// <summary>On pins in rows of holes.</summary>
+    Adjustable,
+}
+
+/// <summary>A strip under the front edge of a shelf.</summary>
+/// <param name="Of">Sticks, or a sheet.</param>
+/// <param name="Height">How far it stands down; null for the width of the sticks.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record ShelfStrip(Named Of, Given? Height, Place Place);
 
 /// <summary>A kind of drawer: materials, slide and gaps, said once for many drawers.</summary>
 /// <param name="Name">The piece's own name for it.</param>
@@ -63,7 +107,41 @@ public sealed record Shelves(Named? Of, Given? Setback, ImmutableArray<Named> Ke
 /// <param name="Window">Which limits the play beside its slides is held to.</param>
 public sealed record DrawerKind(
     string Name, Named Sides, Named Bottom, Named Front, Given? Gap, Given? Overlay, Given? Play, Given? SlideLength, Place Place,
-    SlideWindow Window = SlideWindow.Usual);
+    SlideWindow Window = SlideWindow.Usual)
+{
+    /// <summary>How the corners of the box are joined.</summary>
+    public CornerJoint Corners { get; init; }
+
+    /// <summary>How far an end goes into a side at the corner, or a tail into the front; null for the rule.</summary>
+    public Given? CornerDepth { get; init; }
+
+    /// <summary>About how wide a finger of a box joint is; null for the rule.</summary>
+    public Given? Finger { get; init; }
+
+    /// <summary>How the bottom is held.</summary>
+    public BottomFit BottomFit { get; init; }
+
+    /// <summary>Depth of the groove or rabbet that holds the bottom; null for the rule.</summary>
+    public Given? GrooveDepth { get; init; }
+
+    /// <summary>From the lower edge of the sides to the groove of the bottom; null for the rule.</summary>
+    public Given? GrooveUp { get; init; }
+
+    /// <summary>What the drawers run on.</summary>
+    public SlideWay Slides { get; init; }
+
+    /// <summary>What the leaflet of the slides says.</summary>
+    public SlideSheet Sheet { get; init; } = SlideSheet.Rules;
+
+    /// <summary>The sticks of wooden runners and kickers; null for none.</summary>
+    public Named? Runner { get; init; }
+
+    /// <summary>How the fronts stand to the face.</summary>
+    public FrontWay Fronts { get; init; }
+
+    /// <summary>What they are pulled by; null for nothing said.</summary>
+    public Handles? Handles { get; init; }
+}
 
 /// <summary>What side play a pair of slides takes.</summary>
 public enum SlideWindow

@@ -7,7 +7,7 @@ using Setout.Core.Workings;
 namespace Setout.Core.SettingOut;
 
 /// <summary>
-/// A bank of drawers in an opening: false fronts over it with even gaps, closing exactly; behind each front a box on side-mounted slides.
+/// A bank of drawers in an opening: fronts over it or in it with even gaps, closing exactly; behind each front a box.
 /// </summary>
 internal static class BankRule
 {
@@ -26,52 +26,62 @@ internal static class BankRule
             return;
         }
         if (book.PanelOf(kind.Front, space.Owner) is not { } front) return;
-        TradeRule gapRule = TradeRules.Get(book.Piece.Unit == Measures.Text.LengthUnit.Inch ? "RV1" : "RV2");
-        QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap between fronts",
-            kind.Gap?.Stated ?? new Stated(gapRule.Length, new(OriginKind.Rule, "usual gap between false fronts", gapRule.Cited)));
-        QuantityKey left = Overlay(book, space, kind, space.Edges.Left, gap, "left"), right = Overlay(book, space, kind, space.Edges.Right, gap, "right");
-        QuantityKey top = Overlay(book, space, kind, space.Edges.Top, gap, "top"), bottom = Overlay(book, space, kind, space.Edges.Bottom, gap, "bottom");
+        bool isInset = kind.Fronts == FrontWay.Inset, isInch = book.Piece.Unit == Measures.Text.LengthUnit.Inch;
+        TradeRule gapRule = TradeRules.Get(isInset ? (isInch ? "RV4" : "RV4M") : isInch ? "RV1" : "RV2");
+        QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap {(isInset ? "round its" : "between")} fronts",
+            kind.Gap?.Stated ?? new Stated(gapRule.Length, new(OriginKind.Rule, isInset ? "usual gap round inset fronts" : "usual gap between false fronts", gapRule.Cited)));
+        QuantityKey left = Overlay(book, space, kind.Overlay, space.Edges.Left, gap, "left", kind.Fronts), right = Overlay(book, space, kind.Overlay, space.Edges.Right, gap, "right", kind.Fronts);
+        QuantityKey top = Overlay(book, space, kind.Overlay, space.Edges.Top, gap, "top", kind.Fronts), bottom = Overlay(book, space, kind.Overlay, space.Edges.Bottom, gap, "bottom", kind.Fronts);
 
         QuantityKey cover = book.Define(space.Prefix, "cover-height", $"{space.Name}, height the fronts cover",
-            new Sum(Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
+            new Sum(isInset ? Term.From("clear height", 1, space.Height) : Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
         ExactLength lower = book.Value(space.Face.Height) - book.Value(space.Height);
-        if (book.IsRead(space.Height) && lower >= book.Grid.Step.ToExact())
+        if (!isInset && book.IsRead(space.Height) && lower >= book.Grid.Step.ToExact())
             book.Note("opening.lower-than-set", Severity.Warn, space.Owner, $"{space.Name} reads {book.Say(lower)} lower than it was set out; its drawers were shared out over {book.Say(book.Value(space.Face.Height))}.",
                 $"Move the deck or rail back to its place, or give the opening a height of {book.Say(book.Value(space.Height))} in the piece file.", space.Place);
         int count = bank.Drawers.Length;
         ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
         ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
-        if (Sharing.Share(book, $"{space.Name}, fronts and gaps in the height", cover, gaps, sharers, restIsCut: true) is not { } heights) return;
-        Sum across = new(Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
+        string closes = $"{space.Name}, fronts and gaps in the height";
+        if ((bank.Graduated is { } by ? Graduated.Share(book, closes, by, cover, gaps, sharers) : Sharing.Share(book, closes, cover, gaps, sharers, restIsCut: true)) is not { } shared) return;
+        ImmutableArray<PartSize> heights = [.. shared.Select((h, i) => book.Core(h, bank.Drawers[i].Key, "front.core.height", $"drawer {bank.Drawers[i].Key}, front height without its edges", PartRole.FalseFront, front, 2))];
+        // What is inset must go in where the opening is narrowest.
+        Sum across = new(isInset ? Term.From("clear width", 1, space.Width) : Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
 
+        ImmutableArray<PartSize>.Builder widths = ImmutableArray.CreateBuilder<PartSize>(count);
         ExactLength gapValue = book.Value(gap), x = space.X - book.Value(left);
         ExactLength down = space.Z + book.Value(space.Height) + book.Value(top);
         for (int i = 0; i < count; i++)
         {
             Drawer drawer = bank.Drawers[i];
-            PartSize width = book.DefineSize(drawer.Key, "front.width", $"drawer {drawer.Key}, front width", across, PartRole.FalseFront);
-            ExactLength high = book.Value(heights[i].AsCut), wide = book.Value(width.AsCut), thick = book.Value(Book.ThicknessOf(front.Name));
+            PartSize width = book.DefineSize(drawer.Key, "front.width", $"drawer {drawer.Key}, front width", across, PartRole.FalseFront, front, 2, isInset ? (Rounding.Down, "down: it must go inside") : null);
+            widths.Add(width);
+            ExactLength high = book.Value(heights[i].Made), wide = book.Value(width.Made), thick = book.Value(Book.ThicknessOf(front.Name));
             down -= high;
             // The figure of a front runs across, as its width is cut along the grain.
-            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} false front", PartRole.FalseFront, front.Name, width, heights[i],
-                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, space.Y - thick, down, wide, thick, high)], drawer.Place, BoxRule.Held(space, drawer.Key)));
-            book.Dimensions.Add(new(heights[i].AsCut, false, down, down + high, 0, space.X));
+            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} {(isInset ? "inset" : "false")} front", PartRole.FalseFront, front.Name, width, heights[i],
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, isInset ? space.Y : space.Y - thick, down, wide, thick, high)], drawer.Place, BoxRule.Held(space, drawer.Key))
+            { Seen = new(2, 2) });
+            book.Show(new(heights[i].Made, false, down, down + high, 0, space.X));
 
             Sum slot = new([
-                Term.From("front, as cut", 1, heights[i].AsCut),
-                .. i == 0 ? [Term.From("over the top", -1, top)] : ImmutableArray<Term>.Empty,
-                .. i == count - 1 ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
+                Term.From(EdgeRule.Covers(front) ? "front, with its edges" : "front, as cut", 1, heights[i].Made),
+                .. i == 0 && !isInset ? [Term.From("over the top", -1, top)] : ImmutableArray<Term>.Empty,
+                .. i == count - 1 && !isInset ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
             ]);
             QuantityKey slotKey = book.Define(drawer.Key, "slot", $"drawer {drawer.Key}, height behind its front within the opening", slot);
-            ExactLength slotZ = i == count - 1 ? down + book.Value(bottom) : down;
-            BoxRule.Write(book, space, kind, drawer, slotKey, slotZ);
+            ExactLength slotZ = i == count - 1 && !isInset ? down + book.Value(bottom) : down;
+            BoxRule.Write(book, space, kind, drawer, new(slotKey, slotZ, i == 0));
+            HandleRule.Write(book, kind, drawer, width, heights[i]);
             down -= gapValue;
         }
-        FrontGaps.Write(book, space, bank, cover, gap, across, heights);
+        FrontGaps.Write(book, space, bank, cover, gap, across, heights, widths.ToImmutable());
         // The lowest front stands by its own figure; spacers only come between fronts.
         ExactLength below = space.Z - (down + gapValue);
         string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";
-        book.Steps.Add(new(Stage.Fronts, $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
+        book.Steps.Add(new(Stage.Fronts, isInset
+            ? $"Set the fronts of {space.Name} into the opening flush with the face, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
+            : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
             [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, "screws"));
         book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
         // Said once for all banks; what hangs is fixed already.
@@ -80,14 +90,19 @@ internal static class BankRule
             book.Steps.Add(new(Stage.Fixing, "Anchor the piece to the wall, or weight its foot, before drawers are loaded.", [], null, "tip"));
     }
 
-    private static QuantityKey Overlay(Book book, Space space, DrawerKind kind, Edge edge, QuantityKey gap, string side)
+    /// <summary>How far a front or door lies over one side of its opening: as given, or by the rule of what is there.</summary>
+    internal static QuantityKey Overlay(Book book, Space space, Given? wanted, Edge edge, QuantityKey gap, string side, FrontWay way = FrontWay.Overlay)
     {
         string name = $"{space.Name}, fronts over the {side}";
         string what = $"overlay-{side}";
         TradeRule reveal = TradeRules.Get("RV3"), onFrame = TradeRules.Get("OV1");
-        if (kind.Overlay is { } over && over.Value > book.Value(edge.Member))
+        if (wanted is { } over && over.Value > book.Value(edge.Member))
             book.NoteOnce("front.overhang", Severity.Warn, space.Owner, $"Fronts that lie {book.Say(over.Value)} over an edge of {book.Say(book.Value(edge.Member))} stand out past it.", "Make the overlay smaller, or leave it out to have it worked out.", over.Place);
-        if (kind.Overlay is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
+        if (wanted is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
+        if (way == FrontWay.Inset) return book.Define(space.Prefix, what, name, new Sum(Term.From("gap, inside the opening", -1, gap)));
+        if (way == FrontWay.HalfOverlay)
+            return book.Define(space.Prefix, what, name, new Sum([.. edge.Beside is { } beside ? [Term.From("edge of the slide panel", 2, beside) with { Part = edge.Part }] : ImmutableArray<Term>.Empty,
+                edge.Beside is null ? Term.From("edge, half of it", 1, edge.Member) with { Part = edge.Part } : Term.From("post, half of it", 1, edge.Member), Term.From("gap", -1, gap)], Rational.Of(1, 2)));
         return edge.Kind switch
         {
             EdgeKind.CaseOutside => book.Define(space.Prefix, what, name, new Sum(Term.From("edge of the case", 1, edge.Member) with { Part = edge.Part },

@@ -1,4 +1,4 @@
-// Over 200 lines: every rule writes here, so this is the one list of what a rule may say, and the one place that looks at the whole.
+// Over 200 lines: every rule writes here, so this is the one list of what a rule may say.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
@@ -27,8 +27,8 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     public List<Gap> Gaps { get; } = [];
     public List<Fixing> Fixings { get; } = [];
     public List<AssemblyStep> Steps { get; } = [];
-    public List<SetOpening> Openings { get; } = [];
-    public List<SetDimension> Dimensions { get; } = [];
+    private readonly List<SetOpening> _openings = [];
+    private readonly List<SetDimension> _dimensions = [];
     public List<Finding> Findings { get; } = [];
 
     /// <summary>Writes a quantity and gives its key back.</summary>
@@ -55,6 +55,35 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         _evaluation.Define(new(key.ToCut, $"{name}, to cut", new ToCut(key, Grid, rounding, why)));
         _evaluation.Define(new(key.AsCut, $"{name}, as cut", new Sum(Term.From("to cut", 1, key.ToCut)), Scatter: scatter));
         return new(key, key.ToCut, key.AsCut);
+    }
+
+    /// <summary>
+    /// A size of a sheet part whose seen edges may be covered: what is cut is smaller by what covers them. <see cref="PartSize.Made"/> is the
+    /// size with its edges on.
+    /// </summary>
+    /// <param name="seen">How many of the two edges that bound this size are seen: 0 to 2.</param>
+    public PartSize DefineSize(string owner, string what, string name, Sum finished, PartRole role, Panel panel, int seen, (Rounding Way, string Why)? rounding = null)
+    {
+        (Rounding way, string why) = rounding ?? (RoundingFor.Role(role), RoundingFor.Reason(role));
+        if (seen == 0 || !EdgeRule.Covers(panel)) return DefineSize(owner, what, name, finished, way, why);
+        string cover = EdgeRule.Words(panel, seen);
+        PartSize core = DefineSize(owner, what, name, new Sum([.. finished.Terms, Term.From(cover, -seen, EdgeRule.ThicknessOf(panel.Name))]), way, why);
+        return core with { Made = Define(owner, what + ".finished", $"{name}, with its edges", new Sum(Term.From("as cut", 1, core.AsCut), Term.From(cover, seen, EdgeRule.ThicknessOf(panel.Name)))) };
+    }
+
+    /// <summary>What is cut of a size that was shared out, where edges that bound it are covered: the core, and with it the size with its edges on.</summary>
+    public PartSize Core(PartSize shared, string owner, string what, string name, PartRole role, Panel panel, int seen) =>
+        EdgeRule.Covers(panel) ? DefineSize(owner, what, name, new Sum(Term.From("as shared out", 1, shared.ToCut)), role, panel, seen) : shared;
+
+    /// <summary>
+    /// What is cut of a clear size where both ends go into what bounds it, as tenons do: longer by twice the depth. <see cref="PartSize.Made"/> is
+    /// the clear size again, from shoulder to shoulder as cut.
+    /// </summary>
+    public PartSize LetIn(Working clear, string owner, string what, string name, PartRole role, QuantityKey depth, string words)
+    {
+        ImmutableArray<Term> terms = clear is Sum { Share: var share } sum && share == Rational.One ? sum.Terms : [Term.From("between shoulders", 1, Define(owner, what + ".clear", $"{name}, between shoulders", clear))];
+        PartSize whole = DefineSize(owner, what, name, new Sum([.. terms, Term.From(words, 2, depth)]), role);
+        return whole with { Made = Define(owner, what + ".between", $"{name}, between shoulders as cut", new Sum(Term.From("as cut", 1, whole.AsCut), Term.From(words, -2, depth))) };
     }
 
     /// <summary>A size that is not cut, such as the section of a stick: the three figures are one.</summary>
@@ -84,6 +113,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     {
         if (!place.IsKnown || !Findings.Any(f => f.Code == code && f.Place == place)) Note(code, severity, key, words, remedy, place);
     }
+
+    /// <summary>What is known from the bench.</summary>
+    public BenchFacts Facts => facts;
 
     /// <summary>Whether a quantity has been read at the facts.</summary>
     public bool IsRead(QuantityKey key) => facts.Pins.ContainsKey(key);
@@ -156,25 +188,35 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>True when a material's thickness is not known and a finding says so: nothing more need be said of what follows from it.</summary>
     public bool IsUnknown(string material) => Findings.Any(f => f.Code == "material.unknown" && f.Key == material);
 
+    /// <summary>Where the corner of the structure that is being written stands: its rules measure from there.</summary>
+    public Corner Corner { get; set; }
+
     /// <summary>Adds a part.</summary>
     public void Add(Part part)
     {
         // A key may happen to look like another part's mark: two parts never carry the same one.
         string mark = part.Mark;
         for (int i = 2; Parts.Any(p => p.Mark == mark); i++) mark = $"{part.Mark}-{i}";
-        Parts.Add(part with { Mark = mark });
+        Parts.Add(part with { Mark = mark, Placements = [.. part.Placements.Select(Corner.Place)] });
+    }
+
+    /// <summary>Adds an opening.</summary>
+    public void Open(SetOpening opening) => _openings.Add(opening with { Space = Corner.Place(opening.Space) });
+
+    /// <summary>Adds a size worth drawing.</summary>
+    public void Show(SetDimension dimension)
+    {
+        (ExactLength along, ExactLength at) = dimension.IsAcross ? (Corner.X, Corner.Z) : (Corner.Z, Corner.X);
+        _dimensions.Add(dimension with { From = dimension.From + along, To = dimension.To + along, At = dimension.At + at });
     }
 
     /// <summary>Closes the book.</summary>
     public SetPiece Finish()
     {
         WorkedPiece worked = _evaluation.Finish();
-        CheckSizes(worked);
-        CheckFronts();
-        CheckCut(worked);
-        CheckReadings(worked);
+        BookChecks.Look(this, worked);
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
-            InOrder(), [.. Openings], [.. Dimensions], [.. worked.Findings, .. Findings])
+            InOrder(), [.. _openings], [.. _dimensions], [.. worked.Findings, .. Findings])
         { Facts = facts, Fixings = [.. Fixings] };
     }
 
@@ -183,78 +225,6 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     {
         var said = new HashSet<string>(StringComparer.Ordinal) { "" };
         return [.. Steps.OrderBy(s => s.Stage).Select(s => said.Add(s.Caution) ? s : s with { Caution = "" })];
-    }
-
-    private void CheckReadings(WorkedPiece worked)
-    {
-        foreach (QuantityKey key in facts.Pins.Keys.Order())
-            if (worked.Values.TryGetValue(key, out Worked? read) && FarOff(read, Format) is { } finding) Findings.Add(finding);
-    }
-
-    /// <summary>Further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
-    internal static bool IsFarOff(ExactLength value, ExactLength expected) =>
-        (value - expected).Abs() is var off && off > expected.Abs() / 5 && off > ExactLength.FromInches(Rational.Of(1, 4));
-
-    /// <summary>The finding of a reading that is far off.</summary>
-    internal static Finding? FarOff(Worked read, LengthFormat format)
-    {
-        if (read.Pin is not { IsFact: false } pin) return null;
-        foreach (ExactLength value in pin.Values)
-        {
-            if (!IsFarOff(value, read.Expected)) continue;
-            return new("reading.far-off", Severity.Warn, read.Quantity.Key.Owner, $"{read.Quantity.Name} reads {format.Text(value)} where {format.Text(read.Expected)} was expected.",
-                $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
-        }
-        return null;
-    }
-
-    /// <summary>Parts that are cut and no longer what the plan asks for.</summary>
-    private void CheckCut(WorkedPiece worked)
-    {
-        foreach (Part part in Parts)
-        {
-            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
-            {
-                if (size.ToCut == size.Exact || !worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Pin is null || cut.Over.Sign == 0) continue;
-                string way = cut.Over.Sign > 0 ? "more" : "less";
-                Note("part.cut-differs", Severity.Warn, part.Key, $"{part.Name} is cut to a {word} of {Say(cut.Value)}; the plan now asks for {Say(cut.Expected)}.",
-                    $"It is {Say(cut.Over.Abs())} {way}: 'setout fit FILE' says whether it may stand and what can be done. What is not cut yet goes by the part as it is.", part.Place);
-            }
-        }
-    }
-
-    private void CheckSizes(WorkedPiece worked)
-    {
-        foreach (Part part in Parts)
-        {
-            foreach ((string word, PartSize size) in new[] { ("length", part.Length), ("width", part.Width) })
-            {
-                if (!worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Value.Sign > 0) continue;
-                // What is too wide or too tall has its own finding; a size below nothing is only its echo.
-                if (Findings.Any(f => f.Severity == Severity.Stop && (part.Key == f.Key || part.Key.StartsWith(f.Key + ".", StringComparison.Ordinal)))) continue;
-                Note("part.no-size", Severity.Stop, part.Key, $"The {word} of {part.Name} comes out at {Say(cut.Value)}.",
-                    $"Look at its working: setout why FILE {size.Exact}.", part.Place);
-            }
-        }
-    }
-
-    /// <summary>Fronts of two banks beside or above one another that take the same room; the first such pair says it all.</summary>
-    private void CheckFronts()
-    {
-        List<(Part Part, Placement Box)> fronts = [.. Parts.Where(p => p.Role == PartRole.FalseFront).SelectMany(p => p.Placements.Select(b => (p, b)))];
-        for (int i = 0; i < fronts.Count; i++)
-        {
-            for (int j = i + 1; j < fronts.Count; j++)
-            {
-                (Placement a, Placement b) = (fronts[i].Box, fronts[j].Box);
-                ExactLength across = ExactLength.Min(a.X + a.SizeX, b.X + b.SizeX) - ExactLength.Max(a.X, b.X);
-                ExactLength up = ExactLength.Min(a.Z + a.SizeZ, b.Z + b.SizeZ) - ExactLength.Max(a.Z, b.Z);
-                if (across.Sign <= 0 || up.Sign <= 0) continue;
-                Note("front.overlap", Severity.Stop, fronts[j].Part.Key, $"{fronts[i].Part.Name} and {fronts[j].Part.Name} overlap by {Say(ExactLength.Min(across, up))}.",
-                    "Give their kind a smaller overlay, or leave it out: an edge between two banks is then halved.", fronts[j].Part.Place);
-                return;
-            }
-        }
     }
 
     private string Describe(Named name) => Piece.Materials.GetValueOrDefault(name.Text) switch
@@ -276,8 +246,9 @@ internal static class RoundingFor
 {
     public static Rounding Role(PartRole role) => role switch
     {
-        PartRole.Shelf or PartRole.SlidePanel or PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom => Rounding.Down,
-        PartRole.Back => Rounding.Up,
+        PartRole.Shelf or PartRole.SlidePanel or PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom or PartRole.FramePanel or PartRole.DoorPanel or PartRole.WellPlatform or PartRole.WellBearer
+            or PartRole.Runner or PartRole.Kicker => Rounding.Down,
+        PartRole.Back or PartRole.Lip or PartRole.Filler or PartRole.EdgeStrip => Rounding.Up,
         _ => Rounding.Nearest,
     };
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
@@ -5,97 +6,99 @@ using static Setout.Core.Measures.ExactLength;
 
 namespace Setout.Core.SettingOut;
 
-/// <summary>A plywood case: top and bottom between the sides, butted and screwed, with an applied back.</summary>
+/// <summary>A case of sheet goods: its panels, and in their order all that belongs to it.</summary>
 internal static class CaseRule
 {
     public static void Write(Book book, Case described)
     {
         string key = described.Key;
-        string name = described.Name.Length > 0 ? described.Name : "case";
+        string name = StandRule.NameOf(book, described, "case");
         if (book.PanelOf(described.Of, key) is not { } panel) return;
         QuantityKey t = Book.ThicknessOf(panel.Name);
         QuantityKey width = book.Define(key, "width", $"{name}, outside width", described.Width.Stated);
         QuantityKey height = book.Define(key, "height", $"{name}, outside height", described.Height.Stated);
         QuantityKey depth = book.Define(key, "depth", $"{name}, outside depth", described.Depth.Stated);
         Panel? back = described.Back is { } b ? book.PanelOf(b, key) : null;
-        if (described.Back is not null && back is null) return;
+        FaceFrameSetting? frame = FaceFrameRule.Of(book, described, name);
+        StripStock? rail = HangingRule.Rail(book, described, name);
+        if ((described.Back is not null && back is null) || (described.FaceFrame is not null && frame is null) || (described.HangingRail is not null && rail is null)) return;
+        var shape = new CaseShape(described, name, panel, t, CornerRule.Depth(book, described, name, panel), FootRule.Raise(book, described, name), frame?.Thickness, BackRule.Of(book, described, name, back, t, rail?.Thickness));
 
-        // Sides: full height; the applied back lies behind them, so they are narrower by its thickness.
+        // Sides: full height. They are narrower by what lies behind and before them.
         PartSize sideLength = book.DefineSize(key, "side.length", $"{name} side, length", new Sum(Term.From("outside height", 1, height)), PartRole.Side);
-        Sum sideWidthSum = back is null
-            ? new Sum(Term.From("outside depth", 1, depth))
-            : new Sum(Term.From("outside depth", 1, depth), Term.From("back, applied", -1, book.ThicknessOf($"{key}.back", back.Name)));
-        PartSize sideWidth = book.DefineSize(key, "side.width", $"{name} side, width", sideWidthSum, PartRole.Side);
+        ImmutableArray<Term> off = [.. shape.Back is { Hold: BackHold.Applied } on ? [Term.From("back, applied", -1, on.Thickness)] : ImmutableArray<Term>.Empty,
+            .. frame is null ? [] : ImmutableArray.Create(Term.From("face frame", -1, frame.Thickness))];
+        PartSize sideWidth = book.DefineSize(key, "side.width", $"{name} side, width", new Sum([Term.From("outside depth", 1, depth), .. off]), PartRole.Side, panel, 1);
         PartSize deckLength = book.DefineSize(key, "deck.length", $"{name} top and bottom, length",
-            new Sum([Term.From("outside width", 1, width), .. book.Thicknesses("sides", -1, $"{key}.side", panel.Name, 2)]), PartRole.Deck);
+            new Sum([Term.From("outside width", 1, width), .. book.Thicknesses("sides", -1, shape.Side, panel.Name, 2), .. shape.InBothSides(1)]), PartRole.Deck);
         PartSize deckWidth = book.DefineSize(key, "deck.width", $"{name} top and bottom, width",
-            new Sum(Term.From("side, as cut", 1, sideWidth.AsCut)), PartRole.Deck);
+            new Sum([Term.From(EdgeRule.Covers(panel) ? "side, with its edge" : "side, as cut", 1, sideWidth.Made), .. BackRule.OffDecks(shape)]), PartRole.Deck, panel, 1,
+            shape.Back is { Hold: BackHold.Rabbeted } ? (Rounding.Down, "down: the back must lie over it") : null);
 
-        ExactLength tv = book.Value(t), w = book.Value(deckLength.AsCut) + (tv * 2), h = book.Value(sideLength.AsCut), d = book.Value(sideWidth.AsCut);
-        book.Add(new($"{key}.side", $"{key}s", $"{name} side", PartRole.Side, panel.Name, sideLength, sideWidth, t, 2, panel.Grain,
-            [new(Zero, Zero, Zero, tv, d, h), new(w - tv, Zero, Zero, tv, d, h)], described.Place));
-        book.Add(new($"{key}.deck", $"{key}d", $"{name} top and bottom", PartRole.Deck, panel.Name, deckLength, deckWidth, t, 2, panel.Grain,
-            [new(tv, Zero, Zero, w - (tv * 2), d, tv), new(tv, Zero, h - tv, w - (tv * 2), d, tv)], described.Place));
-        book.Joints.Add(new("butt", $"{key}.deck", Face.Ends, $"{key}.side", Face.Inside, "glue and screws through the side"));
-        int deckScrews = Fastening.ScrewsAlong(book.Value(deckWidth.AsCut));
-        book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), 4 * deckScrews, "piece", $"4 ends, {deckScrews} each: {Fastening.SpacingWords}"));
+        ExactLength tv = book.Value(t), into = CaseShape.ValueOr0(book, shape.LetIn?.AsCut), y = CaseShape.ValueOr0(book, shape.FrameThickness), low = CaseShape.ValueOr0(book, shape.Raise);
+        ExactLength w = book.Value(deckLength.AsCut) + ((tv - into) * 2), h = book.Value(sideLength.AsCut), d = book.Value(sideWidth.Made), deep = book.Value(deckWidth.Made);
+        book.Add(new(shape.Side, $"{key}s", $"{name} side", PartRole.Side, panel.Name, sideLength, sideWidth, t, 2, panel.Grain,
+            [new(Zero, y, Zero, tv, d, h), new(w - tv, y, Zero, tv, d, h)], described.Place)
+        { Seen = new(1, 0) });
+        ExactLength x = tv - into, wide = book.Value(deckLength.AsCut);
+        book.Add(new(shape.Deck, $"{key}d", $"{name} top and bottom", PartRole.Deck, panel.Name, deckLength, deckWidth, t, 2, panel.Grain,
+            [new(x, y, low, wide, deep, tv), new(x, y, h - tv, wide, deep, tv)], described.Place)
+        { Seen = new(1, 0) });
+        CornerRule.Write(book, shape, deckWidth);
 
-        if (back is not null) WriteBack(book, described, name, back, sideLength, deckLength, t, w, h, d);
+        if (shape.Back is { Hold: BackHold.Applied } applied) BackRule.WriteApplied(book, shape, applied, sideLength, deckLength, w, h, y + d);
 
-        QuantityKey openWidth = book.DefineSame(key, "opening.width", $"{name}, clear width inside", "top and bottom, as cut", deckLength.AsCut, Combining.Narrowest, Scatter.Placed);
+        Sum between = new([Term.From("top and bottom, as cut", 1, deckLength.AsCut), .. shape.InBothSides(-1)]);
+        QuantityKey openWidth = book.Define(key, "opening.width", $"{name}, clear width inside", between, Combining.Narrowest, Scatter.Placed);
+        ImmutableArray<Term> raised = shape.Raise is { } raise ? [Term.From("floor to the underside of the bottom", -1, raise)] : [];
         QuantityKey faceHeight = book.Define(key, "face-height", $"{name}, height between top and bottom",
-            new Sum([Term.From("side, as cut", 1, sideLength.AsCut), .. book.Thicknesses("top and bottom", -1, $"{key}.deck", panel.Name, 2)]));
+            new Sum([Term.From("side, as cut", 1, sideLength.AsCut), .. book.Thicknesses("top and bottom", -1, shape.Deck, panel.Name, 2), .. raised]));
         QuantityKey openHeight = book.DefineSame(key, "opening.height", $"{name}, clear height inside", "between top and bottom", faceHeight, Combining.Narrowest, Scatter.Placed);
-        QuantityKey openDepth = book.DefineSame(key, "opening.depth", $"{name}, clear depth inside", "side width, as cut", sideWidth.AsCut, Combining.Narrowest);
-        QuantityKey outside = book.Define(key, "outside", $"{name}, outside width as built",
-            new Sum([Term.From("top and bottom, as cut", 1, deckLength.AsCut), .. book.Thicknesses("sides", 1, $"{key}.side", panel.Name, 2)]));
-        book.Chains.Add(new($"{name}, width", outside, [.. book.Thicknesses("sides", 1, $"{key}.side", panel.Name, 2), Term.From("clear width inside", 1, openWidth)], openWidth));
+        // Without a back what divides the case ends in front of the rail.
+        ImmutableArray<Term> behind = [.. BackRule.OffClear(shape), .. rail is not null && shape.Back is null ? [Term.From("hanging rail", -1, rail.Thickness)] : ImmutableArray<Term>.Empty];
+        QuantityKey openDepth = book.Define(key, "opening.depth", $"{name}, clear depth inside", new Sum([Term.From(EdgeRule.Covers(panel) ? "side width, with its edge" : "side width, as cut", 1, sideWidth.Made), .. behind]), Combining.Narrowest);
+        QuantityKey outside = book.Define(key, "outside", $"{name}, outside width as built", new Sum(shape.Outside(book, deckLength)));
+        book.Chains.Add(new($"{name}, width", outside, [.. book.Thicknesses("sides", 1, shape.Side, panel.Name, 2), Term.From("clear width inside", 1, openWidth)], openWidth));
+        if (shape.Back is { Hold: not BackHold.Applied } let) BackRule.WriteLetIn(book, shape, let, sideLength, openWidth, faceHeight, w, h, y + d);
+        if (rail is not null) HangingRule.WriteRail(book, shape, rail, openWidth, w, h, y + d);
 
-        book.Dimensions.Add(new(width, true, Zero, w, 1));
-        book.Dimensions.Add(new(height, false, Zero, h, 1));
-        book.Steps.Add(new(Stage.Carcase, $"Drill and screw the {name}: top and bottom between the sides, front edges flush. Clamp, measure both diagonals and pull it square before the last screws.",
-            [$"{key}.side", $"{key}.deck"], Diagonals.Of(book.Grid, w, h), "screws"));
+        book.Show(new(width, true, Zero, w, 1));
+        book.Show(new(height, false, Zero, h, 1));
+        DividerFit dividers = DividerRule.Of(book, shape);
+        // What stands in dadoes or grooves, or on dowels, is in before the case is closed.
+        bool closesLast = dividers.IsClosedIn || shape.Back is { Hold: BackHold.Grooved };
+        if (!closesLast) Close(book, shape, w, h, "");
 
-        Edge side = new(t, EdgeKind.CaseOutside, Part: $"{key}.side"), level = new(t, EdgeKind.CaseOutside, Part: $"{key}.deck");
-        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, Zero, tv, new(side, side, level, level), described.Of, $"{key}.side", described.Place, new(deckLength.AsCut, faceHeight));
+        Edge side = new(t, EdgeKind.CaseOutside, Part: shape.Side) { Start = [.. shape.Raise is { } up ? [Term.From("floor to the underside of the bottom", 1, up)] : ImmutableArray<Term>.Empty, Term.From("bottom", 1, t)] };
+        Edge level = new(t, EdgeKind.CaseOutside, Part: shape.Deck) { Start = shape.LetIn is { } let2 ? [Term.From("top or bottom in the side", 1, let2.AsCut)] : [] };
+        var edges = new Edges(side, side, level, level);
+        int before = book.Parts.Count;
+        if (frame is not null) edges = FaceFrameRule.Outer(book, shape, frame, sideLength, deckLength, edges);
+        var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, y, low + tv, edges, described.Of, shape.Side, described.Place, new(between.Terms.Length == 1 ? deckLength.AsCut : openFace(), faceHeight)) { Dividers = dividers, FaceFrame = frame };
         OpeningRule.Fill(book, space, described.Content);
+        DividerRule.CheckBackToBack(book, dividers);
 
-        if (back is not null)
-        {
-            book.Steps.Add(new(Stage.Back, "Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then glue and screw it all round and trim what stands over. It keeps the case square from here on.",
-                [$"{key}.back"], Diagonals.Of(book.Grid, w, h), ""));
-        }
-        if (described.IsHung) WriteHanging(book, described, back, w);
+        if (shape.Back is { } held) BackRule.Step(book, shape, held, w, h);
+        if (closesLast) Close(book, shape, w, h, "Dry-fit all that goes inside first. ");
+        if (frame is not null) FaceFrameRule.Step(book, frame, book.Parts.Skip(before).Where(p => p.Role == PartRole.FaceFrame).Select(p => p.Key), w, h);
+        FootRule.Write(book, shape, deckLength, sideWidth, openWidth, w, d, y);
+        FaceFrameRule.CheckBeside(book, described);
+        FillerRule.Write(book, shape, sideLength, w, h);
+        if (described.IsHung) HangingRule.Write(book, shape, w);
+
+        QuantityKey openFace() => book.Define(key, "face-width", $"{name}, width between the sides", between);
     }
 
-    /// <summary>A case hangs by its back, so the back must carry: at least what is sold as 1/2 in (12 mm). Common practice, no source.</summary>
-    private static void WriteHanging(Book book, Case described, Panel? back, ExactLength width)
+    private static void Close(Book book, CaseShape shape, ExactLength w, ExactLength h, string first)
     {
-        ExactLength least = ExactLength.FromInches(Rational.Of(7, 16));
-        if (back is null || book.Value(Book.ThicknessOf(back.Name)) < least)
+        string how = shape.Described.Corners.Joint switch
         {
-            book.Note("case.back-cannot-carry", Severity.Stop, described.Key,
-                back is null ? "A case that hangs on a wall needs a back to hang by." : $"The back of {book.Say(book.Value(Book.ThicknessOf(back.Name)))} is too thin to hang a case by.",
-                "Give it a back of 1/2 in (12 mm) plywood or more. What the wall bears, and with which fixing, is for local codes and licensed practice.", described.Back?.Place ?? described.Place);
-            return;
-        }
-        int fixings = 2 * Math.Max(2, (int)(width.Inches / 16).Round(Rounding.Up));
-        book.Hardware.Add(new(described.Key, "Wall fixing to suit the wall and the load", fixings, "piece", "two rows, one about every 16 in; common practice, no source"));
-        book.Steps.Add(new(Stage.Fixing, $"Hang it empty, with a helper: {fixings} fixings through the back, near the top and near the bottom, into studs or solid masonry and never into board alone.", [], null, "hang"));
-    }
-
-    private static void WriteBack(Book book, Case described, string name, Panel back, PartSize side, PartSize deck, QuantityKey sheet, ExactLength w, ExactLength h, ExactLength d)
-    {
-        string key = described.Key;
-        QuantityKey t = book.ThicknessOf($"{key}.back", back.Name);
-        // It must cover the case as it comes out, which rounding may leave a little wider than given. The grain stands upright as that of the sides.
-        PartSize length = book.DefineSize(key, "back.length", $"{name} back, length", new Sum(Term.From("side, as cut", 1, side.AsCut)), PartRole.Back);
-        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width",
-            new Sum(Term.From("top and bottom, as cut", 1, deck.AsCut), Term.From("sides", 2, sheet)), PartRole.Back);
-        book.Add(new($"{key}.back", $"{key}b", $"{name} back", PartRole.Back, back.Name, length, across, t, 1, back.Grain,
-            [new(Zero, d, Zero, w, book.Value(t), h)], described.Place));
-        book.Joints.Add(new("butt", $"{key}.back", Face.Inside, $"{key}.side", Face.BackEdge, "glue and screws all round"));
-        int screws = (2 * Fastening.ScrewsAlong(w)) + (2 * Fastening.ScrewsAlong(h));
-        book.Hardware.Add(new(key, Fastening.PanelScrew(book, back, book.Value(t)), screws, "piece", $"all round: {Fastening.SpacingWords}"));
+            CaseJoint.Pocket => $"Pocket-screw the {shape.Name}: top and bottom between the sides, front edges flush.",
+            CaseJoint.Dowels => $"Glue up the {shape.Name}: top and bottom between the sides on their dowels, front edges flush.",
+            CaseJoint.Rabbet => $"Glue and screw the {shape.Name}: top and bottom in the rabbets of the sides, front edges flush.",
+            CaseJoint.Dado => $"Glue and screw the {shape.Name}: tongues of top and bottom in the dadoes of the sides, front edges flush.",
+            _ => $"Drill and screw the {shape.Name}: top and bottom between the sides, front edges flush.",
+        };
+        book.Steps.Add(new(Stage.Carcase, $"{first}{how} Clamp, measure both diagonals and pull it square before the last screws.", [shape.Side, shape.Deck], Diagonals.Of(book.Grid, w, h), "screws"));
     }
 }

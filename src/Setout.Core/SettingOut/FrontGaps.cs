@@ -9,7 +9,7 @@ namespace Setout.Core.SettingOut;
 /// <summary>The gaps that the eye sees in a bank: between fronts as they are fixed, above the top one, and beside them.</summary>
 internal static class FrontGaps
 {
-    public static void Write(Book book, Space space, DrawerBank bank, QuantityKey cover, QuantityKey gap, Sum across, ImmutableArray<PartSize> heights)
+    public static void Write(Book book, Space space, DrawerBank bank, QuantityKey cover, QuantityKey gap, Sum across, ImmutableArray<PartSize> heights, ImmutableArray<PartSize> widths)
     {
         TradeRule seen = TradeRules.Get("FR1");
         string limits = $"within 1/16 in of what was meant: {seen.Cited}";
@@ -19,7 +19,7 @@ internal static class FrontGaps
         {
             Drawer drawer = bank.Drawers[i];
             string name = $"drawer {drawer.Key}";
-            stack.Add(Term.From($"front of {drawer.Key}, as cut", -1, heights[i].AsCut));
+            stack.Add(Term.From($"front of {drawer.Key}, as cut", -1, heights[i].Made));
             if (i > 0)
             {
                 QuantityKey fixedGap = book.DefineSame(drawer.Key, "front.gap", $"{name}, gap above its front as fixed", "on spacers", gap, scatter: Scatter.Placed);
@@ -28,7 +28,7 @@ internal static class FrontGaps
                 book.Gaps.Add(new(fixedGap, $"{name}, gap above its front", ExactLength.Max(ExactLength.Zero, meant - seen.Length), meant + seen.Length, limits) { Group = space.Owner });
             }
             QuantityKey beside = book.Define(drawer.Key, "front.beside", $"{name}, front narrower than what it covers, both sides together",
-                new Sum([.. across.Terms, Term.From("front, as cut", -1, QuantityKey.Of(drawer.Key, "front.width").AsCut)]));
+                new Sum([.. across.Terms, Term.From("front, as cut", -1, widths[i].Made)]));
             book.Gaps.Add(new(beside, $"{name}, front beside what it covers", -seen.Length, seen.Length, limits) { Group = space.Owner });
         }
         QuantityKey above = book.Define(space.Prefix, "fronts-short", $"{space.Name}, fronts short of the height they cover", new Sum(stack.ToImmutable()));

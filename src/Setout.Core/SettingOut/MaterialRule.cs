@@ -17,6 +17,8 @@ internal static class MaterialRule
             if (material is Panel panel) Write(book, panel);
             else if (material is Stick stick) Write(book, stick);
         }
+        // Once all sticks are there: lips are cut from them.
+        foreach (Panel panel in book.Piece.Materials.Values.OfType<Panel>().OrderBy(p => p.Place.Line).ThenBy(p => p.Name, StringComparer.Ordinal)) EdgeRule.Define(book, panel);
     }
 
     private static void Write(Book book, Panel panel)

@@ -50,21 +50,100 @@ public enum PartRole
     /// <summary>Top.</summary>
     Top,
 
+    // Of tops and their wells.
+
+    /// <summary>Strip of wood round a top.</summary>
+    EdgeStrip,
+
+    /// <summary>What a machine stands on in a well.</summary>
+    WellPlatform,
+
+    /// <summary>What carries the platform of a well.</summary>
+    WellBearer,
+
+    /// <summary>Side of a well.</summary>
+    WellSide,
+
+    /// <summary>Strip of wood on the edge of a sheet.</summary>
+    Lip,
+
+    /// <summary>Panel in the grooves of a frame.</summary>
+    FramePanel,
+
     /// <summary>Given by its sizes alone.</summary>
     Loose,
+
+    // Doors and shelves.
+    /// <summary>Door of one sheet.</summary>
+    Door,
+
+    /// <summary>Upright of the frame of a door.</summary>
+    DoorStile,
+
+    /// <summary>Level member of the frame of a door.</summary>
+    DoorRail,
+
+    /// <summary>Panel in the frame of a door.</summary>
+    DoorPanel,
+
+    /// <summary>Strip under the front edge of a shelf.</summary>
+    ShelfStrip,
+
+    // Cases.
+    /// <summary>Board of a toe kick or of a base.</summary>
+    Kick,
+
+    /// <summary>Rail that a case hangs by.</summary>
+    HangingRail,
+
+    /// <summary>Stile, rail or mullion of a face frame.</summary>
+    FaceFrame,
+
+    /// <summary>What a slide is screwed to behind a face frame.</summary>
+    Packing,
+
+    /// <summary>Strip between a case and what is beside it.</summary>
+    Filler,
+
+    // Of drawers.
+
+    /// <summary>Wooden runner under a drawer.</summary>
+    Runner,
+
+    /// <summary>Stick above a drawer that keeps it from tipping.</summary>
+    Kicker,
 }
 
 /// <summary>The three figures of a size.</summary>
 /// <param name="Exact">The sum.</param>
 /// <param name="ToCut">The sum landed on the shop's grid.</param>
 /// <param name="AsCut">What came off the saw; until read, what was to be cut.</param>
-public sealed record PartSize(QuantityKey Exact, QuantityKey ToCut, QuantityKey AsCut);
+public sealed record PartSize(QuantityKey Exact, QuantityKey ToCut, QuantityKey AsCut)
+{
+    /// <summary>The size with its bands or lips on: what the rest of the piece goes by. That as cut where the edges are not covered.</summary>
+    public QuantityKey Made { get; init; } = AsCut;
+}
+
+/// <summary>Which edges of a part are seen, and so get the treatment of its sheet.</summary>
+/// <param name="Long">How many of the two that run along its length.</param>
+/// <param name="Ends">How many of the two across it.</param>
+public readonly record struct SeenEdges(int Long, int Ends);
 
 /// <summary>
 /// Where a part sits in the finished piece: a box in the piece's own frame. X runs from the left, Y from the front to the back,
 /// Z up from the floor (from the underside for a hung case).
 /// </summary>
 public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, ExactLength SizeX, ExactLength SizeY, ExactLength SizeZ);
+
+/// <summary>Where a structure stands in the piece: its left, front, lower corner.</summary>
+/// <param name="X">From the left of the first structure.</param>
+/// <param name="Y">From its front.</param>
+/// <param name="Z">From the floor.</param>
+internal readonly record struct Corner(ExactLength X, ExactLength Y, ExactLength Z)
+{
+    /// <summary>A box measured from the corner, in the frame of the piece.</summary>
+    public Placement Place(Placement box) => this == default ? box : box with { X = box.X + X, Y = box.Y + Y, Z = box.Z + Z };
+}
 
 /// <summary>
 /// Members of finished size that are alike by design: same sizes by the same working, so they share three figures a size.
@@ -85,4 +164,8 @@ public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, Exac
 /// <param name="HeldUntil">Any one of these is to be read before the part is cut, the best first; empty for none.</param>
 public sealed record Part(
     string Key, string Mark, string Name, PartRole Role, string Material, PartSize Length, PartSize Width, QuantityKey Thickness,
-    int Count, Grain Grain, ImmutableArray<Placement> Placements, Place Place, ImmutableArray<QuantityKey> HeldUntil = default);
+    int Count, Grain Grain, ImmutableArray<Placement> Placements, Place Place, ImmutableArray<QuantityKey> HeldUntil = default)
+{
+    /// <summary>Which of its edges are seen; none by default.</summary>
+    public SeenEdges Seen { get; init; }
+}

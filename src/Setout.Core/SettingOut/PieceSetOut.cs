@@ -26,20 +26,18 @@ public static class PieceSetOut
     {
         var book = new Book(piece, piece.Grid ?? grid, facts);
         MaterialRule.Write(book);
-        Member? structure = piece.Members.FirstOrDefault(m => m is Frame or Case);
+        var standing = new OrderedDictionary<string, Structure>();
         foreach (Member member in piece.Members)
         {
+            book.Corner = default;
             switch (member)
             {
-                case Frame frame: FrameRule.Write(book, frame); break;
-                case Case @case: CaseRule.Write(book, @case); break;
-                case Top top when structure is not null: TopRule.Write(book, top, structure); break;
+                case Structure structure: Write(book, structure, standing); break;
+                case Top top: TopRule.Write(book, top, standing); break;
                 case LoosePart loose: TopRule.Write(book, loose); break;
-                case Top top:
-                    book.Note("top.nothing-under-it", Severity.Stop, top.Key, "A top needs a frame or a case under it.", "Add one before it, or write it as a part.", top.Place);
-                    break;
             }
         }
+        EdgeRule.Write(book);
         foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
@@ -47,5 +45,20 @@ public static class PieceSetOut
                 $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
         }
         return book.Finish();
+    }
+
+    private static void Write(Book book, Structure structure, OrderedDictionary<string, Structure> standing)
+    {
+        if (StandRule.Corner(book, structure, standing) is not { } corner) return;
+        book.Corner = corner;
+        switch (structure)
+        {
+            case Frame frame: FrameRule.Write(book, frame); break;
+            case Case @case: CaseRule.Write(book, @case); break;
+        }
+        // What could not be set out carries nothing; its own finding says why.
+        if (!book.Knows(Built.Width(structure.Key))) return;
+        StandRule.CheckRoom(book, structure, standing.Values);
+        standing[structure.Key] = structure;
     }
 }

@@ -40,7 +40,11 @@ public enum Face
 /// <param name="Against">The part it comes against.</param>
 /// <param name="On">Which face of that.</param>
 /// <param name="Held">What holds it, in words.</param>
-public sealed record Joint(string Kind, string Part, Face Meets, string Against, Face On, string Held);
+public sealed record Joint(string Kind, string Part, Face Meets, string Against, Face On, string Held)
+{
+    /// <summary>How far the part goes into the other, as a tenon or a shelf in a dado does; null where it only meets it.</summary>
+    public QuantityKey? Depth { get; init; }
+}
 
 /// <summary>Something to buy that is not wood.</summary>
 /// <param name="Key">The permanent key of its owner.</param>
@@ -59,6 +63,9 @@ public sealed record Machining(string Part, string Words, ImmutableArray<(string
 /// <summary>When a step comes: what must stand before what.</summary>
 public enum Stage
 {
+    /// <summary>Edges of parts, before anything is joined.</summary>
+    Edges,
+
     /// <summary>The carcase or frame, pulled square.</summary>
     Carcase,
 
@@ -82,6 +89,12 @@ public enum Stage
 
     /// <summary>Fronts.</summary>
     Fronts,
+
+    /// <summary>Shelves on pins.</summary>
+    LooseShelves,
+
+    /// <summary>Doors made and hung.</summary>
+    Doors,
 }
 
 /// <summary>One step of putting the piece together.</summary>
@@ -146,6 +159,16 @@ public sealed record SetPiece(
     /// <summary>True while the part waits for a reading: its size is reserved on the stock, and it is not cut yet.</summary>
     public bool IsHeld(Part part) => !part.HeldUntil.IsDefaultOrEmpty && Facts.StateOf(part) == PartState.Planned
         && part.HeldUntil.Any(Worked.Values.ContainsKey) && part.HeldUntil.All(k => !Worked.Values.TryGetValue(k, out Worked? read) || read.Pin is null);
+
+    /// <summary>What is done with the edges of a part, in words: <c>raw</c>, or such as <c>banded: 1 long, 2 ends</c>.</summary>
+    public string EdgesOf(Part part)
+    {
+        EdgeWork work = part.Seen != default && Piece.Materials.GetValueOrDefault(part.Material) is Panel panel ? panel.Edges.Work : EdgeWork.Raw;
+        if (work == EdgeWork.Raw) return "raw";
+        string[] edges = [.. part.Seen.Long > 0 ? [$"{part.Seen.Long} long"] : Array.Empty<string>(), .. part.Seen.Ends > 0 ? [$"{part.Seen.Ends} end{(part.Seen.Ends > 1 ? "s" : "")}"] : Array.Empty<string>()];
+        string word = work switch { EdgeWork.Chamfered => "chamfered", EdgeWork.Banded => "banded", _ => "lipped" };
+        return $"{word}: {string.Join(", ", edges)}";
+    }
 
     /// <summary>True when a finding stops the plan.</summary>
     public bool IsStopped => Findings.Any(f => f.Severity == Severity.Stop);

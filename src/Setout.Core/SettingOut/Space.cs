@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
@@ -20,9 +21,17 @@ namespace Setout.Core.SettingOut;
 /// <param name="Place">Where it stands in the piece file.</param>
 /// <param name="Face">Its size at the face, which fronts go by: not what is read along the slides.</param>
 /// <param name="TakesSlides">False between bare posts, where slides have nothing to screw to.</param>
+/// <param name="Door">The thickness of inset doors that take up its front; null for none.</param>
 internal sealed record Space(
     string Owner, string Prefix, string Name, QuantityKey Width, QuantityKey Height, QuantityKey Depth,
-    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place, FaceSize Face, bool TakesSlides = true);
+    ExactLength X, ExactLength Y, ExactLength Z, Edges Edges, Named Of, string Carrier, Place Place, FaceSize Face, bool TakesSlides = true, QuantityKey? Door = null)
+{
+    /// <summary>How what divides it meets what carries it; butted by default.</summary>
+    public DividerFit Dividers { get; init; } = DividerFit.Butt;
+
+    /// <summary>What lies in front of it; null for nothing.</summary>
+    public FaceFrameSetting? FaceFrame { get; init; }
+}
 
 /// <summary>
 /// The size of an opening where the fronts lie over it, as the carcase was set out and cut. A reading of the opening is taken inside, along the
@@ -38,7 +47,21 @@ internal sealed record Edges(Edge Left, Edge Right, Edge Top, Edge Bottom);
 /// <param name="Kind">Which rule a front over it follows.</param>
 /// <param name="Beside">For a frame: the thickness of the slide panel between opening and post, which a front covers too.</param>
 /// <param name="Part">The key of the part whose thickness <paramref name="Member"/> is, or <paramref name="Beside"/> where there is one; empty where there is no such part.</param>
-internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Beside = null, string Part = "");
+internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Beside = null, string Part = "")
+{
+    /// <summary>From the lower or left end of that part to where the opening begins, as terms; empty where nothing is cut into it.</summary>
+    public ImmutableArray<Term> Start { get; init; } = [];
+
+    /// <summary>What of a face frame lies in front of it; null for nothing.</summary>
+    public FrameEdge? Frame { get; init; }
+}
+
+/// <summary>A member of a face frame in front of one side of an opening.</summary>
+/// <param name="In">How far its edge stands into the opening.</param>
+/// <param name="Width">Its width, as seen from the front.</param>
+/// <param name="Part">Its part.</param>
+/// <param name="Start">From the lower or left end of that part to where the opening begins, as terms.</param>
+internal sealed record FrameEdge(QuantityKey In, QuantityKey Width, string Part, ImmutableArray<Term> Start);
 
 /// <summary>Which rule a front over an edge follows.</summary>
 internal enum EdgeKind

@@ -155,6 +155,7 @@ public static class BenchSheetWriter
         int cut = plan.Set.Facts.CutOf(part);
         string[] remarks =
         [
+            .. plan.Set.EdgesOf(part) is not "raw" and { } edges ? [edges] : Array.Empty<string>(),
             .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
             .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil[^1]} first"] : Array.Empty<string>(),
         ];

@@ -70,6 +70,8 @@ internal static class WorkingPages
         PartRole.BoxEnd => "box end",
         PartRole.BoxBottom => "box bottom",
         PartRole.FalseFront => "false front",
+        PartRole.DoorStile => "door stile",
+        PartRole.DoorPanel => "door panel",
         _ => part.Name,
     };
 

@@ -24,9 +24,9 @@ public static class PieceFront
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
         var parts = set.Parts.Where(p => KindOf(p.Role) is not null)
             .SelectMany(p => p.Placements.Select((place, i) => (Part: p, Place: place, Index: i)))
-            .OrderByDescending(m => m.Place.Y).ThenBy(m => m.Place.Z)
+            .OrderByDescending(m => m.Place.Y).ThenBy(m => m.Part.Role == PartRole.DoorStile).ThenBy(m => Covers(set, m.Part.Key)).ThenBy(m => m.Place.Z)
             .ToList();
-        // A member wholly behind an equal one nearer the front (back posts, back rails) is not drawn.
+        // Stiles lie over the tenons that go into them. A member wholly behind an equal one nearer the front (back posts, back rails) is not drawn.
         var seen = new HashSet<(Length, Length, Length, Length)>();
         var drawn = ImmutableArray.CreateBuilder<ElevationPart>();
         for (int i = parts.Count - 1; i >= 0; i--)
@@ -46,6 +46,10 @@ public static class PieceFront
             HasFloor = !set.Piece.Members.OfType<Case>().Any(c => c.IsHung),
         };
     }
+
+    /// <summary>A tenon is not seen: what it stands in is drawn over it. How many such parts are below one another.</summary>
+    private static int Covers(SetPiece set, string part) =>
+        set.Joints.Where(j => j.Kind == "mortise and tenon" && j.Against == part).Select(j => j.Part).Distinct().Select(p => 1 + Covers(set, p)).DefaultIfEmpty(0).Max();
 
     private static string Over(SetPiece set, Member member)
     {
@@ -71,12 +75,18 @@ public static class PieceFront
     private static PartKind? KindOf(PartRole role) => role switch
     {
         PartRole.Post => PartKind.Post,
-        PartRole.Rail => PartKind.Rail,
+        PartRole.Rail or PartRole.Runner or PartRole.Kicker => PartKind.Rail,
         PartRole.SlidePanel or PartRole.Side or PartRole.Partition => PartKind.PanelEdge,
         PartRole.Deck or PartRole.Shelf => PartKind.Deck,
-        PartRole.Back => PartKind.Back,
+        PartRole.Back or PartRole.FramePanel => PartKind.Back,
         PartRole.FalseFront => PartKind.DrawerFront,
-        PartRole.Top => PartKind.Top,
+        PartRole.Top or PartRole.EdgeStrip => PartKind.Top,
+        PartRole.WellPlatform or PartRole.Kick => PartKind.Deck,
+        PartRole.WellBearer or PartRole.WellSide or PartRole.Filler => PartKind.PanelEdge,
+        PartRole.Door => PartKind.Door,
+        PartRole.DoorStile => PartKind.Post,
+        PartRole.DoorRail or PartRole.ShelfStrip or PartRole.FaceFrame => PartKind.Rail,
+        PartRole.DoorPanel => PartKind.PanelFace,
         _ => null,
     };
 

@@ -25,7 +25,7 @@ public static class PlanCsv
             Millimetres(set.Worked[p.Length.ToCut]), Text(set, set.Worked[p.Length.ToCut]),
             Millimetres(set.Worked[p.Width.ToCut]), Text(set, set.Worked[p.Width.ToCut]),
             Millimetres(set.Worked[p.Thickness]), Text(set, set.Worked[p.Thickness]),
-            p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", "raw",
+            p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", set.EdgesOf(p),
         }));
 
     /// <summary>The buying list.</summary>

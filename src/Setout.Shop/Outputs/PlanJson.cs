@@ -107,7 +107,7 @@ public static class PlanJson
             Length(json, "thickness", set.Worked[part.Thickness], set.Piece.Unit);
             json.WriteNumber("count", part.Count);
             json.WriteString("grain", part.Grain == Core.Pieces.Grain.Keep ? "keep" : "free");
-            json.WriteString("edges", "raw");
+            json.WriteString("edges", set.EdgesOf(part));
             json.WriteEndObject();
         }
         json.WriteEndArray();

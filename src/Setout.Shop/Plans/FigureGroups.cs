@@ -12,7 +12,7 @@ namespace Setout.Shop.Plans;
 internal static class FigureGroups
 {
     /// <summary>
-    /// A group for each bank of this material that asks for it. The figure of a front runs from side to side, so its fronts follow each other across
+    /// A group for each bank, and for each row over several banks, of this material that asks for it. The figure of a front runs from side to side, so its fronts follow each other across
     /// the grain. A front that is cut already parts its bank: those above and those below it run through among themselves.
     /// </summary>
     /// <param name="set">The piece.</param>
@@ -40,7 +40,39 @@ internal static class FigureGroups
             }
             Close(run, groups);
         }
+        foreach (ImmutableArray<DrawerBank> face in Faces(set.Piece)) AddRows(face, panel, there, groups, findings);
         return groups.ToImmutable();
+    }
+
+    /// <summary>Row by row the fronts of banks side by side, along the grain; a front that is cut already, or of another sheet, parts its row.</summary>
+    private static void AddRows(ImmutableArray<DrawerBank> face, Panel panel, Dictionary<string, Part> there, ImmutableArray<FigureGroup>.Builder groups, List<Finding> findings)
+    {
+        Part[] fronts = [.. face.SelectMany(b => b.Drawers).Select(d => there.GetValueOrDefault($"{d.Key}.front")).OfType<Part>()];
+        if (fronts.Length == 0) return;
+        if (fronts.FirstOrDefault(f => f.Grain != Grain.Keep) is { } free)
+        {
+            findings.Add(new("figure.no-grain", Severity.Warn, free.Key, $"The figure of {free.Name} and of those beside it cannot be made to run through: {panel.Name} has no grain to keep.",
+                $"Take 'figure: in rows' off, or write 'grain: keep' for {panel.Name}.", free.Place));
+            return;
+        }
+        if (face.Length < 2 || face.Any(b => b.Drawers.Length != face[0].Drawers.Length))
+        {
+            findings.Add(new("figure.no-rows", Severity.Warn, fronts[0].Key, face.Length < 2
+                ? $"The figure of {fronts[0].Name} has no bank beside it to run on to."
+                : $"The figure of {fronts[0].Name} cannot run on from bank to bank: they have {string.Join(", ", face.Select(b => b.Drawers.Length))} drawers.",
+                "Give banks that stand side by side as many drawers each, all with 'figure: in rows', or take it off.", fronts[0].Place));
+            return;
+        }
+        for (int row = 0; row < face[0].Drawers.Length; row++)
+        {
+            var run = new List<string>();
+            foreach (DrawerBank bank in face)
+            {
+                if (there.TryGetValue($"{bank.Drawers[row].Key}.front", out Part? front)) run.Add(front.Key);
+                else Close(run, groups, GrainAxis.Along);
+            }
+            Close(run, groups, GrainAxis.Along);
+        }
     }
 
     /// <summary>Says of each group that fits no stock that it does not, once; gives the reasons that are left.</summary>
@@ -51,16 +83,39 @@ internal static class FigureGroups
         {
             Part[] parts = [.. group.PartIds.Select(id => set.Parts.First(p => p.Key == id))];
             findings.Add(new("figure.too-large", Severity.Stop, parts[0].Key,
-                $"{string.Join(", ", parts.Select(p => p.Name))} cannot be cut below each other from one sheet of {panel.Name}: {string.Join("; ", stock.Select(s => s.Words))}.",
-                "Offer a larger size in the shop file, or take 'figure: through' off the bank.", parts[0].Place));
+                $"{string.Join(", ", parts.Select(p => p.Name))} cannot be cut {(group.Axis == GrainAxis.Along ? "beside" : "below")} each other from one sheet of {panel.Name}: {string.Join("; ", stock.Select(s => s.Words))}.",
+                $"Offer a larger size in the shop file, or take 'figure: {(group.Axis == GrainAxis.Along ? "in rows' off the banks" : "through' off the bank")}.", parts[0].Place));
         }
         return reasons.Where(r => r.Kind != ReasonKind.FigureTooLarge);
     }
 
-    private static void Close(List<string> run, ImmutableArray<FigureGroup>.Builder groups)
+    private static void Close(List<string> run, ImmutableArray<FigureGroup>.Builder groups, GrainAxis axis = GrainAxis.Across)
     {
-        if (run.Count > 1) groups.Add(new($"figure of {run[0]}", GrainAxis.Across, [.. run]));
+        if (run.Count > 1) groups.Add(new($"figure of {run[0]}", axis, [.. run]));
         run.Clear();
+    }
+
+    /// <summary>Banks side by side whose figure runs on from one to the next, from the left: those that follow each other in one division.</summary>
+    private static IEnumerable<ImmutableArray<DrawerBank>> Faces(Piece piece) => piece.Members.SelectMany(m => m switch
+    {
+        Frame frame => Faces(frame.Bays),
+        Case box => Faces(box.Content),
+        _ => [],
+    });
+
+    private static IEnumerable<ImmutableArray<DrawerBank>> Faces(OpeningContent? content)
+    {
+        if (content is DrawerBank { FigureInRows: true } alone) yield return [alone];
+        if (content is not Core.Pieces.Division division) yield break;
+        var face = ImmutableArray.CreateBuilder<DrawerBank>();
+        foreach (Opening opening in division.Items.OfType<Opening>())
+        {
+            bool follows = division.IsAcross && opening.Content is DrawerBank { FigureInRows: true };
+            if (follows) face.Add((DrawerBank)opening.Content!);
+            if (!follows && face.Count > 0) yield return face.DrainToImmutable();
+            if (!follows) foreach (ImmutableArray<DrawerBank> inner in Faces(opening.Content)) yield return inner;
+        }
+        if (face.Count > 0) yield return face.DrainToImmutable();
     }
 
     private static IEnumerable<DrawerBank> Banks(Piece piece) => piece.Members.SelectMany(m => m switch
@@ -73,6 +128,7 @@ internal static class FigureGroups
     private static IEnumerable<DrawerBank> Banks(OpeningContent? content) => content switch
     {
         DrawerBank bank => [bank],
+        Core.Pieces.Doors doors => Banks(doors.Behind),
         Core.Pieces.Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content)),
         _ => [],
     };

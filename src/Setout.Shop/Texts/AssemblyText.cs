@@ -5,7 +5,7 @@ using Setout.Core.Workings;
 
 namespace Setout.Shop.Texts;
 
-/// <summary>Reads frames, cases and tops, and what is in their openings.</summary>
+/// <summary>Reads frames and cases, and what is in their openings.</summary>
 internal static class AssemblyText
 {
     public static Member? Member(TextContext context, KeyBook keys, MapReader map)
@@ -20,28 +20,39 @@ internal static class AssemblyText
         return word switch
         {
             "frame" => Frame(context, keys, map, key, name, of, place),
-            "case" => new Case(key, name, of, map.RequiredLength("width", "36"), map.RequiredLength("height", "30"), map.RequiredLength("depth", "16"),
-                map.Text("back"), Content(context, keys, map), map.YesNo("hung", false), place),
-            _ => Top(map, key, name, of, place),
+            "case" => CaseText.Read(map, new(key, name, of, map.RequiredLength("width", "36"), map.RequiredLength("height", "30"), map.RequiredLength("depth", "16"),
+                CaseText.BackOf(map), Content(context, keys, map), map.YesNo("hung", false), place)
+            { Stand = Stand(map) }),
+            _ => TopText.Top(keys, map, key, name, of, place),
         };
+    }
+
+    /// <summary>Where a frame or case stands: beside one, or on one.</summary>
+    private static Stand Stand(MapReader map)
+    {
+        Named? beside = map.Text("beside");
+        ImmutableArray<Named> on = map.OneOrMore("on");
+        // Upper cases stand against the wall like those below; neighbours line up where one works at them. Common practice, no source.
+        bool atBack = map.OneOf("flush", !on.IsEmpty, ("front", false), ("back", true));
+        return beside is null && on.IsEmpty ? Core.Pieces.Stand.Alone : new(beside, on, atBack, map.PlaceOf(on.IsEmpty ? "beside" : "on"));
     }
 
     private static Frame? Frame(TextContext context, KeyBook keys, MapReader map, string key, string name, Named of, Place place)
     {
         Given width = map.RequiredLength("width", "72"), height = map.RequiredLength("height", "33"), depth = map.RequiredLength("depth", "24");
         Given toe = map.RequiredLength("toe", "4", mayBeZero: true);
+        Stand stand = Stand(map);
+        Named? rails = map.Text("rails");
+        FrameCorner corner = map.OneOf("corners", FrameCorner.Pocket, ("pocket", FrameCorner.Pocket), ("tenon", FrameCorner.Tenon), ("dowels", FrameCorner.Dowels));
+        Given? tenon = map.Length("tenon"), above = map.Length("above");
+        FramePanels? panels = map.Map("panels", "frame-panels") is { } set
+            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), map.PlaceOf("panels"))
+            : null;
         Laid laid = map.OneOf("top rails", Laid.OnEdge, ("on edge", Laid.OnEdge), ("flat", Laid.Flat));
-        if (map.Has("across")) return Division(context, keys, map, "across", "posts") is { } bays ? new(key, name, of, width, height, depth, toe, laid, bays, place) : null;
+        if (map.Has("across")) return Division(context, keys, map, "across", "posts") is { } bays ? new(key, name, of, width, height, depth, toe, laid, bays, place)
+        { Stand = stand, Rails = rails, Corner = corner, Tenon = tenon, Above = above, Panels = panels } : null;
         map.Missing("across", "[{opening: A}]");
         return null;
-    }
-
-    private static Top Top(MapReader map, string key, string name, Named of, Place place)
-    {
-        Given none = new(ExactLength.Zero, place);
-        MapReader? over = map.Map("overhang", "overhang");
-        Given Side(string side) => over?.Length(side, mayBeZero: true) ?? none;
-        return new(key, name, of, Side("front"), Side("back"), Side("left"), Side("right"), place);
     }
 
     private static readonly string[] s_contents = ["across", "down", "drawers", "shelves"];
@@ -53,9 +64,10 @@ internal static class AssemblyText
             context.Stop("opening.two-contents", map.KeyPlaceOf(there[1]), $"An opening holds one thing: this one has '{there[0]}' and '{there[1]}'.", "Divide it first, then fill each part.");
         OpeningContent? across = map.Has("across") ? Division(context, keys, map, "across", "partition") : null;
         OpeningContent? down = map.Has("down") ? Division(context, keys, map, "down", "deck") : null;
-        OpeningContent? drawers = map.Map("drawers", "drawer-bank") is { } bank ? Drawers(keys, bank) : null;
-        OpeningContent? shelves = map.Map("shelves", "shelves") is { } set ? Shelves(keys, set) : null;
-        return across ?? down ?? drawers ?? shelves;
+        OpeningContent? drawers = map.Map("drawers", "drawer-bank") is { } bank ? DrawerText.Bank(context, keys, bank) : null;
+        OpeningContent? shelves = map.Map("shelves", "shelves") is { } set ? ShelfText.Read(context, keys, set) : null;
+        OpeningContent? content = across ?? down ?? drawers ?? shelves;
+        return DoorText.Read(context, keys, map, content) ?? content;
     }
 
     private static Division? Division(TextContext context, KeyBook keys, MapReader map, string word, string between)
@@ -96,30 +108,5 @@ internal static class AssemblyText
         if (wrong is null) return true;
         context.Stop("division.order", place, wrong, $"Write openings and '{between}' in turn, beginning and ending with an opening.");
         return false;
-    }
-
-    private static DrawerBank? Drawers(KeyBook keys, MapReader map)
-    {
-        Named like = map.Required("like", "standard");
-        bool through = map.OneOf("figure", false, ("through", true), ("any", false));
-        var drawers = ImmutableArray.CreateBuilder<Drawer>();
-        foreach (MapReader item in map.Maps("down", "drawer", "drawer: A1"))
-        {
-            string key = item.Key("drawer");
-            keys.Take(key, item.PlaceOf("drawer"));
-            drawers.Add(new(key, item.Share("front"), item.Length("box width"), item.Length("box height"), item.PlaceOf("drawer")));
-        }
-        if (map.IsEmpty("down")) map.Missing("down", "[{drawer: A1}, {drawer: A2}]", "drawers.none", "There are no drawers in this bank.");
-        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), through) : null;
-    }
-
-    private static Shelves? Shelves(KeyBook keys, MapReader map)
-    {
-        Named? of = map.Text("of");
-        Given? setback = map.Length("setback", mayBeZero: true);
-        ImmutableArray<Named> shelves = map.Keys("down");
-        foreach (Named shelf in shelves) keys.Take(shelf.Text, shelf.Place);
-        if (map.IsEmpty("down")) map.Missing("down", "[S1, S2]", "shelves.none", "There are no shelves here.");
-        return shelves.Length > 0 ? new(of, setback, shelves) : null;
     }
 }

@@ -29,7 +29,10 @@ internal sealed partial class MapReader
     }
 
     /// <summary>The lengths of a list, or one length without a list.</summary>
-    public ImmutableArray<ExactLength> Lengths(string key)
+    public ImmutableArray<ExactLength> Lengths(string key) => [.. Givens(key).Select(g => g.Value)];
+
+    /// <summary>The lengths of a list, or one length without a list, each with its place.</summary>
+    public ImmutableArray<Given> Givens(string key)
     {
         IEnumerable<YamlNode> items = Node(key) switch
         {
@@ -37,12 +40,12 @@ internal sealed partial class MapReader
             YamlList list => list.Items,
             { } one => [one],
         };
-        var lengths = ImmutableArray.CreateBuilder<ExactLength>();
+        var lengths = ImmutableArray.CreateBuilder<Given>();
         foreach (YamlNode item in items)
         {
             if (item is not YamlScalar { Text.Length: > 0 } scalar)
                 _context.Stop("text.wanted-length", item.Place, $"'{key}' wants lengths.", $"Write '{key}: [23/32 in]'.");
-            else if (OneLine(scalar, key, LongestWord * 2) is not null && LengthOf(scalar, 0, scalar.Text.Length, key, false, null) is { } given) lengths.Add(given.Value);
+            else if (OneLine(scalar, key, LongestWord * 2) is not null && LengthOf(scalar, 0, scalar.Text.Length, key, false, null) is { } given) lengths.Add(given);
         }
         return lengths.ToImmutable();
     }
@@ -70,6 +73,23 @@ internal sealed partial class MapReader
         string near = NearestWord.Of(text.Text, words.Select(w => w.Word)) is { } guess ? $"Did you mean '{guess}'? " : "";
         _context.Stop("text.unknown-word", text.Place, $"'{TextContext.Shown(text.Text)}' is not known for '{key}'.", $"{near}Use one of: {list}.");
         return fallback;
+    }
+
+    /// <summary>Some of some words: one, or a list; each once.</summary>
+    public ImmutableArray<T> SomeOf<T>(string key, params (string Word, T Value)[] words)
+    {
+        var some = ImmutableArray.CreateBuilder<T>();
+        foreach (Named text in OneOrMore(key))
+        {
+            if (words.FirstOrDefault(w => w.Word == text.Text) is { Word: not null } found)
+            {
+                if (!some.Contains(found.Value)) some.Add(found.Value);
+                continue;
+            }
+            string near = NearestWord.Of(text.Text, words.Select(w => w.Word)) is { } guess ? $"Did you mean '{guess}'? " : "";
+            _context.Stop("text.unknown-word", text.Place, $"'{TextContext.Shown(text.Text)}' is not known for '{key}'.", $"{near}Use one or more of: {string.Join(", ", words.Select(w => w.Word))}.");
+        }
+        return some.ToImmutable();
     }
 
     /// <summary>Yes or no, also as true or false, which some editors make of it.</summary>

@@ -189,6 +189,25 @@ internal sealed partial class MapReader
         return maps.ToImmutable();
     }
 
+    /// <summary>The items of a list, each a word or a map of a kind; an empty list when the key is not there.</summary>
+    public ImmutableArray<(Named? Word, MapReader? Map)> WordsOrMaps(string key, string kind, string example)
+    {
+        if (Node(key) is not { } node || node is YamlScalar { Text: "" }) return [];
+        if (node is not YamlList list)
+        {
+            _context.Stop("text.wanted-list", node.Place, $"'{key}' wants a list.", $"Write for example '{key}: {example}'.");
+            return [];
+        }
+        var items = ImmutableArray.CreateBuilder<(Named?, MapReader?)>();
+        foreach (YamlNode item in list.Items)
+        {
+            if (item is YamlMap map) items.Add((null, new(_context, map, kind)));
+            else if (item is not YamlScalar { Text.Length: > 0 } scalar) _context.Stop("text.wanted-word", item.Place, $"Each item of '{key}' wants a word, or keys with values.", $"Write for example '{key}: {example}'.");
+            else if (OneLine(scalar, key, LongestWord) is { } word) items.Add((new Named(word.Text, word.Place), null));
+        }
+        return items.ToImmutable();
+    }
+
     /// <summary>True when the key is there with nothing in it, or is not there at all.</summary>
     public bool IsEmpty(string key) => Node(key) is null or YamlScalar { Text: "" } or YamlList { Items.Length: 0 } or YamlMap { Entries.Length: 0 };
 
@@ -219,6 +238,9 @@ internal sealed partial class MapReader
         }
         return words.ToImmutable();
     }
+
+    /// <summary>One word, or the words of a list.</summary>
+    public ImmutableArray<Named> OneOrMore(string key) => Node(key) is YamlScalar ? Text(key) is { } one ? [one] : [] : Words(key);
 
     /// <summary>The permanent keys of a list.</summary>
     public ImmutableArray<Named> Keys(string key) => [.. Words(key).Where(IsKey)];

@@ -22,7 +22,7 @@ internal static class MaterialText
         if (word == "panel")
         {
             ImmutableArray<StockSize> sheets = [.. map.Maps("sizes", "sheet-size", "size: 96 x 48, price: 62").Select(m => Named(m, Sheet(m))).OfType<StockSize>()];
-            return Panel(context, name, map) with { Sizes = sheets };
+            return Panel(context, name, map) with { Sizes = sheets, Edges = Edges(map) };
         }
         Stick? stick = Stick(context, name, map, word);
         StickSection? section = stick is null ? null : StickSection.Of(stick);
@@ -62,6 +62,15 @@ internal static class MaterialText
         bool hasGrain = kind.Text.Contains("ply", StringComparison.Ordinal) || !isKnown;
         Grain grain = map.OneOf("grain", hasGrain ? Grain.Keep : Grain.Free, ("keep", Grain.Keep), ("free", Grain.Free));
         return new(name.Text, kind.Text, label, thickness, grain, [], name.Place);
+    }
+
+    /// <summary>What is done with the seen edges: one word, and what it needs.</summary>
+    private static EdgeTreatment Edges(MapReader map)
+    {
+        EdgeWork work = map.OneOf("edges", EdgeWork.Raw, ("raw", EdgeWork.Raw), ("chamfered", EdgeWork.Chamfered), ("banded", EdgeWork.Banded), ("lipped", EdgeWork.Lipped));
+        Given? band = map.Length("band");
+        Named? lip = map.Text("lip");
+        return new(work, band, lip, map.PlaceOf("edges"));
     }
 
     private static Stick? Stick(TextContext context, Named name, MapReader map, string word)

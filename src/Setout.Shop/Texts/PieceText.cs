@@ -30,22 +30,16 @@ public static class PieceText
         }
         var kinds = ImmutableDictionary.CreateBuilder<string, DrawerKind>();
         foreach ((Named kind, MapReader map) in top.NamedMaps("drawers", "drawer-kind"))
-        {
-            kinds[kind.Text] = new(kind.Text, map.Required("sides", "box"), map.Required("bottom", "bottoms"), map.Required("front", "fronts"),
-                map.Length("gap"), map.Length("overlay", mayBeZero: true), map.Length("play", mayBeZero: true), map.Length("slide"), kind.Place,
-                map.OneOf("window", SlideWindow.Usual, ("usual", SlideWindow.Usual), ("narrow", SlideWindow.Narrow)));
-        }
+            kinds[kind.Text] = DrawerText.Kind(context, kind, map);
+        ImmutableDictionary<string, DoorKind> doors = DoorText.Kinds(context, keys, top);
         var members = ImmutableArray.CreateBuilder<Member>();
         foreach (MapReader item in top.Maps("assembly", "member", "case: C, of: carcase"))
             if (AssemblyText.Member(context, keys, item) is { } member) members.Add(member);
         foreach (MapReader item in top.Maps("parts", "part", "part: P1, of: carcase, length: 30, width: 12"))
             members.Add(Part(keys, item));
-        var structures = members.Where(m => m is Frame or Case).ToList();
-        if (structures.Count > 1)
-            context.Stop("piece.two-structures", structures[1].Place, "This version sets out one frame or case in a piece.", "Put the second into a piece file of its own.", structures[1].Key);
         if (top.IsEmpty("assembly") && top.IsEmpty("parts"))
             top.Missing("assembly", "' with a frame or a case below it, or 'parts", "piece.empty", "The piece has neither an assembly nor parts.");
-        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All);
+        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors };
     }
 
     private static LoosePart Part(KeyBook keys, MapReader item)

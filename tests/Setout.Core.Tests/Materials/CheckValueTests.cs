@@ -1,3 +1,4 @@
+// Over 200 lines: one table of published check values, each quantity with the small piece that shows it.
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.Json;
@@ -86,6 +87,10 @@ public class CheckValueTests
                 Gap gap = Assert.Single(window.Gaps, g => g.Key.Text == "D1.play");
                 bool loose = inputs.GetProperty("clearance_each_side_in").GetDecimal() > 0.5m;
                 return [("", window.Worked[new("D1.box.as-built")] + window.Worked[new("D1.play")] - (loose ? gap.Most : gap.Least))];
+            case "drawer_box_width_under_slide":
+                bool metric = inputs.TryGetProperty("opening_mm", out _);
+                ExactLength Given(string name) => metric ? ExactLength.FromMillimetres(Rational.Of(inputs.GetProperty(name + "_mm").GetDecimal())) : Inches(name + "_in");
+                return [("", Drawer(Given("opening"), grid: Grid.FromStep(Length.FromTicks(1)), side: $"{Given("side").Millimetres} mm", ways: k => k with { Slides = SlideWay.Under }).Worked[new("D1.box.width")])];
             case "largest_slide_length":
                 // A case so deep that just the usable depth is left: setback and rear clearance on top of it.
                 Assert.Equal([.. inputs.GetProperty("series_in").EnumerateArray().Select(s => ExactLength.FromInches(s.GetInt64()))], TradeRules.Get("SS5").Series);
@@ -104,6 +109,19 @@ public class CheckValueTests
                 return [];
             case "drawer_bottom_size":
                 return Bottom(Inches("inside_w_in"), Inches("inside_l_in"), Inches("groove_depth_in"));
+            case "laminate_thickness":
+                return [("", LaminateTable.Find(Text("grade"))!.Thickness)];
+            case "laminated_thickness":
+                return [("", Laminated(Inches("core_in"), Inches("face_in"), backer: Inches("backer_in")).Worked[new("T.thickness")])];
+            case "laminated_length":
+                Assert.Equal(2, inputs.GetProperty("laminated_ends").GetInt32());
+                ExactLength film = Inches("edge_laminate_in"), core = Inches("core_length_in");
+                SetPiece ends = Laminated(Described.Of("3/4"), film, length: core + (film * 2), edges: [TopSide.Left, TopSide.Right]);
+                Assert.Equal(core, ends.Worked[new("T.length.to-cut")]);
+                return [("", ends.Worked[new("T.outside.length")])];
+            case "laminate_rough_size":
+                SetPiece rough = Laminated(Described.Of("3/4"), Described.Of("0.048"), length: Inches("finished_l_in"), depth: Inches("finished_w_in"), over: Inches("oversize_per_edge_in"));
+                return [("length", rough.Worked[new("T.laminate.length")]), ("width", rough.Worked[new("T.laminate.width")])];
             default:
                 throw new InvalidOperationException($"No check for {quantity}.");
         }
@@ -118,12 +136,25 @@ public class CheckValueTests
         _ => panel,
     };
 
+    /// <summary>A laminated top on a case of its size.</summary>
+    private static SetPiece Laminated(ExactLength core, ExactLength film, ExactLength? backer = null, ExactLength? length = null, ExactLength? depth = null, ExactLength? over = null, ImmutableArray<TopSide> edges = default)
+    {
+        Given zero = Described.Given(ExactLength.Zero);
+        var top = new Top("T", "", Described.Named("slab"), zero, zero, zero, zero, Place.None)
+        {
+            Laminate = new(Described.Named("own"), Described.Given(film), false, backer is { } b ? Described.Given(b) : null, edges.IsDefault ? [] : edges, over is { } o ? Described.Given(o) : null, Place.None),
+        };
+        Piece piece = Described.Piece(LengthUnit.Inch, [Described.Sheet("wood", Described.Of("1/2")), Described.Sheet("slab", core)], [],
+            Described.Case(length ?? Described.Of("60"), Described.Of("30"), depth ?? Described.Of("24"), null), top);
+        return PieceSetOut.Of(piece, Grid.SixtyFourth, ImmutableDictionary<QuantityKey, Pin>.Empty);
+    }
+
     /// <summary>One drawer in a case whose clear width is given: sides of 1/2 in, so that the case is an inch wider.</summary>
-    private static SetPiece Drawer(ExactLength opening, ExactLength? depth = null, Grid? grid = null, string side = "1/2", Given? slide = null)
+    private static SetPiece Drawer(ExactLength opening, ExactLength? depth = null, Grid? grid = null, string side = "1/2", Given? slide = null, Func<DrawerKind, DrawerKind>? ways = null)
     {
         ExactLength wood = Described.Of("1/2");
         Piece piece = Described.Piece(LengthUnit.Inch,
-            [Described.Sheet("wood", wood), Described.Sheet("thin", Described.Of(side)), Described.Sheet("bottom", Described.Of("1/4"))], [Described.Kind("box", slide: slide)],
+            [Described.Sheet("wood", wood), Described.Sheet("thin", Described.Of(side)), Described.Sheet("bottom", Described.Of("1/4"))], [ways is null ? Described.Kind("box", slide: slide) : ways(Described.Kind("box"))],
             Described.Case(opening + (wood * 2), Described.Of("10"), depth ?? Described.Of("24"), new DrawerBank(Described.Named("box"), [Described.Drawer("D1")])));
         return PieceSetOut.Of(piece, grid ?? Grid.SixtyFourth, ImmutableDictionary<QuantityKey, Pin>.Empty);
     }

@@ -54,6 +54,62 @@ public sealed class FigurePlanTests
         Assert.All(fronts.Zip(fronts.Skip(1)), p => Assert.Equal(p.First.Place.FromAcross + p.First.Place.Across + sheets.Instance.Kerf, p.Second.Place.FromAcross));
     }
 
+    private static string Face(string second = "{drawer: E1}, {drawer: E2}", string figure = "in rows", string grain = "keep", string size = "96 x 48") => $$"""
+        setout: 1
+        name: Face
+        unit: in
+        materials:
+          ply:   {panel: hardwood plywood, label: 3/4}
+          thin:  {panel: hardwood plywood, label: 1/2}
+          fine:  {panel: walnut plywood, thickness: 3/4, grain: {{grain}}, sizes: [{size: {{size}}, price: 90}]}
+        drawers:
+          box: {sides: thin, bottom: thin, front: fine}
+        assembly:
+          - case: C
+            of: ply
+            width: 40
+            height: 20
+            depth: 18
+            across:
+              - {opening: A, drawers: {like: box, figure: in rows, down: [{drawer: D1}, {drawer: D2}] } }
+              - {partition: P}
+              - {opening: B, drawers: {like: box, figure: {{figure}}, down: [{{second}}] } }
+        """;
+
+    [Fact]
+    public void Make_FigureInRows_FrontsOfARowLieBehindEachOtherAlongTheGrain()
+    {
+        SheetPlan sheets = Fine(Make(Face()));
+        Assert.Equal(["D1.front E1.front", "D2.front E2.front"], sheets.Instance.Groups.Select(g => string.Join(' ', g.PartIds)));
+        Assert.All(sheets.Instance.Groups, g => Assert.Equal(GrainAxis.Along, g.Axis));
+        PlacedRectangle Front(string key) => SheetFace.Flatten(sheets.Instance, sheets.Outcome.Layout.Sheets[0]).Single(r => r.Kind == FaceKind.Part && r.PartId == key);
+        foreach ((PlacedRectangle left, PlacedRectangle right) in new[] { (Front("D1.front"), Front("E1.front")), (Front("D2.front"), Front("E2.front")) })
+        {
+            Assert.Equal(left.Place.FromAlong + left.Place.Along + sheets.Instance.Kerf, right.Place.FromAlong);
+            Assert.Equal(left.Place.FromAcross, right.Place.FromAcross);
+        }
+    }
+
+    [Theory]
+    [InlineData("{drawer: E1}", "in rows", "keep", "figure.no-rows")] // 2 drawers beside 1
+    [InlineData("{drawer: E1}, {drawer: E2}", "any", "keep", "figure.no-rows")] // nothing beside it
+    [InlineData("{drawer: E1}, {drawer: E2}", "in rows", "free", "figure.no-grain")]
+    public void Make_FigureInRowsThatCannotBe_WarnsOnce(string second, string figure, string grain, string code)
+    {
+        Plan plan = Make(Face(second, figure, grain));
+        Assert.Equal(Severity.Warn, Assert.Single(plan.Findings, f => f.Code == code).Severity);
+        Assert.Empty(Fine(plan).Instance.Groups);
+    }
+
+    [Fact]
+    public void Make_RowLongerThanTheSheet_SaysBeside()
+    {
+        // Two fronts of about 19 3/4 on a sheet of 36.
+        Finding[] stops = [.. Make(Face(size: "36 x 48")).Findings.Where(f => f.Severity == Severity.Stop)];
+        Assert.Equal(["figure.too-large", "figure.too-large"], stops.Select(f => f.Code));
+        Assert.All(stops, f => Assert.Contains("cannot be cut beside each other", f.Words, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Make_AnyFigure_HasNoGroups() => Assert.Empty(Fine(Make(Chest("any"))).Instance.Groups);
 

@@ -14,6 +14,17 @@ public class PieceTextTests
     /// <summary>The code, and a text with the mark ¦ where the finding stands. Each text has one mistake, so there is one finding.</summary>
     public static TheoryData<string, string> Mistakes => new()
     {
+        // Doors and shelves
+        { "text.missing", Head + "doors:\n  k: ¦{lies: inset}\n" + Case },
+        { "text.two-kinds", Head + "doors:\n  k: {of: ply, ¦frame: {of: ply}}\n" + Case },
+        { "doors.idle-overlay", Head + "doors:\n  k: {of: ply, lies: inset, ¦overlay: 1}\n" + Case },
+        { "text.key-taken", Head + "doors:\n  C: {of: ply}\n" + Case.Replace("case: C", "case: ¦C", StringComparison.Ordinal) },
+        { "doors.too-many", Head + Case + "    doors: {like: k, keys: [D1, D2, ¦D3]}\n" },
+        { "doors.hinges-of-a-pair", Head + Case + "    doors: {like: k, keys: [D1, D2], ¦hinges: left}\n" },
+        { "doors.none", Head + Case + "    doors: ¦{like: k, keys: []}\n" },
+        { "opening.two-contents", Head + Case + "    drawers: {like: k, down: [{drawer: E1}]}\n    ¦doors: {like: k, keys: [D1]}\n" },
+        { "shelves.idle", Head + Case + "    shelves: {¦pitch: 1, down: [S1]}\n" },
+        { "shelves.idle", Head + Case + "    shelves: {fit: adjustable, ¦dado: 1/4, down: [S1]}\n" },
         // The text as a whole
         { "text.empty", "¦" },
         { "text.empty", "¦# nothing but a remark\n" },
@@ -140,7 +151,6 @@ public class PieceTextTests
         // What is described
         { "piece.empty", "¦" + Head },
         { "piece.empty", "¦" + Head + "assembly: []\n" },
-        { "piece.two-structures", Head + Case + "  - {case: ¦D, of: ply, width: 3, height: 3, depth: 3}\n" },
         { "text.missing", Head + "assembly:\n  - ¦{name: x}\n" },
         { "text.two-kinds", Head + "assembly:\n  - {case: C, ¦top: T, of: ply, width: 3, height: 3, depth: 3}\n" },
         { "text.missing", Head + "  mine: ¦{label: 3/4}\n" + Case },

@@ -27,9 +27,9 @@ internal static class Planing
     {
         QuantityKey built = Bench.Built(side);
         // As it is now, what was planed off before included.
-        ExactLength now = bench.Set.Worked[built] - bench.Set.Worked[QuantityKey.Of(built.Owner, "planed")], end = bench.Set.Worked[QuantityKey.Of(built.Owner, "end.length").AsCut];
-        // Planed before, a side is thinner than its sheet: what the box measures over its ends tells.
-        ExactLength thick = ExactLength.Min(bench.Set.Worked[side.Thickness], (now - end) / 2);
+        ExactLength now = bench.Set.Worked[built] - bench.Set.Worked[QuantityKey.Of(built.Owner, "planed")], meant = bench.Set.Worked.Values[built].Expected;
+        // Planed before, a side is thinner than its sheet: what the box measures against what its parts come to tells, however its corners are joined.
+        ExactLength sheet = bench.Set.Worked[side.Thickness], thick = ExactLength.Min(sheet, sheet + ((now - meant) / 2));
         ExactLength most = ExactLength.Min(s_mostOff, thick - s_thinnestSide) * 2;
         if (most.Sign <= 0) return null;
         Length step = bench.Set.Grid.Step;

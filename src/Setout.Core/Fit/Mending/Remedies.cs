@@ -38,7 +38,7 @@ public static class Remedies
         {
             case UpsetKind.GapOut:
                 Gap gap = bench.Set.Gaps.First(g => g.Key == upset.Key);
-                Remedy[] shim = Shimming.For(bench, gap, shims) is { } packed ? [packed] : [];
+                Remedy[] shim = (Shimming.For(bench, gap, shims) ?? Levelling.For(bench, gap, shims)) is { } packed ? [packed] : [];
                 return [.. shim, .. Planing.For(bench, gap), .. Changing.For(bench, gap), .. Remaking.For(bench, gap, blanks)];
             case UpsetKind.PartDiffers:
                 Part part = bench.Set.Parts.First(p => p.Key == upset.Frozen[0]);

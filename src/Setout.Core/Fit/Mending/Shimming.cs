@@ -49,8 +49,8 @@ internal static class Shimming
             amendments, [total.Sign == 0 && bench.PinOf(packing) is { EntryId.Length: > 0 } there ? $"setout void FILE {there.EntryId}" : bench.Record(packing, total)], "", [], bench.Proof.Moves(after));
     }
 
-    /// <summary>What can lie behind one slide: every choice of up to three pieces, none among them.</summary>
-    private static ImmutableArray<Side> Sides(ImmutableArray<Shim> shims)
+    /// <summary>What can lie behind one slide, or under one foot: every choice of up to three pieces, none among them.</summary>
+    internal static ImmutableArray<Side> Sides(ImmutableArray<Shim> shims)
     {
         Shim[] kept = [.. shims.Where(s => s.Thickness.Sign > 0).OrderByDescending(s => s.Thickness).ThenBy(s => s.Name, StringComparer.Ordinal)];
         var sides = new List<ImmutableArray<int>> { ImmutableArray.CreateRange(new int[kept.Length]) };
@@ -65,7 +65,7 @@ internal static class Shimming
         return [.. sides.Select(s => new Side(kept, s))];
     }
 
-    private sealed record Side(Shim[] Kept, ImmutableArray<int> Counts)
+    internal sealed record Side(Shim[] Kept, ImmutableArray<int> Counts)
     {
         public int Pieces => Counts.Sum();
 

@@ -30,7 +30,7 @@ internal static class Upsets
         IReadOnlyDictionary<QuantityKey, Rational> reach = bench.Reach(gap.Key);
         IEnumerable<string> boxes = bench.Set.Parts.Where(p => p.Role == PartRole.BoxSide).Select(Bench.Built).Where(b => bench.PinOf(b) is not null && Bench.Moves(reach, b)).Select(b => b.Text);
         string[] front = Changing.FrontOf(bench, gap) is { } fixedFront ? [fixedFront.Key] : [];
-        return [.. bench.MadeIn(gap.Key).Select(m => m.Part.Key).Concat(boxes).Concat(front).Distinct(StringComparer.Ordinal)];
+        return [.. bench.MadeIn(gap.Key).Select(m => m.Part.Key).Concat(boxes).Concat(front).Concat(Levelling.Standing(bench, gap)).Distinct(StringComparer.Ordinal)];
     }
 
     private static IEnumerable<Upset> Differing(Bench bench)

@@ -1,0 +1,95 @@
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using static Setout.Shop.Tests.SettingOut.Sample;
+
+namespace Setout.Shop.Tests.SettingOut;
+
+/// <summary>Frames with tenons, dowels and panels in grooves, against printed plans and worked by hand.</summary>
+public class FrameJoineryTests
+{
+    private static string Text(string sticks, string frame, string unit = "in") => $$"""
+        setout: 1
+        name: A frame
+        unit: {{unit}}
+        materials:
+          posts: {stick: white oak, section: {{sticks.Split(';')[0]}}}
+          rails: {stick: white oak, section: {{sticks.Split(';')[1]}}}
+          panel: {panel: oak board, thickness: {{(unit == "in" ? "1/4" : "6")}}, grain: free}
+        assembly:
+          - {frame: F, of: posts, rails: rails, {{frame}}, across: [{opening: A}]}
+
+        """;
+
+    [Fact]
+    public void OakTableOf1912_Rails_AreAsPrinted()
+    {
+        // Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666), An Oak Table: 24 in square, 2 in posts, rails squared to 22 in, 2 in shorter when dowelled.
+        const string table = "width: 24, height: 29, depth: 24, toe: 8";
+        AssertValues(SetOut(Text("2 x 2; 7/8 x 4", table + ", corners: tenon, tenon: 1")),
+            ("A.rail.length", "22"), ("F.tie.length", "22"), ("A.rail.length.between", "20"), ("F.tie.length.between", "20"), ("A.width", "20"), ("F.outside", "24"));
+        AssertValues(SetOut(Text("2 x 2; 7/8 x 4", table + ", corners: dowels")), ("A.rail.length", "20"), ("F.tie.length", "20"));
+    }
+
+    [Fact]
+    public void PrincessDresserOf1912_Rails_AreAsPrinted() =>
+        // The same book, A Princess Dresser: 39 1/2 by 19 1/2 in outside, posts 1 3/4; opening 36, front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
+        AssertValues(SetOut(Text("1 3/4 x 1 3/4; 3/4 x 1 1/2", "width: 39 1/2, height: 27, depth: 19 1/2, toe: 7 1/2, corners: tenon, tenon: 3/4")),
+            ("A.width", "36"), ("A.rail.length", "37 1/2"), ("F.tie.length.between", "16"), ("F.tie.length", "17 1/2"));
+
+    [Fact]
+    public void PrincessDresserOf1912_EndPanel_IsAsPrinted() =>
+        // Opening 15 1/2 by 16, grooves of 3/8: panel 16 1/4 by 16 3/4. No play is allowed in the book. By hand: the post is 7 1/2 + 1 1/2 + 15 1/2 + 1 1/2 + 1 = 27.
+        AssertValues(SetOut(Text("1 3/4 x 1 3/4; 3/4 x 1 1/2", "width: 39 1/2, height: 27, depth: 19 1/2, toe: 7 1/2, above: 1, corners: tenon, tenon: 3/4, panels: {of: panel, groove: 3/8, play: 0}")),
+            ("F.end.clear-height", "15 1/2"), ("F.end-panel.length", "16 1/4"), ("F.end-panel.width", "16 3/4"));
+
+    [Fact]
+    public void SewingTableOf1912_Panel_IsAsPrinted() =>
+        // A Sewing Table in the same book: 13 1/2 between posts, grooves 1/4, panel 14.
+        AssertValues(SetOut(Text("2 x 2; 3/4 x 2", "width: 20, height: 28, depth: 17 1/2, toe: 6, corners: tenon, panels: {of: panel, groove: 1/4, play: 0}")),
+            ("F.end-panel.width", "14"), ("F.tenon", "1"));
+
+    [Fact]
+    public void BackPanel_ByHand_IsBetweenRailsAndPostsWithTwoGroovesLessPlay() =>
+        // Height: 30 - 4 - 2 - 2 = 22, + 2 x 1/4 - 1/16 = 22 7/16. Width: 24 - 2 x 2 = 20, + 1/2 - 1/16 = 20 7/16.
+        AssertValues(SetOut(Text("2 x 2; 3/4 x 2", "width: 24, height: 30, depth: 16, toe: 4, corners: tenon, panels: {of: panel, ends: no, back: yes}")),
+            ("A.back-panel.length", "22 7/16"), ("A.back-panel.width", "20 7/16"));
+
+    [Fact]
+    public void TenonedRail_CutLong_MakesTheFrameWider()
+    {
+        string text = Text("2 x 2; 3/4 x 2", "width: 24, height: 30, depth: 16, toe: 4, corners: tenon, tenon: 1");
+        AssertValues(SetOut(text, "A.rail.length.as-cut: 22 1/16 in"), ("A.width", "20 1/16"), ("F.outside", "24 1/16"));
+    }
+
+    [Theory]
+    [InlineData("corners: tenon, tenon: 1 3/4", "")]
+    [InlineData("corners: tenon, tenon: 1 25/32", "frame.tenon-too-long")]
+    [InlineData("panels: {of: panel, groove: 3/8}", "")]
+    [InlineData("panels: {of: panel, groove: 13/32}", "frame.groove-too-deep")]
+    public void Frame_AtItsLimitAndATickPast_Says(string words, string code)
+    {
+        SetPiece set = SetOut(Text("2 x 2; 3/4 x 2", "width: 24, height: 30, depth: 16, toe: 4, " + words));
+        Assert.Equal(code, string.Join(' ', set.Findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code)));
+    }
+
+    [Fact]
+    public void Frame_PanelTooThickForItsRails_Stops()
+    {
+        SetPiece set = SetOut(Text("2 x 2; 3/8 x 2", "width: 24, height: 30, depth: 16, toe: 4, corners: tenon, panels: {of: panel, groove: 1/8}"));
+        Assert.Contains(set.Findings, f => f is { Code: "frame.panel-too-thick", Severity: Severity.Stop });
+    }
+
+    [Fact]
+    public void TenonedFrame_EveryPart_IsInOneStepAndInsideTheOutline()
+    {
+        SetPiece set = SetOut(Text("2 x 2; 3/4 x 2", "width: 24, height: 30, depth: 16, toe: 4, corners: tenon, panels: {of: panel, back: yes}"));
+
+        Assert.All(set.Parts, p => Assert.Single(set.Steps, s => s.Parts.Contains(p.Key)));
+        Assert.All(set.Parts.SelectMany(p => p.Placements), b =>
+        {
+            Assert.True(b.X.Sign >= 0 && b.Y.Sign >= 0 && b.Z.Sign >= 0);
+            Assert.True(b.X + b.SizeX <= ExactLength.FromInches(24) && b.Y + b.SizeY <= ExactLength.FromInches(16) && b.Z + b.SizeZ <= ExactLength.FromInches(30));
+        });
+    }
+}
