@@ -80,7 +80,7 @@ internal static class CaseRule
 
         if (shape.Back is { } held) BackRule.Step(book, shape, held, w, h);
         if (closesLast) Close(book, shape, w, h, "Dry-fit all that goes inside first. ");
-        if (frame is not null) FaceFrameRule.Step(book, frame, book.Parts.Skip(before).Where(p => p.Role == PartRole.FaceFrame).Select(p => p.Key), w, h);
+        if (frame is not null) FaceFrameRule.Step(book, frame, [.. book.Parts.Skip(before)], w, h);
         FootRule.Write(book, shape, deckLength, sideWidth, openWidth, w, d, y);
         FaceFrameRule.CheckBeside(book, described);
         FillerRule.Write(book, shape, sideLength, w, h);

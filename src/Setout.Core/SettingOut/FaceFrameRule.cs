@@ -151,9 +151,12 @@ internal static class FaceFrameRule
         book.Joints.Add(new("butt", $"{key}.{word}", Face.Inside, key, Face.FrontEdge, "glue and clamps"));
     }
 
-    /// <summary>The step that makes the frame and puts it on.</summary>
-    public static void Step(Book book, FaceFrameSetting frame, IEnumerable<string> parts, ExactLength w, ExactLength h)
+    /// <summary>The step that makes the frame and puts it on; packing, which goes by its edges, comes after it.</summary>
+    public static void Step(Book book, FaceFrameSetting frame, ImmutableArray<Part> inside, ExactLength w, ExactLength h)
     {
+        HashSet<string> packing = [.. inside.Where(p => p.Role == PartRole.Packing).Select(p => p.Key)];
+        List<AssemblyStep> later = book.Steps.FindAll(s => s.Parts.Any(packing.Contains));
+        book.Steps.RemoveAll(later.Contains);
         string how = frame.Described.Joint switch
         {
             FaceFrameJoint.Tenon => "Cut mortises before tenons, fit each tenon to its mortise, then glue and clamp",
@@ -161,7 +164,8 @@ internal static class FaceFrameRule
             _ => "Drill with one guide from the marked faces, then glue and clamp",
         };
         book.Steps.Add(new(Stage.Inside, $"Make the {frame.Name} face down on a flat bench: mullions and middle rails first, then stiles. {how}. Measure both diagonals. Glue it to the front edges of the case, mullions in the middle of their partitions.",
-            [.. parts], Diagonals.Of(book.Grid, w, h), "screws"));
+            [.. inside.Where(p => p.Role == PartRole.FaceFrame).Select(p => p.Key)], Diagonals.Of(book.Grid, w, h), "screws"));
+        book.Steps.AddRange(later);
     }
 
     private static string Word(bool isAcross) => isAcross ? "mullion" : "face-rail";

@@ -81,7 +81,7 @@ internal static class TopRule
         string lay = $"Two people lay the {name} on with its overhangs", shorter = deepest.Sign > 0 ? $"what its slots leave, {book.Say(book.Value(laid.Made.Thickness) - deepest)}" : "the top";
         book.Steps.Add(new(Stage.Top, screw is { } s
             ? $"{lay}. Screw it from below through {what}, {book.Say(s)} screws and no longer, or they come out of the top."
-            : $"{lay} and fix it from below with plates along {what}; choose their screws shorter than {shorter}.", laid.Parts, null, "lift"));
+            : $"{lay} and fix it from below with plates along {what}; choose their screws shorter than {shorter}.", laid.Top.Layers.IsEmpty ? laid.Parts : [], null, "lift"));
     }
 
     /// <summary>What stands over further than a top carries by itself.</summary>

@@ -64,6 +64,8 @@ public class FaceFrameTests
         // The fronts lie on the frame; packing begins behind it, flush with its edge.
         Assert.Equal(ExactLength.Zero, Box(set, "D1.front").Y + Box(set, "D1.front").SizeY);
         Assert.Equal((Described.Of("3/4"), Described.Of("3/4"), Described.Of("3/4")), (Box(set, "A.packing-left").X, Box(set, "A.packing-left").SizeX, Box(set, "A.packing-left").Y));
+        int Step(string part) => set.Steps.Select((s, i) => (s, i)).Single(s => s.s.Parts.Contains(part)).i;
+        Assert.True(Step("P") < Step("C.stile") && Step("K") < Step("C.stile") && Step("C.stile") < Step("A.packing-left"));
         // The second upright ends where the slide does: 18 in and 2 mm behind the face.
         Assert.Equal(Described.Of("18 in") + Described.Of("2 mm"), Box(set, "A.packing-left", 1).Y + Box(set, "A.packing-left", 1).SizeY);
         Assert.Empty(Codes(set));

@@ -65,7 +65,7 @@ public class RandomPieceTests
         Assert.Equal(row - set.Value("H.outside"), set.Value("H.left"));
     }
 
-    private static IEnumerable<string> Wrong(SetPiece set)
+    internal static IEnumerable<string> Wrong(SetPiece set)
     {
         foreach (Part part in set.Parts)
         {
