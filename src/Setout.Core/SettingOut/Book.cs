@@ -79,10 +79,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// What is cut of a clear size where both ends go into what bounds it, as tenons do: longer by twice the depth. <see cref="PartSize.Made"/> is
     /// the clear size again, from shoulder to shoulder as cut.
     /// </summary>
-    public PartSize LetIn(Working clear, string owner, string what, string name, PartRole role, QuantityKey depth, string words)
+    public PartSize LetIn(Sum clear, string owner, string what, string name, PartRole role, QuantityKey depth, string words)
     {
-        ImmutableArray<Term> terms = clear is Sum { Share: var share } sum && share == Rational.One ? sum.Terms : [Term.From("between shoulders", 1, Define(owner, what + ".clear", $"{name}, between shoulders", clear))];
-        PartSize whole = DefineSize(owner, what, name, new Sum([.. terms, Term.From(words, 2, depth)]), role);
+        PartSize whole = DefineSize(owner, what, name, new Sum([.. clear.Terms, Term.From(words, 2, depth)]), role);
         return whole with { Made = Define(owner, what + ".between", $"{name}, between shoulders as cut", new Sum(Term.From("as cut", 1, whole.AsCut), Term.From(words, -2, depth))) };
     }
 

@@ -13,7 +13,7 @@ internal static class DadoRule
     public static PartSize? Depth(Book book, Space space, Shelves shelves)
     {
         if (!HasPanels(book, space, "dadoes")) return null;
-        TradeRule rule = TradeRules.Get("JT5");
+        TradeRule rule = TradeRules.Get("CJ3");
         ImmutableArray<Term> thirds = [.. Carriers(space).Select(c => Term.From($"a third of {c.Part}", Rational.Of(1, 3), c.Member))];
         PartSize depth = book.DefineSize(space.Prefix, "dado.depth", $"{space.Name}, depth of its dadoes", shelves.Dado?.Stated ?? (Working)new Extreme(thirds, IsLeast: true),
             shelves.Dado is null ? Rounding.Down : Rounding.Nearest, shelves.Dado is null ? $"down: 1/4 to 1/3 of the panel ({rule.Cited})" : "to the nearest step");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
@@ -47,7 +48,7 @@ internal static class FrameJoints
         else
         {
             foreach (string part in (ImmutableArray<string>)[.. across, $"{key}.tie"]) book.Joints.Add(new("butt", part, Face.Ends, $"{key}.post", Face.Inside, held));
-            book.Hardware.Add(new(key, "Dowel 3/8 x 2 in (10 x 50 mm)", (16 * rails.Count) + (8 * postPairs), "piece", "two in each end of rails and ties; common practice, no source"));
+            book.Hardware.Add(new(key, $"Dowel, {book.Say(Usual.Length(book, "DW1"))} x {book.Say(Usual.Length(book, "DW3"))}", (16 * rails.Count) + (8 * postPairs), "piece", "two in each end of rails and ties; common practice, no source"));
         }
         string panel = ends.IsEmpty ? "" : ", the panel of each end in its grooves without glue";
         book.Steps.Add(new(Stage.Carcase, $"Join each pair of posts of the {name} with its two ties, bottom ties {book.Say(built.Toe)} up{panel}: {held}. Clamp, measure both diagonals and pull the longer one in until they read alike.",
@@ -59,13 +60,12 @@ internal static class FrameJoints
     private static void Tenoned(Book book, string key, FrameKeys keys, List<Part> rails)
     {
         QuantityKey tenon = keys.Tenon!.Value;
-        // A third of the stick: common practice, no source.
         QuantityKey thick = book.Define(key, "tenon.thickness", "tenon, thickness", new Sum([Term.From("rail, its smaller size", 1, keys.RailThin)], Rational.Of(1, 3)));
         ImmutableArray<string> tenoned = [.. rails.Select(r => r.Key), $"{key}.tie"];
         foreach (string part in tenoned)
         {
             book.Joints.Add(new("mortise and tenon", part, Face.Ends, $"{key}.post", Face.Inside, "glue in the mortise") { Depth = tenon });
-            book.Machinings.Add(new(part, "tenon on both ends, a third of the thickness (common practice, no source)", [("length", tenon), ("thickness", thick)]));
+            book.Machinings.Add(new(part, $"tenon on both ends, a third of the thickness ({TradeRules.Get("FF2").Cited})", [("length", tenon), ("thickness", thick)]));
         }
         book.Machinings.Add(new($"{key}.post", "mortises for the tenons of rails and ties, a little deeper than these are long; where two meet in a corner, mitre their ends", [("length of tenon", tenon), ("width", thick)]));
     }
