@@ -3,6 +3,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Shop.Plans;
 using Setout.Speed;
 

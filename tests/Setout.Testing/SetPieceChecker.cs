@@ -103,7 +103,7 @@ public static class SetPieceChecker
         {
             DrawerBank bank => [bank],
             Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content)),
-            Doors doors => Banks(doors.Behind),
+            DoorFilling doors => Banks(doors.Behind),
             _ => [],
         };
         DrawerBank holder = set.Piece.Members.SelectMany(m => m switch { Frame frame => Banks(frame.Bays), Case box => Banks(box.Content), _ => [] }).First(b => b.Drawers.Any(d => d.Key == drawer));

@@ -8,7 +8,7 @@ namespace Setout.Core.Pieces;
 /// <param name="Keys">Their keys with their places, from the left: one or two.</param>
 /// <param name="HingesRight">Of a single door: hung on the right. A pair is hung on both sides.</param>
 /// <param name="Behind">What the opening holds behind them: a division or shelves; null for nothing.</param>
-public sealed record Doors(Named Like, ImmutableArray<Named> Keys, bool HingesRight, OpeningContent? Behind) : OpeningContent;
+public sealed record DoorFilling(Named Like, ImmutableArray<Named> Keys, bool HingesRight, OpeningContent? Behind) : OpeningContent;
 
 /// <summary>A kind of door: how it is made, how it lies and on what it hangs, said once for many doors.</summary>
 /// <param name="Name">The piece's own name for it.</param>

@@ -199,6 +199,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         Parts.Add(part with { Mark = mark, Placements = [.. part.Placements.Select(Corner.Place)] });
     }
 
+    /// <summary>The value of a quantity that may not be there.</summary>
+    public ExactLength ValueOr0(QuantityKey? key) => key is { } there ? Value(there) : ExactLength.Zero;
+
     /// <summary>Adds an opening.</summary>
     public void Open(SetOpening opening) => _openings.Add(opening with { Space = Corner.Place(opening.Space) });
 
@@ -238,23 +241,4 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         string list = string.Join(", ", names.Order(StringComparer.Ordinal));
         return list.Length == 0 ? "there are none yet" : list;
     }
-}
-
-/// <summary>Which way each kind of part is rounded, once for all.</summary>
-internal static class RoundingFor
-{
-    public static Rounding Role(PartRole role) => role switch
-    {
-        PartRole.Shelf or PartRole.SlidePanel or PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom or PartRole.FramePanel or PartRole.DoorPanel or PartRole.WellPlatform or PartRole.WellBearer
-            or PartRole.Runner or PartRole.Kicker => Rounding.Down,
-        PartRole.Back or PartRole.Lip or PartRole.Filler or PartRole.EdgeStrip => Rounding.Up,
-        _ => Rounding.Nearest,
-    };
-
-    public static string Reason(PartRole role) => Role(role) switch
-    {
-        Rounding.Down => "down: it must go inside",
-        Rounding.Up => "up: it must cover",
-        _ => "to the nearest step",
-    };
 }

@@ -1,5 +1,6 @@
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut.Drawers;
 using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut;

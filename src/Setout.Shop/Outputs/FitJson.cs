@@ -4,6 +4,7 @@ using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 
 namespace Setout.Shop.Outputs;

@@ -1,11 +1,12 @@
 // Over 300 lines: the fields of one file in their order; what is worked out elsewhere is only written here.
 using System.Text;
-using System.Text.Json;
 using System.Text.Encodings.Web;
+using System.Text.Json;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Cutting;
 using Setout.Cutting.Boards;

@@ -128,7 +128,7 @@ internal static class FigureGroups
     private static IEnumerable<DrawerBank> Banks(OpeningContent? content) => content switch
     {
         DrawerBank bank => [bank],
-        Core.Pieces.Doors doors => Banks(doors.Behind),
+        Core.Pieces.DoorFilling doors => Banks(doors.Behind),
         Core.Pieces.Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content)),
         _ => [],
     };

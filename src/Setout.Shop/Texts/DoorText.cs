@@ -22,7 +22,7 @@ internal static class DoorText
     }
 
     /// <summary>The doors of an opening with what stands behind them; null where there are none, or none that can be used.</summary>
-    public static Doors? Read(TextContext context, KeyBook keys, MapReader opening, OpeningContent? behind)
+    public static DoorFilling? Read(TextContext context, KeyBook keys, MapReader opening, OpeningContent? behind)
     {
         if (opening.Map("doors", "doors") is not { } map) return null;
         Named like = map.Required("like", "plain");

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Files;
 using Setout.Shop.Outputs;

@@ -101,7 +101,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
         if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
         foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);
-        writer.WriteLine($"{written.Length} files in {settings.Out} (rule set {Core.SettingOut.PieceSetOut.RuleSet}, inputs {plan.Source.Hash}{(settings.Seconds is null ? "" : $", layouts searched for {settings.Seconds} s on this machine")})");
+        writer.WriteLine($"{written.Length} files in {settings.Out} (rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet}, inputs {plan.Source.Hash}{(settings.Seconds is null ? "" : $", layouts searched for {settings.Seconds} s on this machine")})");
     }
 
     private static int Kept(Plan plan) => plan.Sheets.Where(s => s.Instance.Before is not null).Sum(s => s.Outcome.Score.Sheets - s.Outcome.Score.Changed);

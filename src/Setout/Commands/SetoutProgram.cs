@@ -1,5 +1,5 @@
 using System.Reflection;
-using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Spectre.Console;

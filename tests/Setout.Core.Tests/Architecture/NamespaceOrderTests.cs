@@ -9,7 +9,8 @@ public sealed class NamespaceOrderTests
     private static readonly string s_core = typeof(Length).Assembly.Location;
 
     private static readonly NamespaceOrder s_order = new("Setout.Core",
-        ["Measures"], ["Workings"], ["Materials"], ["Pieces"], ["SettingOut"], ["Fit", "Craft"]);
+        ["Measures"], ["Workings"], ["Materials"], ["Pieces"], ["SettingOut"], ["SettingOut.Joinery"], ["SettingOut.Drawers"], ["SettingOut.Doors"], ["SettingOut.Openings"], ["SettingOut.Tops", "SettingOut.Frames", "SettingOut.Cases"], ["SettingOut.Whole"],
+        ["Fit", "Craft"]);
 
     private static readonly IReadOnlyList<string> s_namespaces =
         [.. typeof(Length).Assembly.GetTypes().Where(t => t.DeclaringType is null).Select(t => t.Namespace ?? "")];

@@ -1,7 +1,7 @@
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
-using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Joinery;
 
 namespace Setout.Core.Tests.SettingOut;
 

@@ -3,6 +3,7 @@ using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Testing;
 

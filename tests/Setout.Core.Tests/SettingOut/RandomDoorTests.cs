@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Testing;
 
@@ -35,7 +36,7 @@ public class RandomDoorTests
             Described.Sheet("wood", Size(random, 0.69, 0.76)), Described.Sheet("bottom", Size(random, 0.19, 0.26)), Described.Sheet("cherry", Size(random, 0.22, 0.28)) with { Kind = "cherry" },
             Described.Sticks("flat", ExactLength.FromInches(Rational.Of(3, 4)), Size(random, 1.9, 2.4)), Described.Sticks("wide", ExactLength.FromInches(Rational.Of(3, 4)), Size(random, 2.5, 3.4)),
         ];
-        var doors = new Doors(Described.Named("kind"), isPair ? [Described.Named("D1"), Described.Named("D2")] : [Described.Named("D1")], random.Next(2) == 0, shelves);
+        var doors = new DoorFilling(Described.Named("kind"), isPair ? [Described.Named("D1"), Described.Named("D2")] : [Described.Named("D1")], random.Next(2) == 0, shelves);
         OpeningContent content = random.Next(2) == 0
             ? doors
             : new Division(true, [Described.Opening("A", content: doors), new Divider("P", null, Place.None), Described.Opening("B", content: new Shelves(null, null, [Described.Named("S3")]) { Fit = ShelfFit.Dado })]);

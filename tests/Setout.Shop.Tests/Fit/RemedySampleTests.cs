@@ -3,6 +3,7 @@ using Setout.Core.Fit;
 using Setout.Core.Fit.Mending;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Testing;

@@ -1,5 +1,6 @@
 using Setout.Core.Fit;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Shop.Tests.SettingOut;
 

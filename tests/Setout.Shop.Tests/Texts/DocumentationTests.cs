@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 
 namespace Setout.Core.Fit.Mending;

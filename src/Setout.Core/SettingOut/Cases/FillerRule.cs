@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Joinery;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut.Cases;
+
+/// <summary>
+/// Strips that close the space between a case and its neighbour, or a wall. The space is part of where the case stands; at a wall the strip is cut wider, to be
+/// scribed (common practice, no source).
+/// </summary>
+internal static class FillerRule
+{
+    /// <summary>Writes the space that each strip closes, before the case has its place.</summary>
+    public static void Spaces(Book book, Case described)
+    {
+        foreach (IGrouping<bool, Filler> side in described.Fillers.GroupBy(f => f.IsAtRight))
+        {
+            Filler filler = side.First();
+            book.Define(described.Key, $"{Word(filler)}.space", $"{Standing.NameOf(book, described, "case")}, space for the filler at its {Side(filler)}", filler.Width.Stated);
+            if (side.Skip(1).FirstOrDefault() is { } second)
+                book.Note("filler.two", Severity.Stop, described.Key, $"{described.Key} has two fillers at its {Side(filler)}.", "Keep one of them, or write 'at: left' and 'at: right'.", second.Place);
+        }
+    }
+
+    /// <summary>Writes the strips of a case.</summary>
+    public static void Write(Book book, CaseShape shape, PartSize sideLength, ExactLength w, ExactLength h)
+    {
+        foreach (Filler filler in shape.Described.Fillers.DistinctBy(f => f.IsAtRight))
+        {
+            string key = $"{shape.Key}.{Word(filler)}", name = $"{shape.Name} filler, {Side(filler)}";
+            bool isAtWall = filler.IsAtRight ? !IsNeighbour(book, shape.Key) : shape.Described.Stand.Beside is null;
+            QuantityKey space = QuantityKey.Of(shape.Key, $"{Word(filler)}.space");
+            QuantityKey scribe = book.Define(shape.Key, $"{Word(filler)}.scribe", $"{name}, to be scribed off", filler.Scribe?.Stated
+                ?? (isAtWall ? Usual.Or(book, null, "FL1", "at a wall") : new Stated(Zero, new(OriginKind.Rule, "between two cases", "common practice, no source"))));
+            PartSize length = book.DefineSize(shape.Key, $"{Word(filler)}.length", $"{name}, length", new Sum(Term.From("side, as cut", 1, sideLength.AsCut)), PartRole.Filler);
+            ImmutableArray<Term> frames = filler.IsAtRight ? FaceFrameRule.OverRight(book, shape.Key) : FaceFrameRule.OverLeft(book, shape.Key, shape.Described.Stand.Beside?.Text);
+            if (Stock(book, shape, filler, name, [Term.From("space it closes", 1, space), .. frames.Select(f => f with { Times = -f.Times }), Term.From("to be scribed off", 1, scribe)]) is not { } stock) continue;
+            ExactLength over = book.Value(new Sum(frames)), own = book.ValueOr0(shape.FrameThickness is null ? null : QuantityKey.Of(shape.Key, filler.IsAtRight ? "frame.over-right" : "frame.overhang"));
+            ExactLength wide = book.Value(space) - over, thick = book.Value(stock.Thickness);
+            book.Add(new(key, $"{shape.Key}f{Side(filler)[0]}", name, PartRole.Filler, stock.Material, length, stock.Width, stock.Thickness, 1, Grain.Keep,
+                [new(filler.IsAtRight ? w + own : -own - wide, Zero, Zero, wide, thick, h)], filler.Place));
+            book.Joints.Add(new("butt", key, filler.IsAtRight ? Face.Inside : Face.Outside, shape.Side, Face.Outside, "screws from inside through the side, its face flush with the front"));
+            int screws = Fastening.ScrewsAlong(h);
+            book.Hardware.Add(new(shape.Key, Fastening.PanelScrew(book, shape.Panel, book.Value(shape.Thickness)), screws, "piece", $"filler: {Fastening.SpacingWords}"));
+            string scribed = book.Value(scribe).Sign > 0 ? $"Hold it plumb, scribe it to the wall and plane to the line: it is cut {book.Say(book.Value(scribe))} wider for that. " : "";
+            book.Steps.Add(new(Stage.Fixing, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribed}Screw it from inside through the side.", [key], null, scribed.Length > 0 ? "plane" : ""));
+        }
+    }
+
+    private static StripStock? Stock(Book book, CaseShape shape, Filler filler, string name, ImmutableArray<Term> terms)
+    {
+        var sum = new Sum(terms);
+        if (book.Piece.Materials.GetValueOrDefault(filler.Of.Text) is Stick stick)
+        {
+            ExactLength wanted = book.Value(sum), section = book.Value(Book.SectionWidthOf(stick.Name));
+            if (section < wanted)
+                book.Note("filler.too-narrow", Severity.Stop, shape.Key, $"{name} wants {book.Say(wanted)}; sticks of {stick.Name} are {book.Say(section)} wide.", $"Name sticks {book.Say(wanted - section)} wider, or a sheet.", filler.Of.Place);
+            return new(stick.Name, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name));
+        }
+        return book.PanelOf(filler.Of, shape.Key) is { } panel
+            ? new(panel.Name, book.DefineSize(shape.Key, $"{Word(filler)}.width", $"{name}, width", sum, PartRole.Filler), Book.ThicknessOf(panel.Name))
+            : null;
+    }
+
+    private static bool IsNeighbour(Book book, string key) => book.Piece.Members.OfType<Structure>().Any(s => s.Stand.Beside?.Text == key);
+
+    private static string Word(Filler filler) => filler.IsAtRight ? "filler-right" : "filler-left";
+
+    private static string Side(Filler filler) => filler.IsAtRight ? "right" : "left";
+}

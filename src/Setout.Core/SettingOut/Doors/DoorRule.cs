@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Doors;
+
+/// <summary>
+/// Doors over or in an opening: their sizes and gaps close to what they cover, exactly. How each is made is for <see cref="DoorMaking"/>, on
+/// what it hangs for <see cref="HingeRule"/>.
+/// </summary>
+internal static class DoorRule
+{
+    /// <summary>What doors of a kind cover in an opening.</summary>
+    /// <param name="Across">The width they fill, with the gaps between them.</param>
+    /// <param name="Up">Their height.</param>
+    /// <param name="Gap">The gap.</param>
+    /// <param name="Left">How far they lie over the left, or the gap there.</param>
+    /// <param name="Right">The same at the right.</param>
+    /// <param name="Bottom">The same below.</param>
+    private sealed record Cover(Sum Across, Sum Up, QuantityKey Gap, QuantityKey Left, QuantityKey Right, QuantityKey Bottom);
+
+    /// <summary>Writes the doors and gives the space behind them; null where they cannot be set out (a finding says why).</summary>
+    public static Space? Write(Book book, Space space, DoorFilling doors)
+    {
+        if (!book.Piece.DoorKinds.TryGetValue(doors.Like.Text, out DoorKind? kind))
+        {
+            book.Note("door.unknown-kind", Severity.Stop, space.Owner, $"There is no kind of door '{doors.Like.Text}'.",
+                book.Piece.DoorKinds.Count == 0 ? "Describe it under 'doors' of the piece." : $"Name one of: {string.Join(", ", book.Piece.DoorKinds.Keys.Order(StringComparer.Ordinal))}.", doors.Like.Place);
+            return null;
+        }
+        if (DoorMaking.ThicknessOf(book, space, kind) is not { } thickness) return null;
+        bool inset = kind.Lie == DoorLie.Inset;
+        Cover cover = inset ? Inside(book, space, kind) : Over(book, space, kind);
+        QuantityKey whole = book.Define(space.Prefix, "door-cover", $"{space.Name}, width its doors cover", cover.Across);
+        // Doors of a pair are cut alike, at one setting: the gap where they meet takes up what is left.
+        int count = doors.Keys.Length;
+        var share = new Sum([Term.From("width they cover", 1, whole), .. count > 1 ? [Term.From("gap where they meet", 1 - count, cover.Gap)] : ImmutableArray<Term>.Empty], Rational.Of(1, count));
+
+        ExactLength thick = book.Value(thickness), gap = book.Value(cover.Gap);
+        ExactLength x = space.X + (inset ? gap : -book.Value(cover.Left)), z = space.Z + (inset ? gap : -book.Value(cover.Bottom)), y = inset ? space.Y : space.Y - thick;
+        var made = ImmutableArray.CreateBuilder<MadeDoor>(count);
+        for (int i = 0; i < count; i++)
+        {
+            Named key = doors.Keys[i];
+            var spot = new DoorSpot(key.Text, $"door {key.Text}", key.Place, share, cover.Up, x, y, z, inset ? [space.Width] : [], inset, count > 1);
+            if (DoorMaking.Write(book, kind, spot) is not { } door) return null;
+            made.Add(door);
+            bool onLeft = count > 1 ? i == 0 : !doors.HingesRight;
+            Term lower = inset ? Term.From("gap below", 1, cover.Gap) : Term.From("over the bottom", -1, cover.Bottom);
+            HingeRule.Write(book, space, kind, spot, door, onLeft, onLeft ? cover.Left : cover.Right, lower);
+            book.Show(new(door.Width, true, x, x + book.Value(door.Width), 0));
+            CheckWidth(book, spot, door, count);
+            x += book.Value(door.Width) + gap;
+        }
+        ImmutableArray<MadeDoor> all = made.MoveToImmutable();
+        QuantityKey left = inset ? InsetGaps(book, space, cover, doors, all) : OverlayGaps(book, space, cover, doors, all);
+        book.Chains.Add(new($"{space.Name}, doors and gaps in the width", inset ? space.Width : whole, [.. Widths(doors, all).Select(t => t with { Times = 1 }), Term.From("gaps", 1, left)], left));
+        if (!inset) return space;
+        book.Steps.Add(new(Stage.Reading, $"Read the clear width and height of {space.Name} where its doors go, at both ends of each, before they are cut: setout record FILE {space.Width} WIDTH, WIDTH and {space.Height} HEIGHT, HEIGHT. The narrowest counts.", [], null, ""));
+        CheckGap(book, space, kind, gap);
+        QuantityKey behind = book.Define(space.Prefix, "depth-behind", $"{space.Name}, clear depth behind its doors",
+            new Sum(Term.From("clear depth", 1, space.Depth), Term.From("door", -1, thickness)), Combining.Narrowest);
+        return space with { Depth = behind, Y = space.Y + thick, Door = thickness };
+    }
+
+    private static Cover Over(Book book, Space space, DoorKind kind)
+    {
+        TradeRule rule = TradeRules.Get(book.Piece.Unit == LengthUnit.Inch ? "RV1" : "RV2");
+        QuantityKey gap = book.Define(space.Prefix, "door-gap", $"{space.Name}, gap between doors",
+            kind.Gap?.Stated ?? new Stated(rule.Length, new(OriginKind.Rule, "usual gap between fronts", rule.Cited)));
+        QuantityKey Side(Edge edge, string side) =>
+            OverlayRule.Of(book, space, kind.Overlay, kind.Lie == DoorLie.HalfOverlay && edge.Kind == EdgeKind.CaseOutside ? edge with { Kind = EdgeKind.Shared } : edge, gap, side);
+        QuantityKey left = Side(space.Edges.Left, "left"), right = Side(space.Edges.Right, "right"), top = Side(space.Edges.Top, "top"), bottom = Side(space.Edges.Bottom, "bottom");
+        return new(
+            new(Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right)),
+            new(Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)), gap, left, right, bottom);
+    }
+
+    /// <summary>An inset door goes by the opening as it is read, less its gaps.</summary>
+    private static Cover Inside(Book book, Space space, DoorKind kind)
+    {
+        TradeRule rule = TradeRules.Get("DO1");
+        QuantityKey gap = book.Define(space.Prefix, "door-gap", $"{space.Name}, gap round its doors",
+            kind.Gap?.Stated ?? new Stated((rule.Series[0] + rule.Series[1]) / 2, new(OriginKind.Rule, "middle of 1/16 to 3/32 in", rule.Cited)));
+        return new(new(Term.From("clear width", 1, space.Width), Term.From("gaps, left and right", -2, gap)),
+            new(Term.From("clear height", 1, space.Height), Term.From("gaps, above and below", -2, gap)), gap, gap, gap, gap);
+    }
+
+    private static QuantityKey OverlayGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made)
+    {
+        TradeRule seen = TradeRules.Get("FR1");
+        string limits = $"within 1/16 in of what was meant: {seen.Cited}";
+        ExactLength meant = made.Length > 1 ? book.Value(cover.Gap) : ExactLength.Zero;
+        bool isPair = made.Length > 1;
+        QuantityKey beside = Gap(book, space, space.Prefix, "door-beside", $"{space.Name}, {(isPair ? "gap where its doors meet" : "door narrower than what it covers")}",
+            new([.. cover.Across.Terms, .. Widths(doors, made)]), isPair ? ExactLength.Max(ExactLength.Zero, meant - seen.Length) : -seen.Length, meant + seen.Length, limits);
+        for (int i = 0; i < made.Length; i++)
+            Gap(book, space, doors.Keys[i].Text, "lower", $"door {doors.Keys[i].Text}, lower than what it covers", new([.. cover.Up.Terms, Term.From("door, as made", -1, made[i].Height)]), -seen.Length, seen.Length, limits);
+        return beside;
+    }
+
+    private static QuantityKey InsetGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made)
+    {
+        TradeRule rule = TradeRules.Get("DO1");
+        ExactLength half = (rule.Series[1] - rule.Series[0]) / 2, meant = book.Value(cover.Gap);
+        string limits = $"within 1/64 in of the gap meant, at each side: {rule.Cited}";
+        QuantityKey Add(string owner, string what, string name, Sum sum, int sides) =>
+            Gap(book, space, owner, what, name, sum, ExactLength.Max(ExactLength.Zero, (meant - half) * sides), (meant + half) * sides, limits);
+        QuantityKey beside = Add(space.Prefix, "door-gaps", $"{space.Name}, gaps beside its doors, all together", new([Term.From("clear width", 1, space.Width), .. Widths(doors, made)]), made.Length + 1);
+        for (int i = 0; i < made.Length; i++)
+            Add(doors.Keys[i].Text, "gaps-in-height", $"door {doors.Keys[i].Text}, gaps above and below together", new(Term.From("clear height", 1, space.Height), Term.From("door, as made", -1, made[i].Height)), 2);
+        return beside;
+    }
+
+    private static IEnumerable<Term> Widths(DoorFilling doors, ImmutableArray<MadeDoor> made) => made.Select((m, i) => Term.From($"door {doors.Keys[i].Text}, as made", -1, m.Width));
+
+    private static QuantityKey Gap(Book book, Space space, string owner, string what, string name, Sum sum, ExactLength least, ExactLength most, string limits)
+    {
+        QuantityKey key = book.Define(owner, what, name, sum);
+        book.Gaps.Add(new(key, name, least, most, limits) { Group = space.Owner });
+        return key;
+    }
+
+    private static void CheckWidth(Book book, DoorSpot spot, MadeDoor door, int count)
+    {
+        TradeRule most = TradeRules.Get("DO6");
+        ExactLength wide = book.Value(door.Width);
+        if (wide > most.Length)
+            book.Note("door.wide", Severity.Warn, spot.Key, $"{spot.Name} is {book.Say(wide)} wide: it hangs heavy on its hinges.",
+                $"{(count == 1 ? "Use a pair" : "Divide the opening")}: up to {book.Say(most.Length)} is usual. ({most.Cited})", spot.Place);
+    }
+
+    private static void CheckGap(Book book, Space space, DoorKind kind, ExactLength gap)
+    {
+        ExactLength least = ExactLength.FromInches(Rational.Of(1, 32));
+        if (gap < least && kind.Gap is { } given)
+            book.NoteOnce("door.no-gap", Severity.Warn, space.Owner, $"Inset doors with a gap of {book.Say(gap)} bind as soon as anything moves.",
+                $"Give them {book.Say(TradeRules.Get("DO1").Series[0])} or more, or plane them to fit as they are hung. ({TradeRules.Get("DO1").Cited})", given.Place);
+    }
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Doors;
+
+/// <summary>
+/// On what a door hangs: how many hinges its height and weight ask for, where they sit on door and carcase, and what is cut for them. The
+/// leaflet of the hinge wins over all of it.
+/// </summary>
+internal static class HingeRule
+{
+    /// <summary>What a helper need not hold: common practice, no source.</summary>
+    private const double HeavyKilograms = 10;
+
+    public static void Write(Book book, Space space, DoorKind kind, DoorSpot spot, MadeDoor door, bool onLeft, QuantityKey over, Term lower)
+    {
+        bool isCup = (kind.Hinge ?? (spot.IsInset ? HingeKind.Butt : HingeKind.Cup)) == HingeKind.Cup;
+        (string word, string side) = (isCup ? "cup" : "butt", onLeft ? "left" : "right");
+        ExactLength high = book.Value(door.Height);
+        Mass? mass = Weights.OfOwner(book, spot.Key);
+        double kilograms = mass is { } m ? m.Kilograms.Value + m.Kilograms.Error : 0;
+        HingeFact? fits = HingeTable.For(word, high, kilograms);
+        HingeFact row = fits ?? HingeTable.All.Where(r => r.Kind == word).MaxBy(r => r.Count)!;
+        string weighs = mass is null ? "weight not on record" : string.Create(CultureInfo.InvariantCulture, $"up to {kilograms:0.#} kg ({kilograms * Mass.PoundsPerKilogram:0.#} lb)");
+        if (fits is null)
+            book.Note("door.heavy", Severity.Warn, spot.Key, $"{spot.Name} is {book.Say(high)} high and weighs {weighs}: more than {row.Count} {word} hinges carry.",
+                $"Make it smaller or lighter, or look for hinges that carry it. ({row.Source})", spot.Place);
+
+        QuantityKey? length = isCup ? null : Once(book, kind, "hinge.length", "length of its hinges", "HG6", "usual for a cupboard door");
+        ImmutableArray<(string Name, QuantityKey Key)> onDoor = [.. Places(book, spot, door, length, row.Count)];
+        Edge edge = onLeft ? space.Edges.Left : space.Edges.Right;
+        ImmutableArray<(string Name, QuantityKey Key)> onCarcase = [.. onDoor.Select((p, i) => ($"hinge {i + 1} above the bottom of the opening",
+            book.Define(spot.Key, $"plate-{i + 1}", $"{spot.Name}, hinge {i + 1} above the bottom of the opening", new Sum(Term.From("on the door", 1, p.Key), lower))))];
+        if (length is { } leaf) Butt(book, kind, spot, door, edge, side, onDoor, onCarcase, over, leaf);
+        else Cup(book, kind, spot, door, edge, side, onDoor, onCarcase);
+        string name = length is { } long_ ? $"Butt hinge, {book.Say(book.Value(long_))}, with its screws" : $"Cup hinge 35 mm, {Lies(book, kind, edge, over)}, with its plate and screws";
+        book.Hardware.Add(new(spot.Key, name, row.Count, "piece", $"{book.Say(high)} high, {weighs}: {row.Source}"));
+        Hang(book, space, spot, door, isCup, side, kilograms, lower);
+    }
+
+    private static IEnumerable<(string Name, QuantityKey Key)> Places(Book book, DoorSpot spot, MadeDoor door, QuantityKey? length, int count)
+    {
+        TradeRule rule = TradeRules.Get(length is null ? "HG3" : "HG6");
+        // A butt ends its own length from the end of the door.
+        QuantityKey end = book.Define(spot.Key, "hinge-end", $"{spot.Name}, middle of its outer hinges from its ends", length is { } leaf
+            ? new Sum(Term.From("length of the hinge, and half of it", Rational.Of(3, 2), leaf))
+            : new Stated(rule.Length, new(OriginKind.Rule, "a starting point", rule.Cited)));
+        for (int i = 0; i < count; i++)
+        {
+            Rational up = Rational.Of(i, count - 1), ends = Rational.One - (up * 2);
+            ImmutableArray<Term> terms = [.. up.Sign == 0 ? Array.Empty<Term>() : [Term.From("height of the door", up, door.Height)], .. ends.Sign == 0 ? Array.Empty<Term>() : [Term.From("from the end", ends, end)]];
+            PartSize place = book.DefineSize(spot.Key, $"hinge-{i + 1}", $"{spot.Name}, hinge {i + 1} above its lower end", new Sum(terms), Rounding.Nearest, "to the nearest step", Scatter.Placed);
+            yield return ($"hinge {i + 1} above the lower end", place.ToCut);
+        }
+    }
+
+    private static void Cup(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase)
+    {
+        QuantityKey depth = Once(book, kind, "cup.depth", "boring depth of its cups", "HG1", "the deepest of 10.5 to 13 mm"), centre = Once(book, kind, "cup.centre", "middle of its cups from the edge", "HG2", "half a cup and 5 mm");
+        TradeRule setback = TradeRules.Get("HG4"), left = TradeRules.Get("HG5");
+        QuantityKey plate = book.Define(spot.Key, "plate-setback", $"{spot.Name}, middle of its plates from the front edge", new Sum([
+            Term.From("setback", 1, setback.Length, new(OriginKind.Rule, "first row of the 32 mm method", setback.Cited)), .. spot.IsInset ? [Term.From("door", 1, door.Thickness)] : Array.Empty<Term>()]));
+        book.Machinings.Add(new(door.Hung, $"Bore cups of 35 mm in the back, along the {side} edge", [("depth", depth), ("middle from the edge", centre), .. onDoor]));
+        if (edge.Part.Length > 0)
+            book.Machinings.Add(new(edge.Part, $"Screw holes for the plates of {spot.Name}, two of them 32 mm apart about the middle of each", [("from the front edge", plate), .. onCarcase]));
+        ExactLength under = book.Value(door.Thickness) - book.Value(depth);
+        if (under < left.Length)
+            book.NoteOnce("door.thin-for-cup", under.Sign <= 0 ? Severity.Stop : Severity.Warn, spot.Key, $"Cups {book.Say(book.Value(depth))} deep in a door of {book.Say(book.Value(door.Thickness))} leave {book.Say(under)} under them.",
+                $"Keep {book.Say(left.Length)} or more: use a thicker door, hinges with a shallower cup, or butts. ({left.Cited})", kind.HingePlace.IsKnown ? kind.HingePlace : kind.Place);
+        if (door.Solid is { } solid && book.Value(solid) - book.Value(centre) - ExactLength.FromMillimetres(Rational.Of(35, 2)) is var rest && rest < left.Length)
+            book.NoteOnce("door.stile-narrow-for-cup", Severity.Warn, spot.Key, $"Cups of 35 mm leave {book.Say(rest)} of the stile beside its groove.", "Use wider stiles, a shallower groove, or butts.", kind.HingePlace.IsKnown ? kind.HingePlace : kind.Place);
+    }
+
+    private static void Butt(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase, QuantityKey over, QuantityKey length)
+    {
+        QuantityKey closed = Once(book, kind, "hinge.closed", "thickness of its hinges, closed", "HG7", "two leaves and what is between");
+        if (!spot.IsInset)
+            book.NoteOnce("door.butt-on-overlay", Severity.Warn, spot.Key, "Butts under a door that lies over the edges need their gains in the edge of the carcase and the back of the door, and show.", "Use 'hinge: cup', or let the door in: 'lies: inset'.", kind.HingePlace.IsKnown ? kind.HingePlace : kind.Place);
+        ImmutableArray<Term> gap = spot.IsInset ? [Term.From("gap beside the door", -1, over)] : [];
+        QuantityKey half = book.Define(spot.Key, "gain.half", $"{spot.Name}, half of what its hinges are thicker than the gap", new Sum([Term.From("hinge, closed", 1, closed), .. gap], Rational.Of(1, 2)));
+        QuantityKey gain = book.Define(spot.Key, "gain.depth", $"{spot.Name}, depth of the gains", new Extreme([Term.From("half of what is thicker", 1, half), Term.From("nothing", 1, ExactLength.Zero, new(OriginKind.Rule, "never less"))], IsLeast: false));
+        book.Machinings.Add(new(door.Hung, $"Gains for butts in the {side} edge", [("depth", gain), ("length", length), .. onDoor]));
+        if (edge.Part.Length > 0) book.Machinings.Add(new(edge.Part, $"Gains for the butts of {spot.Name}", [("depth", gain), ("length", length), .. onCarcase]));
+    }
+
+    /// <summary>A figure of the hinges of a kind of door, to be read from those in hand.</summary>
+    private static QuantityKey Once(Book book, DoorKind kind, string what, string words, string rule, string why)
+    {
+        QuantityKey key = QuantityKey.Of(kind.Name, what);
+        TradeRule usual = TradeRules.Get(rule);
+        return book.Knows(key) ? key : book.Define(kind.Name, what, $"doors of {kind.Name}, {words}", new Stated(usual.Length, new(OriginKind.Default, $"{why}; read the hinges in hand", usual.Cited)), scatter: Scatter.Bought);
+    }
+
+    /// <summary>Which hinge is to be bought: cup hinges are made for one way of lying.</summary>
+    private static string Lies(Book book, DoorKind kind, Edge edge, QuantityKey over)
+    {
+        if (kind.Lie == DoorLie.Inset) return "inset";
+        string word = edge.Kind == EdgeKind.Frame ? "on a frame" : edge.Kind == EdgeKind.CaseOutside && kind.Lie == DoorLie.Overlay ? "full overlay" : "half overlay";
+        return $"{word}, {book.Say(book.Value(over))} over the edge";
+    }
+
+    private static void Hang(Book book, Space space, DoorSpot spot, MadeDoor door, bool isCup, string side, double kilograms, Term lower)
+    {
+        ExactLength at = book.Value(new Sum(lower));
+        string level = at.Sign >= 0 ? $"{book.Say(at)} above the bottom of the opening" : $"{book.Say(-at)} below the bottom of the opening";
+        bool isHeavy = kilograms >= HeavyKilograms;
+        string hands = isHeavy ? "Two people: one holds it on a block" : "Rest it on a block";
+        string how = isCup
+            ? "press the hinges into their cups and screw them, screw the plates to the carcase, hook in and set the gaps with the screws of the hinges"
+            : "cut the gains on door and carcase, screw each butt with one screw a leaf, try the swing, then drive the rest";
+        book.Steps.Add(new(Stage.Doors, $"Hang {spot.Name} of {space.Name} on the {side}: {how}. {hands} with its lower edge {level}.", door.Hung == spot.Key ? [spot.Key] : [], null, isHeavy ? "lift" : "screws"));
+    }
+}

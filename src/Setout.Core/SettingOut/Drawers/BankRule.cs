@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Drawers;
+
+/// <summary>
+/// A bank of drawers in an opening: fronts over it or in it with even gaps, closing exactly; behind each front a box.
+/// </summary>
+internal static class BankRule
+{
+    public static void Write(Book book, Space space, DrawerBank bank)
+    {
+        if (!book.Piece.DrawerKinds.TryGetValue(bank.Like.Text, out DrawerKind? kind))
+        {
+            book.Note("drawer.unknown-kind", Severity.Stop, space.Owner, $"There is no kind of drawer '{bank.Like.Text}'.",
+                $"Name one of: {string.Join(", ", book.Piece.DrawerKinds.Keys.Order(StringComparer.Ordinal))}.", bank.Like.Place);
+            return;
+        }
+        if (!space.TakesSlides)
+        {
+            book.Note("frame.nothing-to-screw-to", Severity.Stop, space.Owner, $"The slides in {space.Name} have nothing to screw to between the posts.",
+                "Add 'slide panels: MATERIAL' to the opening of the frame.", space.Place);
+            return;
+        }
+        if (book.PanelOf(kind.Front, space.Owner) is not { } front) return;
+        bool isInset = kind.Fronts == FrontWay.Inset, isInch = book.Piece.Unit == Measures.Text.LengthUnit.Inch;
+        TradeRule gapRule = TradeRules.Get(isInset ? (isInch ? "RV4" : "RV4M") : isInch ? "RV1" : "RV2");
+        QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap {(isInset ? "round its" : "between")} fronts",
+            kind.Gap?.Stated ?? new Stated(gapRule.Length, new(OriginKind.Rule, isInset ? "usual gap round inset fronts" : "usual gap between false fronts", gapRule.Cited)));
+        QuantityKey left = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Left, gap, "left", kind.Fronts), right = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Right, gap, "right", kind.Fronts);
+        QuantityKey top = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Top, gap, "top", kind.Fronts), bottom = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Bottom, gap, "bottom", kind.Fronts);
+
+        QuantityKey cover = book.Define(space.Prefix, "cover-height", $"{space.Name}, height the fronts cover",
+            new Sum(isInset ? Term.From("clear height", 1, space.Height) : Term.From("clear height at the face", 1, space.Face.Height), Term.From("over the top", 1, top), Term.From("over the bottom", 1, bottom)));
+        ExactLength lower = book.Value(space.Face.Height) - book.Value(space.Height);
+        if (!isInset && book.IsRead(space.Height) && lower >= book.Grid.Step.ToExact())
+            book.Note("opening.lower-than-set", Severity.Warn, space.Owner, $"{space.Name} reads {book.Say(lower)} lower than it was set out; its drawers were shared out over {book.Say(book.Value(space.Face.Height))}.",
+                $"Move the deck or rail back to its place, or give the opening a height of {book.Say(book.Value(space.Height))} in the piece file.", space.Place);
+        int count = bank.Drawers.Length;
+        ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
+        ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
+        string closes = $"{space.Name}, fronts and gaps in the height";
+        if ((bank.Graduated is { } by ? Graduated.Share(book, closes, by, cover, gaps, sharers) : Sharing.Share(book, closes, cover, gaps, sharers, restIsCut: true)) is not { } shared) return;
+        ImmutableArray<PartSize> heights = [.. shared.Select((h, i) => book.Core(h, bank.Drawers[i].Key, "front.core.height", $"drawer {bank.Drawers[i].Key}, front height without its edges", PartRole.FalseFront, front, 2))];
+        // What is inset must go in where the opening is narrowest.
+        Sum across = new(isInset ? Term.From("clear width", 1, space.Width) : Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
+
+        ImmutableArray<PartSize>.Builder widths = ImmutableArray.CreateBuilder<PartSize>(count);
+        ExactLength gapValue = book.Value(gap), x = space.X - book.Value(left);
+        ExactLength down = space.Z + book.Value(space.Height) + book.Value(top);
+        for (int i = 0; i < count; i++)
+        {
+            Drawer drawer = bank.Drawers[i];
+            PartSize width = book.DefineSize(drawer.Key, "front.width", $"drawer {drawer.Key}, front width", across, PartRole.FalseFront, front, 2, isInset ? (Rounding.Down, "down: it must go inside") : null);
+            widths.Add(width);
+            ExactLength high = book.Value(heights[i].Made), wide = book.Value(width.Made), thick = book.Value(Book.ThicknessOf(front.Name));
+            down -= high;
+            // The figure of a front runs across, as its width is cut along the grain.
+            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} {(isInset ? "inset" : "false")} front", PartRole.FalseFront, front.Name, width, heights[i],
+                Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, isInset ? space.Y : space.Y - thick, down, wide, thick, high)], drawer.Place, BoxRule.Held(space, drawer.Key))
+            { Seen = new(2, 2) });
+            book.Show(new(heights[i].Made, false, down, down + high, 0, space.X));
+
+            Sum slot = new([
+                Term.From(EdgeRule.Covers(front) ? "front, with its edges" : "front, as cut", 1, heights[i].Made),
+                .. i == 0 && !isInset ? [Term.From("over the top", -1, top)] : ImmutableArray<Term>.Empty,
+                .. i == count - 1 && !isInset ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
+            ]);
+            QuantityKey slotKey = book.Define(drawer.Key, "slot", $"drawer {drawer.Key}, height behind its front within the opening", slot);
+            ExactLength slotZ = i == count - 1 && !isInset ? down + book.Value(bottom) : down;
+            BoxRule.Write(book, space, kind, drawer, new(slotKey, slotZ, i == 0));
+            HandleRule.Write(book, kind, drawer, width, heights[i]);
+            down -= gapValue;
+        }
+        FrontGaps.Write(book, space, bank, cover, gap, across, heights, widths.ToImmutable());
+        // The lowest front stands by its own figure; spacers only come between fronts.
+        ExactLength below = space.Z - (down + gapValue);
+        string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";
+        book.Steps.Add(new(Stage.Fronts, isInset
+            ? $"Set the fronts of {space.Name} into the opening flush with the face, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
+            : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
+            [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, "screws"));
+        book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
+        // Said once for all banks; what hangs is fixed already.
+        bool hangs = book.Piece.Members.OfType<Case>().Any(c => c.IsHung);
+        if (!hangs && !book.Steps.Any(s => s.Caution == "tip"))
+            book.Steps.Add(new(Stage.Fixing, "Anchor the piece to the wall, or weight its foot, before drawers are loaded.", [], null, "tip"));
+    }
+}

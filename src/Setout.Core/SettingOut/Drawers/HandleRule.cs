@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Drawers;
+
+/// <summary>Where the holes of a handle are on its front: in its middle, or as far below the upper edge as those of its row.</summary>
+internal static class HandleRule
+{
+    public static void Write(Book book, DrawerKind kind, Drawer drawer, PartSize width, PartSize height)
+    {
+        if (kind.Handles is not { } handles) return;
+        string key = drawer.Key, name = $"drawer {key}";
+        TradeRule line = TradeRules.Get("HD1"), drill = TradeRules.Get("HD2");
+        QuantityKey? apart = handles.Apart is { } pitch ? book.Define(key, "handle.apart", $"{name}, holes of its handle apart", pitch.Stated) : null;
+        QuantityKey across = book.Define(key, "handle.across", $"{name}, from the left edge of its front to the first hole of its handle",
+            new Sum([Term.From("front", 1, width.Made), .. apart is { } a ? [Term.From("holes apart", -1, a)] : ImmutableArray<Term>.Empty], Rational.Of(1, 2)));
+        QuantityKey down = book.Define(key, "handle.down", $"{name}, from the upper edge of its front to its handle",
+            handles.FromTop?.Stated ?? (handles.IsInLine
+                ? new Stated(line.Length, new(OriginKind.Rule, "in line across a row", line.Cited))
+                : (Working)new Sum([Term.From("front", 1, height.Made)], Rational.Of(1, 2))));
+        QuantityKey hole = book.Define(key, "handle.hole", $"{name}, holes of its handle", handles.Hole?.Stated ?? new Stated(drill.Length, new(OriginKind.Rule, "for its screws", drill.Cited)));
+        book.Machinings.Add(new($"{key}.front", apart is null ? "Drill one hole through for the handle, with its box in place" : "Drill two holes through for the handle, level, with its box in place",
+            [("from the left edge", across), ("from the upper edge", down), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)]));
+        book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a drawer; its screws go through front and box"));
+        ExactLength half = book.Value(hole) / 2, left = book.Value(across) - half, below = book.Value(height.Made) - book.Value(down) - half, above = book.Value(down) - half;
+        if (left.Sign <= 0 || below.Sign <= 0 || above.Sign <= 0)
+            book.NoteOnce("handle.off-front", Severity.Stop, key, $"The holes of the handle of {name} do not lie on its front of {book.Say(book.Value(width.Made))} by {book.Say(book.Value(height.Made))}.",
+                below.Sign <= 0 || above.Sign <= 0 ? "Make 'from top' smaller, or leave it out." : "Use a handle with its holes nearer together.", handles.Place);
+    }
+}

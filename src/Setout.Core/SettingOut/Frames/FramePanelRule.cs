@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut.Frames;
+
+/// <summary>
+/// Panels that stand in grooves of a frame: between the posts of each end, and in the bays of the back. Each is the clear size and two grooves
+/// less its play, and is in before its frame is closed.
+/// </summary>
+internal static class FramePanelRule
+{
+    /// <summary>Writes them; gives the keys of those at the ends and of those at the back.</summary>
+    public static (ImmutableArray<string> Ends, ImmutableArray<string> Backs) Write(
+        Book book, Frame frame, string name, FrameKeys keys, FramePanels panels, PartSize tie, List<(Opening Bay, ExactLength X, PartSize Rail)> bays,
+        ImmutableArray<Placement> ties, ExactLength depth)
+    {
+        string key = frame.Key;
+        if (book.PanelOf(panels.Of, key) is not { } panel) return ([], []);
+        TradeRule usual = TradeRules.Get("BX6"), slack = TradeRules.Get("BX9");
+        QuantityKey t = Book.ThicknessOf(panel.Name);
+        QuantityKey groove = book.Define(key, "groove", $"{name}, depth of the grooves for its panels", panels.Groove?.Stated ?? new Stated(usual.Length, new(OriginKind.Rule, "usual groove", usual.Cited)));
+        QuantityKey play = book.Define(key, "panel-play", $"{name}, play of a panel in its grooves", panels.Play?.Stated ?? new Stated(slack.Length, new(OriginKind.Rule, "each way, in all", slack.Cited)));
+        if (book.Value(groove) * 2 > book.Value(keys.RailThin))
+            book.Note("frame.groove-too-deep", Severity.Warn, key, $"Grooves of {book.Say(book.Value(groove))} are deep for rails of {book.Say(book.Value(keys.RailThin))}.", $"Make them {book.Say(book.Value(keys.RailThin) / 2)} or less.", panels.Place);
+        if (book.Value(t) * 2 > book.Value(keys.RailThin))
+            book.Note("frame.panel-too-thick", Severity.Stop, key, $"A panel of {book.Say(book.Value(t))} takes more than half of rails of {book.Say(book.Value(keys.RailThin))}.", "Use a thinner sheet or thicker rails.", panels.Of.Place);
+        ImmutableArray<Term> grooved = [Term.From("grooves on both sides", 2, groove), Term.From("play", -1, play)];
+        ExactLength g = book.Value(groove), half = book.Value(play) / 2, thick = book.Value(t), inset = (book.Value(keys.RailThin) - thick) / 2;
+        ExactLength z = book.Value(keys.Toe) + book.Value(keys.RailWide) - g + half;
+        Sum ToSum(string words, QuantityKey clear) => new([Term.From(words, 1, clear), .. grooved]);
+
+        ImmutableArray<string> ends = [], backs = [];
+        if (panels.AtEnds)
+        {
+            // Ties stand on edge above and below, whichever way the top rails lie.
+            QuantityKey high = book.Define(key, "end.clear-height", $"{name}, height between its ties", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From("floor to bottom tie", -1, keys.Toe),
+                Term.From("ties, on edge", -2, keys.RailWide), .. keys.Over(-1)]));
+            PartSize length = book.DefineSize(key, "end-panel.length", $"{name} end panel, height", ToSum("between the ties", high), PartRole.FramePanel);
+            PartSize width = book.DefineSize(key, "end-panel.width", $"{name} end panel, width", ToSum("between the posts", tie.Made), PartRole.FramePanel);
+            ExactLength from = book.Value(keys.PostThin) - g + half, deep = book.Value(width.AsCut), tall = book.Value(length.AsCut);
+            book.Add(new($"{key}.end-panel", $"{key}e", $"{name} end panel", PartRole.FramePanel, panel.Name, length, width, t, 2, panel.Grain,
+                [new(ties[0].X + inset, from, z, thick, deep, tall), new(ties[^1].X + inset, from, z, thick, deep, tall)], panels.Place));
+            Grooves(book, $"{key}.end-panel", [$"{key}.post", $"{key}.tie"], groove, t);
+            ends = [$"{key}.end-panel"];
+        }
+        if (panels.AtBack)
+        {
+            foreach ((Opening bay, ExactLength x, PartSize rail) in bays)
+            {
+                QuantityKey high = book.Define(bay.Key, "back.clear-height", $"bay {bay.Key}, height between its back rails", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From("floor to bottom rail", -1, keys.Toe),
+                    Term.From("bottom rail, on edge", -1, keys.RailWide), Term.From("top rail", -1, keys.TopRail), .. keys.Over(-1)]));
+                PartSize length = book.DefineSize(bay.Key, "back-panel.length", $"bay {bay.Key} back panel, height", ToSum("between the rails", high), PartRole.FramePanel);
+                PartSize width = book.DefineSize(bay.Key, "back-panel.width", $"bay {bay.Key} back panel, width", ToSum("between the posts", rail.Made), PartRole.FramePanel);
+                book.Add(new($"{bay.Key}.back-panel", $"{bay.Key}k", $"bay {bay.Key} back panel", PartRole.FramePanel, panel.Name, length, width, t, 1, panel.Grain,
+                    [new(x - g + half, depth - inset - thick, z, book.Value(width.AsCut), thick, book.Value(length.AsCut))], panels.Place));
+                Grooves(book, $"{bay.Key}.back-panel", [$"{key}.post", $"{bay.Key}.rail"], groove, t);
+            }
+            backs = [.. bays.Select(b => $"{b.Bay.Key}.back-panel")];
+        }
+        return (ends, backs);
+    }
+
+    /// <summary>What a panel in the back takes of the depth: it stands in the middle of the rails. Null where there is none.</summary>
+    public static QuantityKey? BackTakes(Book book, Frame frame, string name, QuantityKey railThin) =>
+        frame.Panels is { AtBack: true } panels && book.Piece.Materials.GetValueOrDefault(panels.Of.Text) is Panel panel
+            ? book.Define(frame.Key, "back-panel.takes", $"{name}, back panel and the wood behind it", new Sum([Term.From("rail, its smaller size", 1, railThin), Term.From("panel", 1, Book.ThicknessOf(panel.Name))], Rational.Of(1, 2)))
+            : null;
+
+    private static void Grooves(Book book, string panel, ImmutableArray<string> into, QuantityKey depth, QuantityKey width)
+    {
+        foreach (string part in into)
+        {
+            book.Joints.Add(new("groove", panel, Face.AllEdges, part, Face.Inside, "no glue: the panel moves in it") { Depth = depth });
+            if (!book.Machinings.Any(m => m.Part == part && m.Words.StartsWith("groove for the panel", StringComparison.Ordinal)))
+                book.Machinings.Add(new(part, "groove for the panel, in the middle of the rail's thickness", [("depth", depth), ("width", width)]));
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Setout.Core.Materials;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Joinery;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut.Openings;
+
+/// <summary>Mullions before partitions and rails before decks, and how any member of a face frame is joined.</summary>
+internal static class FaceFrameMembers
+{
+    /// <summary>The member before a partition or deck, as an edge of the openings beside it.</summary>
+    public static FrameEdge Before(Book book, Space space, FaceFrameSetting frame, Divider divider, QuantityKey thickness, bool isAcross)
+    {
+        QuantityKey width = Book.SectionWidthOf((isAcross ? frame.Mullion : frame.Rail).Name);
+        QuantityKey inside = In(book, divider.Key, "frame.in", $"{frame.Name}, edge of its {Word(isAcross)} beside {divider.Key}", frame, isAcross ? frame.Described.Mullions : frame.Described.Rails, [Term.From(Word(isAcross), 1, width), Term.From(divider.Key, -1, thickness)], Rational.Of(1, 2));
+        FrameEdge before = (isAcross ? space.Edges.Bottom : space.Edges.Left).Frame!;
+        return new(inside, width, $"{divider.Key}.{Word(isAcross)}", [.. frame.OneTenon, Term.From("edge of what it stands against", -1, before.In)]);
+    }
+
+    /// <summary>Writes the mullion before a partition or the rail before a deck.</summary>
+    public static void Member(Book book, Space space, FaceFrameSetting frame, Divider divider, QuantityKey thickness, bool isAcross, ExactLength at, ImmutableArray<Term> from)
+    {
+        (string key, string word) = (divider.Key, Word(isAcross));
+        string name = $"{frame.Name} {word} before {key}";
+        Stick stick = isAcross ? frame.Mullion : frame.Rail;
+        QuantityKey width = Book.SectionWidthOf(stick.Name), inside = QuantityKey.Of(key, "frame.in");
+        (FrameEdge before, FrameEdge after) = isAcross ? (space.Edges.Bottom.Frame!, space.Edges.Top.Frame!) : (space.Edges.Left.Frame!, space.Edges.Right.Frame!);
+        QuantityKey clear = book.Define(key, "frame.between", $"{name}, clear between what it stands against", new Sum(
+            Term.From(isAcross ? "clear height at the face" : "clear width at the face", 1, isAcross ? space.Face.Height : space.Face.Width), Term.From("frame inside it, before", -1, before.In), Term.From("frame inside it, after", -1, after.In)));
+        PartSize length = book.DefineSize(key, "frame.length", $"{name}, length", new Sum([Term.From("clear between", 1, clear), .. frame.Tenons]), Rounding.Down, "down: it must go between");
+        Joints.Between(book, $"{key}.frame", name, clear, length, frame.Tenons);
+        ExactLength t = book.Value(frame.Thickness), w = book.Value(width), long_ = book.Value(length.AsCut), tenon = book.ValueOr0(frame.Tenon?.AsCut), into = book.Value(before.In) - tenon;
+        Add(book, frame, $"{key}.{word}", $"{key}{word[0]}", name, stick, length,
+            [isAcross ? new(at - book.Value(inside), Zero, space.Z + into, w, t, long_) : new(space.X + into, Zero, at - book.Value(thickness) - book.Value(inside), long_, t, w)]);
+        ImmutableArray<Term> Place(FrameEdge edge) => [.. edge.Start, .. from, Term.From("edge before the middle", -1, inside)];
+        Join(book, frame, $"{key}.frame", $"{key}.{word}", name, 2, width, before.Part == after.Part
+            ? [(before.Part, before.Width, "both inner edges", new Sum(Place(before)))]
+            : [(before.Part, before.Width, "the edge that faces it, left or below", new Sum(Place(before))), (after.Part, after.Width, "the edge that faces it, right or above", new Sum(Place(after)))]);
+        book.Joints.Add(new("butt", $"{key}.{word}", Face.Inside, key, Face.FrontEdge, "glue and clamps"));
+    }
+
+    private static string Word(bool isAcross) => isAcross ? "mullion" : "face-rail";
+
+    // A member narrower than what it covers would leave the edge of the sheet bare.
+    internal static QuantityKey In(Book book, string owner, string what, string name, FaceFrameSetting frame, Named? sticks, ImmutableArray<Term> terms, Rational share)
+    {
+        QuantityKey key = book.Define(owner, what, name, new Sum(terms, share));
+        if (book.Value(key).Sign < 0)
+            book.NoteOnce("frame.narrower-than-case", Severity.Stop, owner, $"{name}: a member of the frame is {book.Say(-book.Value(key))} too narrow to cover the edge behind it.", "Name wider sticks for it.", (sticks ?? frame.Described.Of).Place);
+        return key;
+    }
+
+    internal static void Add(Book book, FaceFrameSetting frame, string part, string mark, string name, Stick stick, PartSize length, ImmutableArray<Placement> places) =>
+        book.Add(new(part, mark, name, PartRole.FaceFrame, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name), places.Length, Grain.Keep, places, frame.Described.Place));
+
+    internal static void Join(Book book, FaceFrameSetting frame, string owner, string part, string name, int ends, QuantityKey width, ImmutableArray<(string Part, QuantityKey Width, string Where, Sum? At)> into)
+    {
+        switch (frame.Described.Joint)
+        {
+            case FaceFrameJoint.Tenon when frame.Tenon is { } tenon:
+                QuantityKey thick = Defined("frame.tenon-thickness", "tenon thickness", new Sum([Term.From("stick", 1, frame.Thickness)], Rational.Of(1, 3)));
+                QuantityKey shoulder = Defined("frame.shoulder", "shoulder at each edge of a tenon", Usual.Or(book, null, "FF3", "and wood beyond its mortise"));
+                QuantityKey deep = Defined("frame.mortise", "mortise depth", new Sum(Term.From("tenon", 1, tenon.AsCut), Term.From("room for glue", 1, Usual.Length(book, "DW7"), new(OriginKind.Rule, "at its end", TradeRules.Get("DW7").Cited))));
+                QuantityKey long_ = book.Define(owner, "mortise-length", $"{name}, mortise length", new Sum(Term.From("its width", 1, width), Term.From("shoulders", -2, shoulder)));
+                book.Machinings.Add(new(part, "Tenon in the middle of both ends", [("length", tenon.ToCut), ("thickness", thick), ("shoulder at each edge", shoulder)]));
+                foreach ((int i, (string against, QuantityKey _, string where, Sum? at)) in into.Index())
+                {
+                    QuantityKey from = book.Define(owner, i == 0 ? "mortise-from" : "mortise-from-2", $"{name}, its mortise in {against} from the end", new Sum([.. at?.Terms ?? [], Term.From("shoulder", 1, shoulder)]));
+                    book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", deep), ("width", thick), ("length", long_), ("from the end", from)]));
+                    book.Joints.Add(new("mortise and tenon", part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut });
+                }
+                return;
+            case FaceFrameJoint.Dowels:
+                DowelRule.Write(book, new(owner, name, part, "both ends", ends, width, frame.Thickness), [.. into.Select(i => (i.Part, i.Width, $"{i.Where} for {name}"))]);
+                break;
+            default:
+                (string pocket, string source) = Fastening.PocketScrew(book, book.Value(frame.Thickness));
+                book.Hardware.Add(new(frame.Case, pocket, 2 * ends, "piece", $"face frame, 2 at each of {ends} ends; {source}"));
+                break;
+        }
+        bool isPocket = frame.Described.Joint == FaceFrameJoint.Pocket;
+        foreach ((string against, QuantityKey _, string _, Sum? _) in into)
+            book.Joints.Add(new(isPocket ? "butt" : "dowels", part, Face.Ends, against, Face.Inside, isPocket ? "glue and pocket screws from behind" : "glue and dowels"));
+
+        QuantityKey Defined(string what, string words, Working working)
+        {
+            QuantityKey key = QuantityKey.Of(frame.Case, what);
+            return book.Knows(key) ? key : book.Define(frame.Case, what, $"{frame.Name}, {words}", working);
+        }
+    }
+}

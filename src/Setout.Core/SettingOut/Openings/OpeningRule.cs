@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Doors;
+using Setout.Core.SettingOut.Drawers;
+using Setout.Core.Workings;
+using static Setout.Core.Measures.ExactLength;
+
+namespace Setout.Core.SettingOut.Openings;
+
+/// <summary>Fills an opening: divides it further, or puts drawers, shelves or doors in it, to any depth.</summary>
+internal static class OpeningRule
+{
+    public static void Fill(Book book, Space behind, OpeningContent? content)
+    {
+        string word = content switch
+        {
+            Division => "divided",
+            DrawerBank => "drawers",
+            Shelves => "shelves",
+            DoorFilling => "doors",
+            _ => "open",
+        };
+        Space space = AtFace(book, behind, content);
+        book.Open(new(space.Owner, space.Name, word, new(space.X, space.Y, space.Z, book.Value(space.Width), book.Value(space.Depth), book.Value(space.Height))));
+        Put(book, behind, space, content);
+    }
+
+    /// <summary>What closes an opening goes by its face: before a face frame that is the frame's.</summary>
+    private static Space AtFace(Book book, Space behind, OpeningContent? content) => behind.FaceFrame is not null && content is DrawerBank ? PackingRule.AtFace(book, behind) : behind;
+
+    private static void Put(Book book, Space behind, Space space, OpeningContent? content)
+    {
+        switch (content)
+        {
+            case Division division: Divide(book, space, division); break;
+            case DrawerBank bank:
+                BankRule.Write(book, space, bank);
+                if (behind.FaceFrame is { } frame) PackingRule.Write(book, behind, frame, bank);
+                break;
+            case Shelves shelves: ShelfRule.Write(book, space, shelves); break;
+            case DoorFilling when space.FaceFrame is not null:
+                book.Note("door.face-frame", Severity.Stop, space.Owner, $"Doors on a face frame, as in {space.Name}, are not worked out yet.", "Leave the face frame or the doors out.", space.Place);
+                break;
+            case DoorFilling doors when DoorRule.Write(book, space, doors) is { } inside: Put(book, inside, AtFace(book, inside, doors.Behind), doors.Behind); break;
+        }
+    }
+
+    private static void Divide(Book book, Space space, Division division)
+    {
+        var openings = division.Items.OfType<Opening>().ToImmutableArray();
+        var members = new List<(Divider Divider, Panel Panel)>();
+        foreach (Divider divider in division.Items.OfType<Divider>())
+        {
+            if (book.PanelOf(divider.Of ?? space.Of, divider.Key) is not { } panel) return;
+            members.Add((divider, panel));
+        }
+        string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
+        QuantityKey whole = division.IsAcross ? space.Width : space.Height;
+        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, book.ThicknessOf(m.Divider.Key, m.Panel.Name)) with { Part = m.Divider.Key })];
+        ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, [Term.From($"opening {o.Key}", 1, QuantityKey.Of(o.Key, what))]))];
+        if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
+
+        Edge[] shared = [.. members.Select(m => SharedWith(book, space, m, division.IsAcross))];
+        ExactLength along = division.IsAcross ? space.X : space.Z + book.Value(space.Height);
+        for (int i = 0; i < openings.Length; i++)
+        {
+            Opening opening = openings[i];
+            string name = $"opening {opening.Key}";
+            QuantityKey set = sizes[i].AsCut;
+            ExactLength size = book.Value(set);
+            // The one that takes up the rest is bounded by the others; those stand fast once what bounds them does.
+            if (sizes[i].ToCut != sizes[i].Exact)
+                book.Fixings.Add(new(sizes[i].ToCut, [.. new[] { i - 1, i }.Where(m => m >= 0 && m < members.Count).Select(m => members[m].Divider.Key)]));
+            QuantityKey width, height;
+            if (division.IsAcross)
+            {
+                width = book.DefineSame(opening.Key, "width", $"{name}, clear width", "as set out", set, Combining.Narrowest);
+                height = book.DefineSame(opening.Key, "height", $"{name}, clear height", "of the whole", space.Height, Combining.Narrowest);
+            }
+            else
+            {
+                width = book.DefineSame(opening.Key, "width", $"{name}, clear width", "of the whole", space.Width, Combining.Narrowest);
+                height = book.DefineSame(opening.Key, "height", $"{name}, clear height", "as set out", set, Combining.Narrowest);
+            }
+            QuantityKey depth = book.DefineSame(opening.Key, "depth", $"{name}, clear depth", "of the whole", space.Depth, Combining.Narrowest);
+            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : shared[i - 1];
+            Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : shared[i];
+            // How far along what bounds both ends of the division this opening begins: from the left, or from the bottom.
+            ImmutableArray<Term> start = division.IsAcross ? Run(0, i, i) : Run(i + 1, openings.Length, i);
+            Edge Further(Edge edge) => edge with { Start = [.. edge.Start, .. start], Frame = edge.Frame is { } f ? f with { Start = [.. f.Start, .. start] } : null };
+            Edges edges = division.IsAcross
+                ? new(before, after, Further(space.Edges.Top), Further(space.Edges.Bottom))
+                : new(Further(space.Edges.Left), Further(space.Edges.Right), before, after);
+            ExactLength x = division.IsAcross ? along : space.X, z = division.IsAcross ? space.Z : along - size;
+            book.Show(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
+
+            if (i < members.Count)
+                WriteMember(book, space, members[i].Divider, members[i].Panel, division.IsAcross, division.IsAcross ? x + size : z, division.IsAcross ? Run(0, i + 1, i) : Run(i + 1, openings.Length, i + 1));
+            Fill(book, space with
+            {
+                Owner = opening.Key,
+                Prefix = opening.Key,
+                Name = name,
+                Width = width,
+                Height = height,
+                Depth = depth,
+                X = x,
+                Z = z,
+                Edges = edges,
+                Place = opening.Place,
+                Face = division.IsAcross ? space.Face with { Width = set } : space.Face with { Height = set },
+            }, opening.Content);
+            ExactLength step = size + (i < members.Count ? book.Value(Book.ThicknessOf(members[i].Panel.Name)) : Zero);
+            along = division.IsAcross ? along + step : along - step;
+        }
+
+        // Openings from one up to another, and the members that stand with them: the first so many from the left, those from one on from the bottom.
+        ImmutableArray<Term> Run(int from, int to, int member) =>
+        [
+            .. Enumerable.Range(from, to - from).Select(o => Term.From($"opening {openings[o].Key}", 1, sizes[o].AsCut)),
+            .. (division.IsAcross ? Enumerable.Range(0, member) : Enumerable.Range(member, members.Count - member)).Select(m => between[m]),
+        ];
+    }
+
+    private static Edge SharedWith(Book book, Space space, (Divider Divider, Panel Panel) member, bool isAcross)
+    {
+        QuantityKey t = book.ThicknessOf(member.Divider.Key, member.Panel.Name);
+        return new(t, EdgeKind.Shared, Part: member.Divider.Key)
+        {
+            Start = space.Dividers.AtOneEnd,
+            Frame = space.FaceFrame is { } frame ? FaceFrameMembers.Before(book, space, frame, member.Divider, t, isAcross) : null,
+        };
+    }
+
+    private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at, ImmutableArray<Term> from)
+    {
+        string word = isAcross ? "partition" : "deck", name = $"{word} {divider.Key}";
+        PartRole role = isAcross ? PartRole.Partition : PartRole.Deck;
+        QuantityKey t = book.ThicknessOf(divider.Key, panel.Name);
+        // Never to the nearest step: half a step too long would spread the case.
+        const string why = "down: it must go between";
+        PartSize length = book.DefineSize(divider.Key, "length", $"{name}, length",
+            new Sum([Term.From(isAcross ? "clear height" : "clear width", 1, isAcross ? space.Height : space.Width), .. space.Dividers.AtBothEnds]), Rounding.Down, why);
+        PartSize width = book.DefineSize(divider.Key, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth)), role, panel, 1, (Rounding.Down, why));
+        Joints.Between(book, divider.Key, name, isAcross ? space.Height : space.Width, length, space.Dividers.AtBothEnds, space.Dividers.Depth is not null);
+        ExactLength long_ = book.Value(length.AsCut), deep = book.Value(width.Made), thick = book.Value(t), into = book.ValueOr0(space.Dividers.Depth?.AsCut);
+        Placement placement = isAcross
+            ? new(at, space.Y, space.Z - into, thick, deep, long_)
+            : new(space.X - into, space.Y, at - thick, long_, deep, thick);
+        book.Add(new(divider.Key, divider.Key, name, role, panel.Name, length, width, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(1, 0) });
+        DividerRule.Join(book, space, new(divider.Key, name, panel, t, width, isAcross, from), "glue and screws from outside, or pocket screws where there is no outside");
+        if (space.FaceFrame is { } frame) FaceFrameMembers.Member(book, space, frame, divider, t, isAcross, at, from);
+        string words = space.Dividers switch
+        {
+            { Depth: not null } => $"Put the {name} into its dadoes, dry at first.",
+            { Choice.Joint: CaseJoint.Dowels } => $"Set the {name} on its dowels with glue; check the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike.",
+            _ => $"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.",
+        };
+        book.Steps.Add(new(space.Dividers.Stage, words, [divider.Key], null, ""));
+    }
+}

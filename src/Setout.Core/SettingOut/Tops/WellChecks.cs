@@ -1,0 +1,60 @@
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Pieces;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Tops;
+
+/// <summary>What a well wants of the rest: top beside it to feed the work over, and wood that it does not cut away.</summary>
+internal static class WellChecks
+{
+    /// <summary>Top beside the opening, where so much of it is wanted.</summary>
+    public static void Feed(Book book, Well well, string name, ReadOnlySpan<(string Side, QuantityKey Has, Given? Wanted)> sides)
+    {
+        foreach ((string side, QuantityKey has, Given? wanted) in sides)
+        {
+            if (wanted is not { } w || book.Value(has) >= w.Value) continue;
+            string where = side is "left" or "right" ? $"on the {side}" : side == "front" ? "in front" : "behind";
+            book.Note("well.feed-short", Severity.Warn, well.Key, $"The top supports the work for {book.Say(book.Value(has))} {where} of {name}; {book.Say(w.Value)} is wanted.",
+                $"Move the well by {book.Say(w.Value - book.Value(has))}, or make the top so much longer.", w.Place);
+        }
+    }
+
+    /// <summary>What stands where the well will be. It was there first: something else must carry what it carried.</summary>
+    /// <param name="room">What the well takes, in the frame of the piece.</param>
+    public static void Interrupts(Book book, Well well, string name, Placement room, LaidTop laid)
+    {
+        foreach (Part part in book.Parts.Where(p => !laid.Parts.Contains(p.Key) && p.Role != PartRole.EdgeStrip).ToList())
+        {
+            if (!part.Placements.Any(p => Meets(p, room))) continue;
+            string instead = part.Role is PartRole.Rail or PartRole.Tie
+                ? $"Let the sides of the well go from the next rail or post on its left to that on its right and screw the ends of the {part.Name} to them: they carry the top there instead."
+                : $"Move the well clear of it, or end the {part.Name} at the sides of the well and screw it to them.";
+            book.Note("well.interrupts", Severity.Warn, well.Key, $"The {name} cuts into the {part.Name}.", instead, well.FromLeft.Place);
+        }
+    }
+
+    /// <summary>What carries the machine: bearers on the sides, and the sides on what stands beside them.</summary>
+    /// <param name="sides">The sides of the well, in the frame of the piece.</param>
+    public static void Load(Book book, Well well, string name, bool hasBearers, ReadOnlySpan<Placement> sides)
+    {
+        string weight = well.Load == 0 ? "" : $", which weighs {well.Load} {(book.Piece.Unit == LengthUnit.Inch ? "lb" : "kg")}";
+        int hanging = 0;
+        foreach (Placement side in sides)
+        {
+            // What a shim or a shaving brings together counts as touching.
+            ExactLength hair = ExactLength.FromInches(Rational.Of(1, 32));
+            Placement near = side with { X = side.X - hair, Y = side.Y - hair, SizeX = side.SizeX + (hair * 2), SizeY = side.SizeY + (hair * 2) };
+            if (!book.Parts.Any(p => p.Role is PartRole.Post or PartRole.Rail or PartRole.Tie or PartRole.SlidePanel or PartRole.Side or PartRole.Partition or PartRole.Deck or PartRole.Back && p.Placements.Any(b => Meets(b, near)))) hanging++;
+        }
+        if (hanging > 0)
+            book.Note("well.sides-hang", well.Load > 0 ? Severity.Warn : Severity.Note, well.Key, $"{(hanging == 2 ? "Both sides" : "One side")} of {name} touch{(hanging == 2 ? "" : "es")} no post, rail or panel: {(hanging == 2 ? "they hang" : "it hangs")} from the top with the {well.Machine}{weight}.",
+                "Let the opening reach from the front rail to the back rail, set the well beside a post or a partition, or screw cleats into the corner of sides and top and let this stand.", well.Place);
+        if (hasBearers) return;
+        book.Note("well.no-bearers", Severity.Warn, well.Key, $"Nothing but screws into its edges carries the platform of {name} with the {well.Machine}{weight}.", "Name the sticks of its bearers, as in 'bearers: NAME'.", well.Place);
+    }
+
+    private static bool Meets(Placement a, Placement b) => Shared(a.X, a.SizeX, b.X, b.SizeX) && Shared(a.Y, a.SizeY, b.Y, b.SizeY) && Shared(a.Z, a.SizeZ, b.Z, b.SizeZ);
+
+    private static bool Shared(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) => ExactLength.Min(a + aSize, b + bSize) > ExactLength.Max(a, b);
+}

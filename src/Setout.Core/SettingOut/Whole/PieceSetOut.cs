@@ -1,0 +1,67 @@
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Cases;
+using Setout.Core.SettingOut.Frames;
+using Setout.Core.SettingOut.Tops;
+using Setout.Core.Workings;
+
+namespace Setout.Core.SettingOut.Whole;
+
+/// <summary>Sets a piece out: from what is described and what has been read to quantities, parts, joints and hardware. Pure.</summary>
+public static class PieceSetOut
+{
+    /// <summary>
+    /// The version of the rules. It stands in every plan; it changes whenever the same piece would come out with another size.
+    /// </summary>
+    public const string RuleSet = "1";
+
+    /// <summary>Sets a piece out.</summary>
+    /// <param name="piece">As described.</param>
+    /// <param name="grid">The shop's grid, used where the piece names none.</param>
+    /// <param name="pins">Readings by the quantity they pin; empty for none.</param>
+    public static SetPiece Of(Piece piece, Grid grid, IReadOnlyDictionary<QuantityKey, Pin> pins) => Of(piece, grid, BenchFacts.Of(pins));
+
+    /// <summary>Sets a piece out.</summary>
+    /// <param name="piece">As described.</param>
+    /// <param name="grid">The shop's grid, used where the piece names none.</param>
+    /// <param name="facts">What is known from the bench.</param>
+    public static SetPiece Of(Piece piece, Grid grid, BenchFacts facts)
+    {
+        var book = new Book(piece, piece.Grid ?? grid, facts);
+        MaterialRule.Write(book);
+        var standing = new OrderedDictionary<string, Structure>();
+        foreach (Member member in piece.Members)
+        {
+            book.Corner = default;
+            switch (member)
+            {
+                case Structure structure: Write(book, structure, standing); break;
+                case Top top: TopRule.Write(book, top, standing); break;
+                case LoosePart loose: TopRule.Write(book, loose); break;
+            }
+        }
+        EdgeRule.Write(book);
+        foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
+        {
+            if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
+            book.Note("material.not-read", Severity.Note, unread.Name, $"The thickness of {unread.Name} is a default of {book.Say(book.Value(Book.ThicknessOf(unread.Name)))}.",
+                $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
+        }
+        return book.Finish();
+    }
+
+    private static void Write(Book book, Structure structure, OrderedDictionary<string, Structure> standing)
+    {
+        if (StandRule.Corner(book, structure, standing) is not { } corner) return;
+        book.Corner = corner;
+        switch (structure)
+        {
+            case Frame frame: FrameRule.Write(book, frame); break;
+            case Case @case: CaseRule.Write(book, @case); break;
+        }
+        // What could not be set out carries nothing; its own finding says why.
+        if (!book.Knows(Built.Width(structure.Key))) return;
+        StandRule.CheckRoom(book, structure, standing.Values);
+        standing[structure.Key] = structure;
+    }
+}
