@@ -67,7 +67,7 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         (Rounding way, string why) = rounding ?? (RoundingFor.Role(role), RoundingFor.Reason(role));
         if (seen == 0 || !EdgeRule.Covers(panel)) return DefineSize(owner, what, name, finished, way, why);
         string cover = EdgeRule.Words(panel, seen);
-        PartSize core = DefineSize(owner, what, name, new Sum([.. finished.Terms, Term.From(cover, -seen, EdgeRule.ThicknessOf(panel.Name))]), way, why);
+        PartSize core = DefineSize(owner, what, name, new Sum([.. Spread(finished), Term.From(cover, -seen, EdgeRule.ThicknessOf(panel.Name))]), way, why);
         return core with { Made = Define(owner, what + ".finished", $"{name}, with its edges", new Sum(Term.From("as cut", 1, core.AsCut), Term.From(cover, seen, EdgeRule.ThicknessOf(panel.Name)))) };
     }
 
@@ -81,9 +81,12 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// </summary>
     public PartSize LetIn(Sum clear, string owner, string what, string name, PartRole role, QuantityKey depth, string words)
     {
-        PartSize whole = DefineSize(owner, what, name, new Sum([.. clear.Terms, Term.From(words, 2, depth)]), role);
+        PartSize whole = DefineSize(owner, what, name, new Sum([.. Spread(clear), Term.From(words, 2, depth)]), role);
         return whole with { Made = Define(owner, what + ".between", $"{name}, between shoulders as cut", new Sum(Term.From("as cut", 1, whole.AsCut), Term.From(words, -2, depth))) };
     }
+
+    /// <summary>The terms of a sum with its share in each, so that more can be added that is not shared.</summary>
+    private static IEnumerable<Term> Spread(Sum sum) => sum.Terms.Select(t => t with { Times = t.Times * sum.Share });
 
     /// <summary>A size that is not cut, such as the section of a stick: the three figures are one.</summary>
     public static PartSize Uncut(QuantityKey key) => new(key, key, key);

@@ -1,6 +1,5 @@
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
-using Setout.Core.SettingOut.Drawers;
 using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut;
@@ -12,6 +11,7 @@ internal static class BookChecks
     {
         CheckSizes(book, worked);
         CheckFronts(book);
+        RoomChecks.Look(book);
         CheckCut(book, worked);
         CheckReadings(book, worked);
     }

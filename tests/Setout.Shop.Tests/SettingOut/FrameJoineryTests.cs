@@ -63,7 +63,7 @@ public class FrameJoineryTests
     }
 
     [Theory]
-    [InlineData("corners: tenon, tenon: 1 3/4", "")]
+    [InlineData("corners: tenon, tenon: 1 3/4", "part.in-the-way")]
     [InlineData("corners: tenon, tenon: 1 25/32", "frame.tenon-too-long")]
     [InlineData("panels: {of: panel, groove: 3/8}", "")]
     [InlineData("panels: {of: panel, groove: 13/32}", "frame.groove-too-deep")]

@@ -1,39 +1,43 @@
 using CsCheck;
+using static Setout.Shop.Tests.SettingOut.RandomWords;
 
 namespace Setout.Shop.Tests.SettingOut;
 
 /// <summary>Random pieces over the grammar, as the text a person would write.</summary>
 internal static class RandomPiece
 {
-    private static readonly Gen<string> s_edges = Gen.Frequency((3, Gen.Const("")), (1, One(", edges: chamfered", ", edges: banded", ", edges: banded, band: 1/8", ", edges: lipped, lip: strips")));
-
-    private static Gen<string> One(params string[] words) => Gen.Int[0, words.Length - 1].Select(i => words[i]);
-
-    private static Gen<string> Length(int leastEighths, int mostEighths) => Gen.Int[leastEighths, mostEighths].Select(e => e % 8 == 0 ? $"{e / 8}" : $"{e / 8} {e % 8}/8");
-
     /// <summary>What an opening holds, with keys that begin with a word of its own; nothing once the depth is used up.</summary>
     private static Gen<string> Content(string key, int depth)
     {
         Gen<string> open = Gen.Const("");
-        Gen<string> shelves = Gen.Int[1, 4].Select(n => $", shelves: {{down: [{string.Join(", ", Enumerable.Range(1, n).Select(i => $"{key}s{i}"))}]}}");
-        Gen<string> drawers = Gen.Int[1, 5].Select(n => $", drawers: {{like: box, down: [{string.Join(", ", Enumerable.Range(1, n).Select(i => $"{{drawer: {key}d{i}}}"))}]}}");
-        if (depth == 0) return Gen.Frequency((1, open), (2, shelves), (2, drawers));
+        Gen<string> shelves = Gen.Int[1, 4].Select(n => $"down: [{string.Join(", ", Enumerable.Range(1, n).Select(i => $"{key}s{i}"))}]").SelectMany(_ => RandomWords.Shelves, (down, how) => $", shelves: {{{how}{down}}}");
+        Gen<string> drawers =
+            from n in Gen.Int[1, 5]
+            from how in RandomWords.Bank(n)
+            select $", drawers: {{{how}, down: [{string.Join(", ", Enumerable.Range(1, n).Select(i => $"{{drawer: {key}d{i}}}"))}]}}";
+        Gen<string> doors =
+            from like in One("plain", "framed")
+            from isPair in Gen.Bool
+            from right in One("", ", hinges: right")
+            from behind in Gen.Frequency((2, open), (2, shelves))
+            select $", doors: {{like: {like}, keys: [{key}l{(isPair ? $", {key}r" : "")}]{(isPair ? "" : right)}}}{behind}";
+        if (depth == 0) return Gen.Frequency((1, open), (2, shelves), (2, drawers), (1, doors));
         Gen<string> divided =
             from across in Gen.Bool
             from first in Content(key + "a", depth - 1)
             from second in Content(key + "b", depth - 1)
             from size in Gen.Frequency((2, Gen.Const("")), (1, Length(60, 120).Select(l => $", {(across ? "width" : "height")}: {l}")))
             select $", {(across ? "across" : "down")}: [{{opening: {key}a{size}{first}}}, {{{(across ? "partition" : "deck")}: {key}m}}, {{opening: {key}b{second}}}]";
-        return Gen.Frequency((1, open), (2, shelves), (2, drawers), (3, divided));
+        return Gen.Frequency((1, open), (2, shelves), (2, drawers), (1, doors), (3, divided));
     }
 
     private static Gen<string> Case(string key, string stand) =>
         from width in Length(96, 400)
         from height in Length(120, 320)
         from depth in Length(80, 200)
-        from back in One(", back: thin", "")
+        from words in RandomWords.Case
         from content in Content(key, 2)
-        select $"  - {{case: {key}, of: ply, width: {width}, height: {height}, depth: {depth}{back}{stand}{content}}}\n";
+        select $"  - {{case: {key}, of: ply, width: {width}, height: {height}, depth: {depth}{words}{stand}{content}}}\n";
 
     private static Gen<string> Frame(string key, string stand) =>
         from width in Length(160, 600)
@@ -53,12 +57,14 @@ internal static class RandomPiece
 
     /// <summary>A piece of one to three structures, often with a top.</summary>
     public static readonly Gen<string> Text =
-        from ply in s_edges
-        from face in s_edges
+        from ply in Edges
+        from face in Edges
+        from drawers in Drawers
+        from doors in Doors
         from first in Structure("P", "")
         from second in Gen.Frequency((1, Gen.Const("")), (1, Structure("Q", ", beside: P")))
         from third in Gen.Frequency((2, Gen.Const("")), (1, Case("R", ", on: P")))
-        from top in Gen.Frequency((1, Gen.Const("")), (1, Length(0, 16).Select(l => $"  - {{top: T, of: ply, on: P, overhang: {{front: {l}, left: {l}}}}}\n")))
+        from top in Gen.Frequency((1, Gen.Const("")), (1, Length(0, 16).SelectMany(_ => RandomWords.Top, (l, words) => $"  - {{top: T, of: ply, on: P, overhang: {{front: {l}, left: {l}}}{words}}}\n")))
         select $$$"""
             setout: 1
             name: Random
@@ -69,9 +75,11 @@ internal static class RandomPiece
               thin: {panel: hardwood plywood, thickness: 1/4, grain: free}
               posts: {stick: pine, section: 1 1/2 x 3 1/2}
               strips: {stick: oak, section: 1/4 x 7/8}
+              members: {stick: oak, section: 3/4 x 1 1/2}
+              wide: {stick: oak, section: 3/4 x 2 1/4}
+              slips: {stick: oak, section: 3/4 x 1}
+              solid: {panel: cherry, thickness: 1/4}
             drawers:
-              box: {sides: ply, bottom: thin, front: face}
-            assembly:
 
-            """ + first + second + (third.Length > 0 ? third : top);
+            """ + drawers + "doors:\n" + doors + "assembly:\n" + first + second + (third.Length > 0 ? third : top);
 }

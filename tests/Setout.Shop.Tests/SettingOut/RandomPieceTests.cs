@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
@@ -27,6 +28,8 @@ public class RandomPieceTests
             Interlocked.Increment(ref all);
             Assert.All(set.Findings, f => Assert.False(string.IsNullOrEmpty(f.Remedy), f.Code));
             Assert.DoesNotContain(set.Findings, f => f.Code.StartsWith("working.", StringComparison.Ordinal));
+            // Two structures may stand in each other's way; within one the rules see to it that nothing does.
+            if (!text.Contains("beside: P", StringComparison.Ordinal) && !text.Contains("on: P", StringComparison.Ordinal)) Assert.DoesNotContain(set.Findings, f => f.Code is "part.in-the-way" or "part.no-size");
             if (set.IsStopped) return;
             Interlocked.Increment(ref whole);
             string wrong = string.Join("\n", Wrong(set));
@@ -108,7 +111,6 @@ public class RandomPieceTests
         RandomPiece.Text.Sample(text =>
         {
             SetPiece inch = Out(text), metric = Out(InMillimetres(text));
-            // Series of slides differ by the unit, so one may have a slide that fits where the other has none.
             Assert.Equal(Stops(inch), Stops(metric));
             if (inch.IsStopped || metric.IsStopped) return;
             // The rules of slides and gaps differ by the unit: what is worked from neither is the same.
@@ -120,12 +122,18 @@ public class RandomPieceTests
         }, iter: 60, print: t => t);
     }
 
-    private static string Stops(SetPiece set) => string.Join(' ', set.Findings.Where(f => f.Severity == Severity.Stop && !f.Code.StartsWith("slide.", StringComparison.Ordinal)
-        && !f.Code.StartsWith("drawer.", StringComparison.Ordinal)).Select(f => $"{f.Code} {f.Key}").Order(StringComparer.Ordinal));
+    // Slides are sold, and rows of holes stand, by the inch or by the millimetre: what fits the one need not fit the other.
+    private static readonly string[] s_byUnit = ["slide.", "drawer.", "shelf.", "handle."];
+
+    private static string Stops(SetPiece set) => string.Join(' ', set.Findings.Where(f => f.Severity == Severity.Stop && !s_byUnit.Any(w => f.Code.StartsWith(w, StringComparison.Ordinal)))
+        .Select(f => $"{f.Code} {f.Key}").Order(StringComparer.Ordinal));
 
     /// <summary>The same text with every length said to be in inches, in a file whose unit is the millimetre, on the same grid.</summary>
-    private static string InMillimetres(string text) =>
-        System.Text.RegularExpressions.Regex.Replace(text, @"(width|height|depth|toe|thickness|band|tenon|above|groove|front|left): (\d+(?: \d+/\d+)?|\d+/\d+)(?=[,}])", "$1: $2 in")
-            .Replace("unit: in\n", "unit: mm\ngrid: 1/32 in\n", StringComparison.Ordinal)
-            .Replace("section: 1 1/2 x 3 1/2", "section: 1 1/2 in x 3 1/2 in", StringComparison.Ordinal).Replace("section: 1/4 x 7/8", "section: 1/4 in x 7/8 in", StringComparison.Ordinal);
+    private static string InMillimetres(string text)
+    {
+        const string length = @"\d+(?: \d+/\d+)?|\d+/\d+";
+        text = Regex.Replace(text, $@"(width|height|depth|toe|thickness|band|tenon|above|groove|front|left|play|gap|overlay|setback|apart|raised|from|short|bit|backer|overhang): ({length})(?=[,}}])", "$1: $2 in");
+        text = Regex.Replace(text, $@"section: ({length}) x ({length})", "section: $1 in x $2 in");
+        return Regex.Replace(text, $@"seams: \[({length})\]", "seams: [$1 in]").Replace("unit: in\n", "unit: mm\ngrid: 1/32 in\n", StringComparison.Ordinal);
+    }
 }

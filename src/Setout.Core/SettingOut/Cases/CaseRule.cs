@@ -84,7 +84,6 @@ internal static class CaseRule
         if (closesLast) Close(book, shape, w, h, "Dry-fit all that goes inside first. ");
         if (frame is not null) FaceFrameRule.Step(book, frame, [.. book.Parts.Skip(before)], w, h);
         FootRule.Write(book, shape, deckLength, sideWidth, openWidth, w, d, y);
-        FaceFrameRule.CheckBeside(book, described);
         FillerRule.Write(book, shape, sideLength, w, h);
         if (described.IsHung) HangingRule.Write(book, shape, w);
 

@@ -88,17 +88,23 @@ internal static class FaceFrameRule
     /// <summary>What a face frame stands out over the right side of its case, as a term.</summary>
     public static ImmutableArray<Term> OverRight(Book book, string key) => Known(book, key, "frame.over-right", "right");
 
+    /// <summary>What the face frame of the neighbour at the right, which is not written yet, is said to stand out over its left side.</summary>
+    public static ImmutableArray<Term> OfNeighbour(Book book, string key) =>
+        book.Piece.Members.OfType<Case>().FirstOrDefault(c => c.Stand.Beside?.Text == key) is { FaceFrame.Overhang: { } over } next
+            ? [Term.From($"face frame of {next.Key} over its left side", 1, over.Value, Origin.Given(over.Place))]
+            : [];
+
     private static ImmutableArray<Term> Known(Book book, string key, string what, string side) =>
         book.Knows(QuantityKey.Of(key, what)) ? [Term.From($"face frame of {key} over its {side} side", 1, QuantityKey.Of(key, what))] : [];
 
     /// <summary>Frames that stand out into one another, or into a case without one.</summary>
-    public static void CheckBeside(Book book, Case described)
+    public static void CheckBeside(Book book, Structure described)
     {
         if (described.Stand.Beside is not { } left) return;
         ExactLength over = new[] { described.Key, left.Text }.SelectMany(k => Known(book, k, "frame.overhang", "")).Aggregate(Zero, (sum, t) => sum + book.Value(t.Of!.Value)), room = book.Value(new Sum([.. Standing.Fillers(book, left.Text, described.Key)]));
         if (over.Sign > 0 && over >= room)
             book.Note("frame.overhang-meets", Severity.Stop, described.Key, $"Between {left.Text} and {described.Key} face frames stand {book.Say(over)} out over the sides; there is {book.Say(room)}.",
-                $"Leave the overhang out, or put a filler wider than {book.Say(over)} between the two.", described.FaceFrame?.Overhang?.Place ?? left.Place);
+                $"Leave the overhang out, or put a filler wider than {book.Say(over)} between the two.", (described as Case)?.FaceFrame?.Overhang?.Place ?? left.Place);
     }
 
     /// <summary>The step that makes the frame and puts it on; packing, which goes by its edges, comes after it.</summary>

@@ -37,7 +37,7 @@ internal static class FillerRule
             QuantityKey scribe = book.Define(shape.Key, $"{Word(filler)}.scribe", $"{name}, to be scribed off", filler.Scribe?.Stated
                 ?? (isAtWall ? Usual.Or(book, null, "FL1", "at a wall") : new Stated(Zero, new(OriginKind.Rule, "between two cases", "common practice, no source"))));
             PartSize length = book.DefineSize(shape.Key, $"{Word(filler)}.length", $"{name}, length", new Sum(Term.From("side, as cut", 1, sideLength.AsCut)), PartRole.Filler);
-            ImmutableArray<Term> frames = filler.IsAtRight ? FaceFrameRule.OverRight(book, shape.Key) : FaceFrameRule.OverLeft(book, shape.Key, shape.Described.Stand.Beside?.Text);
+            ImmutableArray<Term> frames = filler.IsAtRight ? [.. FaceFrameRule.OverRight(book, shape.Key), .. FaceFrameRule.OfNeighbour(book, shape.Key)] : FaceFrameRule.OverLeft(book, shape.Key, shape.Described.Stand.Beside?.Text);
             if (Stock(book, shape, filler, name, [Term.From("space it closes", 1, space), .. frames.Select(f => f with { Times = -f.Times }), Term.From("to be scribed off", 1, scribe)]) is not { } stock) continue;
             ExactLength over = book.Value(new Sum(frames)), own = book.ValueOr0(shape.FrameThickness is null ? null : QuantityKey.Of(shape.Key, filler.IsAtRight ? "frame.over-right" : "frame.overhang"));
             ExactLength wide = book.Value(space) - over, thick = book.Value(stock.Thickness);

@@ -41,6 +41,12 @@ internal static class DoorRule
 
         ExactLength thick = book.Value(thickness), gap = book.Value(cover.Gap);
         ExactLength x = space.X + (inset ? gap : -book.Value(cover.Left)), z = space.Z + (inset ? gap : -book.Value(cover.Bottom)), y = inset ? space.Y : space.Y - thick;
+        ExactLength wide = book.Value(share), high = book.Value(cover.Up);
+        if (wide.Sign <= 0 || high.Sign <= 0)
+        {
+            book.Note("door.no-size", Severity.Stop, space.Owner, $"Nothing is left for the doors of {space.Name}: they come out at {book.Say(wide)} x {book.Say(high)}.", "Make the opening larger, or leave its doors out.", doors.Like.Place);
+            return null;
+        }
         var made = ImmutableArray.CreateBuilder<MadeDoor>(count);
         for (int i = 0; i < count; i++)
         {

@@ -35,6 +35,13 @@ internal static class FramedDoor
         QuantityKey clear = book.Define(key, "between-rails", $"{name}, clear height between its rails",
             new Sum(Term.From("stile, as cut", 1, stile.AsCut), Term.From("top rail", -1, railWidth), Term.From("bottom rail", -1, lowerWidth)));
         QuantityKey built = book.Define(key, "built-width", $"{name}, width as made", new Sum(Term.From("between the shoulders", 1, shoulders), Term.From("stiles", 2, stileWidth)), Combining.Widest);
+        if (book.Value(shoulders).Sign <= 0 || book.Value(clear).Sign <= 0)
+        {
+            bool isAcross = book.Value(shoulders).Sign <= 0;
+            book.Note("door.no-panel", Severity.Stop, key, $"{(isAcross ? "The stiles" : "The rails")} of {name} leave nothing between them: {book.Say(book.Value(isAcross ? shoulders : clear))}.",
+                $"Use narrower sticks, {(isAcross ? "one door instead of a pair" : "a higher opening")}, or a door of one sheet.", spot.Place);
+            return null;
+        }
         (PartSize long_, PartSize across, QuantityKey tp) = DoorPanels.Size(book, kind, framed, panel, spot, setting.Groove, clear, shoulders);
 
         ExactLength ws = book.Value(stileWidth), wr = book.Value(railWidth), wl = book.Value(lowerWidth), thick = book.Value(t), high = book.Value(stile.AsCut), tenon = book.Value(setting.Tenon.AsCut);

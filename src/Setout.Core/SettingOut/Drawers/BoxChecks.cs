@@ -27,7 +27,7 @@ internal static class BoxChecks
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
-        else if (book.Value(end.ToCut).Sign <= 0)
+        else if (wide <= book.Value(box.SideThickness) * 2)
         {
             book.Note("drawer.no-width", Severity.Stop, key, $"The opening of {book.Say(room)} leaves no room for {name} between its slides.", "Make the opening wider.", drawer.BoxWidth?.Place ?? drawer.Place);
         }

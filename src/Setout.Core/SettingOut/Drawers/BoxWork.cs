@@ -15,9 +15,9 @@ internal static class BoxWork
         Box box = corners.Box;
         (Book book, DrawerKind kind, string key, string name) = (box.Book, box.Kind, box.Key, box.Name);
         bool isSide = kind.Slides == SlideWay.Side;
-        QuantityKey? up = isSide ? book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum(
+        QuantityKey? up = isSide ? book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum([
             Term.From("box above the bottom of the opening", 1, low, new(OriginKind.Worked, "from the fronts below it, and half the room")),
-            Term.From("half the box height", Rational.Of(1, 2), sizes.SideHeight.AsCut))) : null;
+            .. kind.BottomFit == BottomFit.Applied ? [Term.From("bottom, applied below the sides", 1, box.BottomThickness)] : Array.Empty<Term>(), Term.From("half the box height", Rational.Of(1, 2), sizes.SideHeight.AsCut)])) : null;
         BoxCornerRule.Write(corners, sizes);
         Fasten(box, sizes);
         if (kind.Slides != SlideWay.Runners)

@@ -20,6 +20,17 @@ internal static class FaceFrameMembers
         return new(inside, width, $"{divider.Key}.{Word(isAcross)}", [.. frame.OneTenon, Term.From("edge of what it stands against", -1, before.In)]);
     }
 
+    /// <summary>True where the frame leaves nothing of an opening, with a finding.</summary>
+    public static bool Closes(Book book, Space space)
+    {
+        if (space.FaceFrame is not { } frame) return false;
+        ExactLength In(Edge edge) => edge.Frame is { } before ? book.Value(before.In) : Zero;
+        ExactLength wide = book.Value(space.Face.Width) - In(space.Edges.Left) - In(space.Edges.Right), high = book.Value(space.Face.Height) - In(space.Edges.Top) - In(space.Edges.Bottom);
+        if (wide.Sign > 0 && high.Sign > 0) return false;
+        book.Note("frame.no-opening", Severity.Stop, space.Owner, $"The face frame leaves nothing of {space.Name}: {book.Say(wide)} x {book.Say(high)}.", "Make the opening larger, or use narrower sticks.", frame.Described.Place);
+        return true;
+    }
+
     /// <summary>Writes the mullion before a partition or the rail before a deck.</summary>
     public static void Member(Book book, Space space, FaceFrameSetting frame, Divider divider, QuantityKey thickness, bool isAcross, ExactLength at, ImmutableArray<Term> from)
     {

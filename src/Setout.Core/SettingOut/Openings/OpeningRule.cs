@@ -21,6 +21,7 @@ internal static class OpeningRule
             DoorFilling => "doors",
             _ => "open",
         };
+        if (FaceFrameMembers.Closes(book, behind)) return;
         Space space = AtFace(book, behind, content);
         book.Open(new(space.Owner, space.Name, word, new(space.X, space.Y, space.Z, book.Value(space.Width), book.Value(space.Depth), book.Value(space.Height))));
         Put(book, behind, space, content);

@@ -23,7 +23,7 @@ internal static class PinShelfRule
             shelves.Play?.Stated ?? new Stated(usual.Length, new(OriginKind.Rule, "to lift them out", usual.Cited)));
         if (RowsOf(book, space, shelves, setback) is not { } rows) return;
         int count = shelves.Keys.Length, last = -1;
-        ExactLength height = book.Value(space.Height), thick = book.Value(t), even = (height - (thick * count)) / (count + 1);
+        ExactLength filled = Zero, height = book.Value(space.Height), thick = book.Value(t), even = (height - (thick * count)) / (count + 1);
         for (int i = 0; i < count; i++)
         {
             Named key = shelves.Keys[count - 1 - i];
@@ -35,11 +35,14 @@ internal static class PinShelfRule
             last = hole;
             QuantityKey up = book.Define(key.Text, "up", $"{name}, its holes above the bottom of the opening",
                 new Sum([Term.From("first hole", 1, rows.First), .. hole == 0 ? ImmutableArray<Term>.Empty : [Term.From("holes above it", hole, rows.Pitch)]]));
+            if (book.Value(up) < filled)
+                book.NoteOnce("shelf.no-room", Severity.Stop, space.Owner, $"{count} shelves {book.Say(thick)} thick on a pitch of {book.Say(book.Value(rows.Pitch))} do not go into {space.Name}, {book.Say(height)} high.", "Take shelves out.", shelves.Keys[0].Place);
             ExactLength z = space.Z + book.Value(up), x = space.X + ((book.Value(space.Width) - book.Value(length.AsCut)) / 2), y = space.Y + book.Value(setback);
             book.Add(new(key.Text, key.Text, name, PartRole.Shelf, panel.Name, length, width, t, 1, panel.Grain,
                 [new(x, y, z, book.Value(length.AsCut), book.Value(width.Made), thick)], key.Place)
             { Seen = new(1, 0) });
-            ShelfStripRule.Write(book, space, shelves, key, length, null, new(x, y, z, Zero, Zero, Zero));
+            ShelfStripRule.Write(book, space, shelves, key, length, null, new(x, y, z, Zero, Zero, Zero), book.Value(up) - filled);
+            filled = book.Value(up) + thick;
             QuantityKey free = book.Define(key.Text, "play", $"{name}, play at its ends, both together", new Sum(Term.From("clear width", 1, space.Width), Term.From("as cut", -1, length.AsCut)));
             book.Gaps.Add(new(free, $"{name}, play at its ends", Zero, Max(book.Value(play) * 2, FromInches(Rational.Of(1, 4))), "lifts out, and stays on its pins: common practice, no source") { Group = space.Owner });
             foreach (string part in Parts(space)) book.Joints.Add(new("pins", key.Text, Face.Ends, part, Face.Inside, "lies on two pins"));

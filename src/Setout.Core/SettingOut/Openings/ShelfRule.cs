@@ -57,7 +57,7 @@ internal static class ShelfRule
                 [new(space.X - into, space.Y + back, z, book.Value(length.AsCut), deep, thick)], key.Place)
             { Seen = new(1, 0) });
             if (dado is not null) DadoRule.Write(book, space, shelves, i, dado, length);
-            ShelfStripRule.Write(book, space, shelves, key, length, letIn, new(space.X, space.Y + back, z, Zero, Zero, Zero));
+            ShelfStripRule.Write(book, space, shelves, key, length, letIn, new(space.X, space.Y + back, z, Zero, Zero, Zero), book.Value(spaces[i].ToCut));
             z += thick;
             if (dado is not null) continue;
             ImmutableArray<Term> below = [.. spaces.Take(i + 1).Select((s, j) => Term.From($"clear below {shelves.Keys[count - 1 - j].Text}", 1, s.AsCut)),

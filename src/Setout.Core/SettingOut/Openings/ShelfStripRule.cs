@@ -17,7 +17,8 @@ internal static class ShelfStripRule
     /// <param name="length">The length of the shelf.</param>
     /// <param name="dado">The depth of its dadoes, which the strip does not go into; null for none.</param>
     /// <param name="corner">The left, front, lower corner of what shows of the shelf.</param>
-    public static void Write(Book book, Space space, Shelves shelves, Named key, PartSize length, PartSize? dado, Placement corner)
+    /// <param name="clear">The clear height below the shelf.</param>
+    public static void Write(Book book, Space space, Shelves shelves, Named key, PartSize length, PartSize? dado, Placement corner, ExactLength clear)
     {
         if (shelves.Strip is not { } strip) return;
         string part = $"{key.Text}.strip", name = $"shelf {key.Text} strip";
@@ -36,6 +37,8 @@ internal static class ShelfStripRule
             : Book.Uncut(Book.SectionWidthOf(material.Name));
         QuantityKey t = book.ThicknessOf(part, material.Name);
         ExactLength down = book.Value(high.Made);
+        if (down >= clear)
+            book.NoteOnce("shelf.strip-no-room", Severity.Stop, space.Owner, $"A strip {book.Say(down)} high under shelf {key.Text} closes the {book.Say(clear)} below it.", "Use a lower strip, or fewer shelves.", strip.Place);
         book.Add(new(part, $"{key.Text}t", name, PartRole.ShelfStrip, material.Name, long_, high, t, 1, material is Panel sheet ? sheet.Grain : Grain.Keep,
             [new(corner.X, corner.Y, corner.Z - down, book.Value(long_.AsCut), book.Value(t), down)], key.Place)
         { Seen = material is Panel ? new(1, 0) : default });

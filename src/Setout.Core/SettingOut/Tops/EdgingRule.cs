@@ -35,6 +35,10 @@ internal static class EdgingRule
         ExactLength top = laid.Z + book.Value(made.Thickness) + book.Value(raised);
         var parts = ImmutableArray.CreateBuilder<string>();
         foreach (TopSide side in made.Edged.Order()) parts.Add(Strip(book, laid, edging.Corners, side, (thick, t), (top - height, height)));
+        if (edging.Corners == EdgingCorners.Mitred)
+            foreach (TopSide side in made.Edged.Where(s => s is TopSide.Front or TopSide.Back))
+                foreach (TopSide end in made.Edged.Where(s => s is TopSide.Left or TopSide.Right))
+                    book.Joints.Add(new("mitre", PartOf(laid, side), Face.Ends, PartOf(laid, end), Face.Ends, "glue") { Depth = thick });
         Step(book, laid, edging.Corners, parts.ToImmutable(), book.Value(raised), hangs, isPlaned);
     }
 
@@ -44,7 +48,7 @@ internal static class EdgingRule
         (TopSide before, TopSide after) = isAlong ? (TopSide.Left, TopSide.Right) : (TopSide.Front, TopSide.Back);
         bool pastBefore = RunsPast(corners, side, before) && made.Edged.Contains(before), pastAfter = RunsPast(corners, side, after) && made.Edged.Contains(after);
         int past = (pastBefore ? 1 : 0) + (pastAfter ? 1 : 0);
-        string word = side.ToString().ToLowerInvariant(), part = $"{laid.Top.Key}.edging-{word}", name = $"{made.Name} edging, {word}";
+        string word = side.ToString().ToLowerInvariant(), part = PartOf(laid, side), name = $"{made.Name} edging, {word}";
         // What is laminated at an end and has no strip there is covered too.
         int films = new[] { before, after }.Count(made.Laminated.Contains);
         PartSize length = book.DefineSize(part, "length", corners == EdgingCorners.Mitred && past > 0 ? $"{name}, length over the points" : $"{name}, length", new Sum([
@@ -70,6 +74,8 @@ internal static class EdgingRule
         }
         return part;
     }
+
+    private static string PartOf(LaidTop laid, TopSide side) => $"{laid.Top.Key}.edging-{side.ToString().ToLowerInvariant()}";
 
     /// <summary>Whether a strip covers the corner it shares with another. In a pinwheel each covers one: front the right, right the back, and so round.</summary>
     private static bool RunsPast(EdgingCorners corners, TopSide side, TopSide corner) => corners switch

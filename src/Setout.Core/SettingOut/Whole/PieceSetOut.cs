@@ -61,6 +61,7 @@ public static class PieceSetOut
         }
         // What could not be set out carries nothing; its own finding says why.
         if (!book.Knows(Built.Width(structure.Key))) return;
+        FaceFrameRule.CheckBeside(book, structure);
         StandRule.CheckRoom(book, structure, standing.Values);
         standing[structure.Key] = structure;
     }
