@@ -23,6 +23,11 @@ public readonly record struct Named(string Text, Place Place);
 /// <param name="Place">Where it stands.</param>
 public readonly record struct ShareOfWhole(ExactLength? Value, bool IsRest, Place Place)
 {
+    private readonly int _more;
+
     /// <summary>An equal share.</summary>
     public static ShareOfWhole Equal => default;
+
+    /// <summary>Of a share of what has no size: how many parts of it, 1 to 1000; 1 where nothing is said.</summary>
+    public int Parts { get => _more + 1; init => _more = value - 1; }
 }

@@ -48,7 +48,11 @@ internal static class Sharing
         ImmutableArray<Term> taken = [.. between.Select(t => t with { Times = -t.Times })];
         // As cut: what came off the saw a little long or short is made up by what is not cut yet.
         ImmutableArray<Term> given = [.. sharers.Where(s => s.Share.Value is not null).Select(s => Term.From(s.Name, -1, QuantityKey.Of(s.Owner, s.What).AsCut))];
-        var equalShare = new Sum([Term.From("whole", 1, whole), .. taken, .. given], equal.Length > 0 ? Rational.Of(1, equal.Length) : Rational.One);
+        int parts = equal.Sum(i => sharers[i].Share.Parts);
+        Sum Shared(int of) => new([Term.From("whole", 1, whole), .. taken, .. given], parts > 0 ? Rational.Of(of, parts) : Rational.One);
+        Sum equalShare = Shared(1);
+        // Shares alike are set out alike as far as the grid allows; unlike ones each land where they fall nearest.
+        bool areAlike = parts == equal.Length;
         // What is cut scatters as cuts do; what is only set out is as good as the placing of what bounds it.
         Scatter scatter = restIsCut ? Scatter.Cut : Scatter.Placed;
         // Given sizes first: equal shares are what those leave.
@@ -59,8 +63,8 @@ internal static class Sharing
                 sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, new Stated(value, Origin.Given(sharer.Share.Place)), Rounding.Nearest, "to the nearest step", scatter);
             else
             {
-                (Rounding way, string why) = EvenWay(book, equalShare, Array.IndexOf(equal, i), equal.Length);
-                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, equalShare, way, why, scatter);
+                (Rounding way, string why) = areAlike ? EvenWay(book, equalShare, Array.IndexOf(equal, i), equal.Length) : (Rounding.Nearest, "to the nearest step");
+                sizes[i] = book.DefineSize(sharer.Owner, sharer.What, sharer.Name, areAlike ? equalShare : Shared(sharer.Share.Parts), way, why, scatter);
             }
         }
         Sharer[] allOthers = [.. sharers.Where((_, i) => i != taker)];

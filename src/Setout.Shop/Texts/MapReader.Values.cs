@@ -50,11 +50,17 @@ internal sealed partial class MapReader
         return lengths.ToImmutable();
     }
 
-    /// <summary>A length, an equal share (not there) or the word <c>rest</c>.</summary>
+    /// <summary>A length, an equal share (not there), so many parts of the shares, or the word <c>rest</c>.</summary>
     public ShareOfWhole Share(string key)
     {
         if (Scalar(key, "text.wanted-length", "a length", LongestWord * 2) is not { } scalar) return ShareOfWhole.Equal with { Place = _map.Place };
         if (scalar.Text == "rest") return new(null, true, scalar.Place);
+        if (scalar.Text.Split(' ') is [var number, "part" or "parts"])
+        {
+            if (int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int parts) && parts is >= 1 and <= 1000) return new(null, false, scalar.Place) { Parts = parts };
+            _context.Stop("text.wanted-parts", scalar.Place, $"'{scalar.Text}' is no share: '{key}' wants 1 to 1000 parts.", $"Write '{key}: 2 parts', and '1 part' or nothing for the others.");
+            return new(null, false, scalar.Place);
+        }
         if (NearestWord.Of(scalar.Text, ["rest"]) is not null)
         {
             _context.Stop("text.unknown-word", scalar.Place, $"'{scalar.Text}' is not known for '{key}'.", "Did you mean 'rest'? Write a length or rest, or leave it out for an equal share.");

@@ -71,7 +71,7 @@ internal sealed class PartsCommand : Command<JsonSettings>
         var rows = set.Parts.Select(p => new[]
         {
             p.Key, p.Mark, p.Name, p.Material, $"{p.Count}", format.Bare.Text(set.Worked[p.Length.ToCut]), format.Bare.Text(set.Worked[p.Width.ToCut]),
-            format.Text(set.Worked[p.Thickness]), p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", "raw",
+            format.Text(set.Worked[p.Thickness]), p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", set.EdgesOf(p),
         }).Prepend(["key", "mark", "name", "material", "count", "length", "width", "thickness", "grain", "edges"]).ToList();
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in rows)

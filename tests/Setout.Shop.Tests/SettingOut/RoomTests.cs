@@ -102,4 +102,40 @@ public class RoomTests
         Assert.Equal("part.in-the-way", finding.Code);
         Assert.Contains("3/4 in deep", finding.Words, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Openings_ByParts_ShareTheWidthSo()
+    {
+        // 24 - 2 x 3/4 - 2 x 3/4 = 21; 2 + 1 + 4 parts of 3 in.
+        SetPiece set = Out("  - {case: C, of: ply, width: 24, height: 20, depth: 12, across: [{opening: A, width: 2 parts}, {partition: P}, {opening: B}, {partition: Q}, {opening: D, width: 4 parts}]}\n");
+        AssertValues(set, ("A.width", "6"), ("B.width", "3"), ("D.width", "12"));
+    }
+
+    [Fact]
+    public void Openings_ByPartsOffTheGrid_CloseByTheLast()
+    {
+        SetPiece set = Out("  - {case: C, of: ply, width: 24 1/32, height: 20, depth: 12, across: [{opening: A, width: 3 parts}, {partition: P}, {opening: B, width: 4 parts}]}\n");
+        // 24 1/32 - 1 1/2 - 3/4 = 21 25/32; 3/7 of it is 9.3348, on 9 11/32; the rest 12 7/16.
+        AssertValues(set, ("A.width", "9 11/32"), ("B.width", "12 7/16"));
+    }
+
+    [Theory]
+    [InlineData("fronts that stand back: B further back", "  - {case: B, of: ply, width: 24, height: 30, depth: 12, beside: A, flush: back}\n", "24", "0")]
+    [InlineData("fronts that stand out: B further forward", "  - {case: B, of: ply, width: 24, height: 30, depth: 36, beside: A, flush: back}\n", "36", "-12")]
+    public void TopOverCasesOfUnlikeDepth_ReachesOverAllOfThem(string why, string second, string depth, string front)
+    {
+        SetPiece set = Out("  - {case: A, of: ply, width: 24, height: 30, depth: 24}\n" + second + "  - {top: T, of: ply}\n");
+        AssertValues(set, ("T.width", depth));
+        Assert.True(set.Parts.Single(p => p.Key == "T").Placements[0].Y == Setout.Testing.Described.Of(front), why);
+    }
+
+    [Theory]
+    [InlineData("- {case: A, of: ply, width: 20, height: 30, depth: 12}\n  - {case: U, of: ply, width: 20, height: 30, depth: 24, on: A}", "structure.overhangs U")]
+    [InlineData("- {case: A, of: ply, width: 20, height: 30, depth: 16}\n  - {case: U, of: ply, width: 20, height: 30, depth: 16, on: A}\n  - {case: V, of: ply, width: 20, height: 10, depth: 16, beside: U}", "structure.nothing-below V")]
+    [InlineData("- {case: A, of: ply, width: 20, height: 30, depth: 24}\n  - {top: T, of: ply, slots: [{slot: K, along: front, from: 1/8, width: 3/4, depth: 1/4}]}", "slot.thin-wall K")]
+    public void Standing_ThatNothingCarries_IsTold(string words, string code) =>
+        Assert.Contains(code, Out("  " + words + "\n").Findings.Where(f => f.Severity == Severity.Warn).Select(f => $"{f.Code} {f.Key}"));
+
+    [Fact]
+    public void WellsInOnePlace_Stop() => Assert.Contains("well.overlap V", Codes(Out("  - {case: A, of: ply, width: 60, height: 30, depth: 24}\n  - {top: T, of: ply, wells: [{well: W, machine: sander, from left: 8, from front: 4, footprint: 12 x 10, table height: 6}, {well: V, machine: drill, from left: 12, from front: 4, footprint: 8 x 8, table height: 5}]}\n")), StringComparison.Ordinal);
 }

@@ -73,7 +73,7 @@ public class StandTests
     [InlineData("structure.unknown", Severity.Stop, "  - {top: T, of: ply, on: X}\n")]
     [InlineData("structure.overhangs", Severity.Warn, "  - {case: B, of: ply, width: 24 1/16, height: 30, depth: 20, on: A}\n")]
     [InlineData("structure.not-level", Severity.Stop, "  - {case: B, of: ply, width: 24, height: 29, depth: 20, beside: A}\n  - {case: H, of: ply, width: 48, height: 20, depth: 12, on: [A, B]}\n")]
-    [InlineData("structure.in-the-way", Severity.Stop, "  - {case: B, of: ply, width: 24, height: 40, depth: 20, beside: A}\n  - {case: H, of: ply, width: 24, height: 20, depth: 12, on: A}\n  - {case: I, of: ply, width: 10, height: 5, depth: 12, beside: H}\n")]
+    [InlineData("structure.in-the-way", Severity.Stop, "  - {case: B, of: ply, width: 24, height: 40, depth: 20, beside: A}\n  - {case: H, of: ply, width: 24, height: 20, depth: 12, on: A}\n  - {case: I, of: ply, width: 10, height: 5, depth: 12, beside: H, back: ply, hung: yes}\n")]
     [InlineData("top.not-level", Severity.Stop, "  - {case: B, of: ply, width: 24, height: 29, depth: 20, beside: A}\n  - {top: T, of: ply}\n")]
     public void Stand_ThatCannotBe_IsOneFindingWithItsPlace(string code, Severity severity, string rest)
     {

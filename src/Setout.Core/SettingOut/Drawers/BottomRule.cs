@@ -67,6 +67,9 @@ internal static class BottomRule
         QuantityKey grooveWidth = book.DefineSame(key, "groove.width", isLetIn ? $"{name}, height of the rabbet" : $"{name}, groove width", "bottom, as read", box.BottomThickness);
         QuantityKey? grooveUp = isLetIn ? null : book.Define(key, "groove.up", $"{name}, groove above the lower edge",
             kind.GrooveUp?.Stated ?? new Stated(up.Length, new(OriginKind.Rule, kind.Slides == SlideWay.Under ? "room for the slides under it" : "middle of 1/4 to 1/2 in", up.Cited)));
+        if (grooveUp is { } low && kind.GrooveUp is { } said && book.Value(low) < book.Value(box.BottomThickness))
+            book.NoteOnce("drawer.groove-low", Severity.Warn, key, $"Only {book.Say(book.Value(low))} of wood stays below the groove for the bottom of {name}: it breaks out.",
+                $"Leave as much as the bottom is thick, {book.Say(book.Value(box.BottomThickness))}, or more. (common practice, no source)", said.Place);
         QuantityKey slack = book.Define(key, "bottom.slack", $"{name}, slack of the bottom", new Stated(slackRule.Length, new(OriginKind.Rule, "in all, in each direction", slackRule.Cited)));
         PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(
             [Term.From($"{box.EndWord}, as cut", 1, sizes.EndLength.AsCut), .. corners.InsideLess(false), Term.From($"{words} in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)]), PartRole.BoxBottom);

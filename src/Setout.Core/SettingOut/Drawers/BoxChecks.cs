@@ -35,7 +35,7 @@ internal static class BoxChecks
         {
             string takes = box.Kind.Slides == SlideWay.Runners ? "its runners want" : "the slides take", shim = box.Kind.Slides == SlideWay.Runners ? "Glue a strip to each side, of" : "Shim each slide by";
             book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; {takes} {book.Say(window.Most)} at most.",
-                book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; 'setout fit FILE' lists what can be done about it." : $"{shim} {book.Say((over - window.Middle) / 2)}, or leave the width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
+                book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; 'setout fit FILE' lists what can be done about it." : $"{shim} {book.Say((over - window.Middle) / 2)}, or leave {(drawer.BoxWidth is null ? "'play'" : "the width")} out to have it worked out.", drawer.BoxWidth?.Place ?? box.Kind.Play?.Place ?? drawer.Place);
         }
     }
 

@@ -29,5 +29,18 @@ internal static class HandleRule
         if (left.Sign <= 0 || below.Sign <= 0 || above.Sign <= 0)
             book.NoteOnce("handle.off-front", Severity.Stop, key, $"The holes of the handle of {name} do not lie on its front of {book.Say(book.Value(width.Made))} by {book.Say(book.Value(height.Made))}.",
                 below.Sign <= 0 || above.Sign <= 0 ? "Make 'from top' smaller, or leave it out." : "Use a handle with its holes nearer together.", handles.Place);
+        else OffBox(book, handles, key, book.Value(across), book.Value(down), half);
+    }
+
+    /// <summary>Screws that pass beside the box, or through the thickness of its sides, hold the front only.</summary>
+    private static void OffBox(Book book, Handles handles, string key, ExactLength across, ExactLength down, ExactLength half)
+    {
+        Part? side = book.Parts.FirstOrDefault(p => p.Key == $"{key}.side"), face = book.Parts.FirstOrDefault(p => p.Key == $"{key}.front");
+        if (side is null || face is null) return;
+        (Placement left, Placement right, Placement front) = (side.Placements[0], side.Placements[^1], face.Placements[0]);
+        ExactLength x = front.X + across - half, z = front.Z + front.SizeZ - down;
+        if (x >= left.X + left.SizeX && z - half >= left.Z && z + half <= left.Z + left.SizeZ && front.X + front.SizeX - across + half <= right.X) return;
+        book.NoteOnce("handle.off-box", Severity.Warn, key, $"The holes of the handle of drawer {key} miss the inside of its box: its screws would hold the front only, or come out in a side.",
+            "Use a handle with its holes nearer together, set it lower or higher, or screw it to the front before that is fixed.", handles.Place);
     }
 }

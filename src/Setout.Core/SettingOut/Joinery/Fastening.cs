@@ -23,9 +23,9 @@ internal static class Fastening
 
     // Lengths that shops keep, in the unit of the piece. Common practice, no source.
     private static readonly ImmutableArray<ExactLength> s_inch =
-        [.. new[] { (1, 2), (5, 8), (3, 4), (1, 1), (5, 4), (3, 2), (7, 4), (2, 1), (9, 4), (5, 2), (3, 1), (7, 2), (4, 1) }.Select(f => ExactLength.FromInches(Rational.Of(f.Item1, f.Item2)))];
+        [.. new[] { (1, 2), (5, 8), (3, 4), (1, 1), (5, 4), (3, 2), (7, 4), (2, 1), (9, 4), (5, 2), (3, 1), (7, 2), (4, 1), (5, 1), (6, 1), (8, 1) }.Select(f => ExactLength.FromInches(Rational.Of(f.Item1, f.Item2)))];
 
-    private static readonly ImmutableArray<ExactLength> s_metric = [.. new[] { 12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 100 }.Select(l => ExactLength.FromMillimetres(l))];
+    private static readonly ImmutableArray<ExactLength> s_metric = [.. new[] { 12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 140, 160, 200 }.Select(l => ExactLength.FromMillimetres(l))];
 
     /// <summary>One near each end and one about every 8 in between.</summary>
     public static int ScrewsAlong(ExactLength length) =>

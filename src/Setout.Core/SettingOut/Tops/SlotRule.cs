@@ -34,11 +34,11 @@ internal static class SlotRule
             deepest = ExactLength.Max(deepest, book.Value(depth));
             if (book.Value(behind).Sign < 0 || book.Value(length).Sign <= 0)
             {
-                ExactLength out_ = book.Value(behind).Sign < 0 ? -book.Value(behind) : (book.Value(stop) * 2) - book.Value(run);
-                book.Note("slot.outside", Severity.Stop, key, $"The {name} does not lie in {laid.Name}: it is {book.Say(out_)} out.", book.Value(behind).Sign < 0 ? "Set it nearer to its edge." : "Let it stop less short of the ends.", slot.Place);
+                book.Note("slot.outside", Severity.Stop, key, book.Value(behind).Sign < 0 ? $"The {name} does not lie in {laid.Name}: it is {book.Say(-book.Value(behind))} out." : $"Nothing is left of the {name} between its ends: {book.Say(book.Value(length))}.", book.Value(behind).Sign < 0 ? "Set it nearer to its edge." : "Let it stop less short of the ends.", slot.Place);
                 continue;
             }
             if (!laid.Made.Layers.Any(l => book.IsUnknown(l.Panel.Name))) CheckLeft(book, laid, slot, name, book.Value(left));
+            Walls(book, slot, name, book.Value(from), book.Value(behind));
             CheckEdging(book, laid, slot, name, book.Value(behind), isAlong);
             ExactLength near = slot.Along is TopSide.Front or TopSide.Left ? book.Value(from) : book.Value(behind);
             Span wide = new(near, near + book.Value(width)), along = new(book.Value(stop), book.Value(stop) + book.Value(length));
@@ -65,6 +65,14 @@ internal static class SlotRule
         else if (left < wanted)
             book.Note("slot.too-deep", Severity.Warn, slot.Key, $"The {name} leaves {book.Say(left)} of {laid.Name} below it; half of its thickness, {book.Say(wanted)}, is usual.",
                 $"Make it {book.Say(wanted - left)} less deep, or give the top another layer. ({half.Cited})", slot.Depth.Place);
+    }
+
+    /// <summary>A thin wall along an edge breaks off. A slot right at the edge has none: it is a rabbet.</summary>
+    private static void Walls(Book book, Slot slot, string name, ExactLength near, ExactLength far)
+    {
+        ExactLength least = TradeRules.Get("TS4").Length, thin = near.Sign > 0 && (far.Sign <= 0 || near < far) ? near : far;
+        if (thin.Sign > 0 && thin < least)
+            book.Note("slot.thin-wall", Severity.Warn, slot.Key, $"Only {book.Say(thin)} of wood stays between the {name} and the edge of the top.", $"Leave {book.Say(least)} or more, or begin at the edge. ({TradeRules.Get("TS4").Cited})", slot.From.Place);
     }
 
     private static void CheckEdging(Book book, LaidTop laid, Slot slot, string name, ExactLength behind, bool isAlong)

@@ -26,6 +26,7 @@ internal static class TopRule
         if (top.Edging is { } edging) EdgingRule.Write(book, laid, edging);
         ExactLength deepest = SlotRule.Write(book, laid);
         foreach (Well well in top.Wells) WellRule.CutOut(book, laid, well);
+        WellChecks.Apart(book, laid);
         Fix(book, laid, under, deepest);
         Overhangs(book, made);
         foreach (Well well in top.Wells) WellRule.Write(book, laid, well);
@@ -39,19 +40,18 @@ internal static class TopRule
         static Origin Said(Given given) => Origin.Given(given.Place);
         // Over one structure by what was given, over a row by what comes of it.
         ImmutableArray<Term> wide = under.Length == 1 ? [Term.From("outside width", 1, QuantityKey.Of(structure.Key, "width"))] : [.. under.SelectMany((s, i) => (Term[])[.. i > 0 ? Standing.Fillers(book, under[i - 1].Key, s.Key) : [], Term.From($"{s.Key}, outside as built", 1, Built.Width(s.Key))])];
-        Structure deepest = under.MaxBy(s => s.Depth.Value)!;
         (int ends, int longs) = (made.Seen(TopSide.Left, TopSide.Right), made.Seen(TopSide.Front, TopSide.Back));
         PartSize length = book.DefineSize(key, "length", $"{core}, length",
             new Sum([.. wide, Term.From("overhang, left", 1, top.Left.Value, Said(top.Left)), Term.From("overhang, right", 1, top.Right.Value, Said(top.Right)), .. made.Covers(-1, TopSide.Left, TopSide.Right)]), PartRole.Top, panel, ends);
         PartSize across = book.DefineSize(key, "width", $"{core}, width",
-            new Sum([Term.From("outside depth", 1, QuantityKey.Of(deepest.Key, "depth")), Term.From("overhang, front", 1, top.Front.Value, Said(top.Front)), Term.From("overhang, back", 1, top.Back.Value, Said(top.Back)), .. made.Covers(-1, TopSide.Front, TopSide.Back)]), PartRole.Top, panel, longs);
+            new Sum([.. Deep(book, key, made.Name, under), Term.From("overhang, front", 1, top.Front.Value, Said(top.Front)), Term.From("overhang, back", 1, top.Back.Value, Said(top.Back)), .. made.Covers(-1, TopSide.Front, TopSide.Back)]), PartRole.Top, panel, longs);
         QuantityKey Outside(string what, PartSize size, params ReadOnlySpan<TopSide> sides) => made.Covers(1, sides) is { IsEmpty: false } covers
             ? book.Define(key, $"outside.{what}", $"{made.Name}, {what} over all", new Sum([Term.From("core, as cut", 1, size.Made), .. covers]))
             : size.Made;
         QuantityKey outLength = Outside("length", length, TopSide.Left, TopSide.Right), outWidth = Outside("width", across, TopSide.Front, TopSide.Back);
         // It lies on what was cut, not on what was given.
         book.Corner = Standing.Of(book, structure.Key);
-        ExactLength z = book.Value(Built.Height(structure)), x = -top.Left.Value, y = -top.Front.Value, up = made.Under is { } film ? book.Value(film) : Zero;
+        ExactLength z = book.Value(Built.Height(structure)), x = -top.Left.Value, y = under.Min(s => Standing.Of(book, s.Key).Y) - book.Corner.Y - top.Front.Value, up = made.Under is { } film ? book.Value(film) : Zero;
         ExactLength coreX = x + book.Value(new Sum(made.Covers(1, TopSide.Left))), coreY = y + book.Value(new Sum(made.Covers(1, TopSide.Front)));
         ImmutableArray<string> parts = [key];
         if (top.Layers.IsEmpty)
@@ -61,6 +61,18 @@ internal static class TopRule
         else
             parts = LayerRule.Write(book, made, length, across, coreX, coreY, z + book.Value(made.Thickness) - (top.Laminate is null ? Zero : book.Value(made.Film)));
         return new(made, structure, length, across, outLength, outWidth, parts, x, y, z);
+    }
+
+    /// <summary>From the foremost front to the rearmost back of what it lies on.</summary>
+    private static ImmutableArray<Term> Deep(Book book, string key, string name, ImmutableArray<Structure> under)
+    {
+        if (under.All(s => Standing.Of(book, s.Key).Y == Standing.Of(book, under[0].Key).Y)) return [Term.From("outside depth", 1, QuantityKey.Of(under.MaxBy(s => s.Depth.Value)!.Key, "depth"))];
+        ImmutableArray<Term> fronts = [.. under.Select(s => Front(s.Key))], backs = [.. under.Select(s => Term.From($"{s.Key}, back", 1, book.Define(key, $"back-of-{s.Key}", $"{name}, back of {s.Key} from the front of the piece",
+            new Sum(Front(s.Key), Term.From($"{s.Key}, outside depth", 1, Built.Depth(s.Key))))))];
+        QuantityKey front = book.Define(key, "foremost", $"{name}, foremost front below it", new Extreme(fronts, IsLeast: true)), back = book.Define(key, "rearmost", $"{name}, rearmost back below it", new Extreme(backs, IsLeast: false));
+        return [Term.From("rearmost back", 1, back), Term.From("foremost front", -1, front)];
+
+        Term Front(string of) => Standing.Start(book, of, "forward", "front").FirstOrDefault() is { Times.Sign: > 0 } there ? there : Term.From($"{of}, front", 1, ExactLength.Zero, new(OriginKind.Worked, "at the front of the piece"));
     }
 
     /// <summary>What holds it down; no screw reaches what is cut into it from above.</summary>

@@ -20,6 +20,25 @@ internal static class WellChecks
         }
     }
 
+    /// <summary>Two openings in one place.</summary>
+    public static void Apart(Book book, LaidTop laid)
+    {
+        ExactLength At(Well well, string what) => book.Value(QuantityKey.Of(well.Key, what));
+        for (int i = 1; i < laid.Top.Wells.Length; i++)
+        {
+            Well well = laid.Top.Wells[i];
+            foreach (Well other in laid.Top.Wells.Take(i))
+            {
+                ExactLength across = Shared("from-left", "width"), along = Shared("from-front", "depth");
+                if (across.Sign > 0 && along.Sign > 0)
+                    book.Note("well.overlap", Severity.Stop, well.Key, $"The openings of wells {other.Key} and {well.Key} overlap by {book.Say(ExactLength.Min(across, along))}.",
+                        $"Move one of them {book.Say(ExactLength.Min(across, along))} or more.", well.FromLeft.Place);
+
+                ExactLength Shared(string from, string size) => ExactLength.Min(At(well, from) + At(well, size), At(other, from) + At(other, size)) - ExactLength.Max(At(well, from), At(other, from));
+            }
+        }
+    }
+
     /// <summary>What stands where the well will be. It was there first: something else must carry what it carried.</summary>
     /// <param name="room">What the well takes, in the frame of the piece.</param>
     public static void Interrupts(Book book, Well well, string name, Placement room, LaidTop laid)

@@ -91,7 +91,10 @@ internal static class WellRule
             book.Add(new($"{key}.bearer", $"{key}b", $"{name} bearer", PartRole.WellBearer, bearer.Name, reach, Book.Uncut(Book.SectionWidthOf(bearer.Name)), Book.ThicknessOf(bearer.Name), 2, Grain.Keep,
                 [new(x, y, z - bw, b, bl, bw), new(x + open - b, y, z - bw, b, bl, bw)], well.Place, held));
             book.Joints.Add(new("butt", $"{key}.bearer", Face.Outside, $"{key}.side", Face.Inside, "glue and screws"));
-            book.Hardware.Add(new(key, $"Structural wood screw, {book.Say(Fastening.IntoEdge(book.Piece.Unit, thick))}", 4 * Fastening.ScrewsAlong(bl), "piece", $"2 bearers, in pairs through the sides: {Fastening.SpacingWords}"));
+            if (Fastening.IntoFace(book.Piece.Unit, thick, b) is { } screw)
+                book.Hardware.Add(new(key, $"Structural wood screw, {book.Say(screw)}", 4 * Fastening.ScrewsAlong(bl), "piece", $"2 bearers, in pairs through the sides, stopping inside them: {Fastening.SpacingWords}"));
+            else
+                book.Note("well.no-screw", Severity.Warn, key, $"No usual screw goes through the sides of {name}, {book.Say(thick)}, and holds in bearers {book.Say(b)} thick.", "Use thicker bearers, or bolt them through.", well.Bearers!.Value.Place);
         }
         book.Add(new($"{key}.platform", $"{key}p", $"{name} platform", PartRole.WellPlatform, sheet.Name, length, across, t, 1, sheet.Grain,
             [new(x + ((open - long_) / 2), y, z, long_, deep, book.Value(t))], well.Place, held));

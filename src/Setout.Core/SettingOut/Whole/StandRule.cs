@@ -45,7 +45,13 @@ internal static class StandRule
         if (!on.IsEmpty)
             Raised(book, key, name, lift, new Sum([.. Standing.Start(book, on[0].Text, "up", "from the floor"), Term.From($"{on[0].Text}, height as built", 1, Built.Height(before[on[0].Text])), .. tops.Take(1).Select(t => Term.From($"top {t.Key}", 1, TopMakeUp.ThicknessOf(book, t)))]));
         else if (beside is { } level && Ground(book, level.Text) is { } ground)
+        {
             Raised(book, key, name, lift, new Sum(Term.From($"as {level.Text}", 1, ground)));
+            // Beside what stands on another, with nothing named below it.
+            if (structure is not Case { IsHung: true } && book.Value(ground).Sign > 0)
+                book.Note("structure.nothing-below", Severity.Warn, key, $"{name} would stand {book.Say(book.Value(ground))} above the floor, level with {level.Text}, and nothing is named below it.",
+                    $"Write 'on:' with what it stands on as well, or 'hung: yes' for a case on a wall.", place);
+        }
         else Raised(book, key, name, lift, null);
         string against = on.IsEmpty ? beside!.Value.Text : on[0].Text;
         var forward = new Sum([.. Standing.Start(book, against, "forward", "from the front"),
@@ -90,6 +96,10 @@ internal static class StandRule
         string below = string.Join(" and ", on.Select(o => o.Text));
         if (over.Sign > 0)
             book.Note("structure.overhangs", Severity.Warn, structure.Key, $"{name} is {book.Say(over)} wider than {below}, on which it stands.", "Name all that it stands on, as in 'on: [A, B]', make it narrower, or see that what overhangs is carried.", place);
+        ExactLength back = on.Max(o => Standing.Value(book, o.Text, "forward") + book.Value(Built.Depth(o.Text))), front = on.Min(o => Standing.Value(book, o.Text, "forward")), own = Standing.Value(book, structure.Key, "forward");
+        ExactLength ahead = front - own, behind = own + structure.Depth.Value - back;
+        if (ahead.Sign > 0 || behind.Sign > 0)
+            book.Note("structure.overhangs", Severity.Warn, structure.Key, $"{name} stands {book.Say(ExactLength.Max(ahead, behind))} over the {(ahead >= behind ? "front" : "back")} of {below}.", "Make it less deep, or see that what overhangs is carried and cannot tip.", place);
         ExactLength Up(string key) => Standing.Of(book, key).Z + book.Value(Built.Height(before[key]));
         if (on.FirstOrDefault(o => Up(o.Text) != Up(on[0].Text)) is { Text: { } other })
             book.Note("structure.not-level", Severity.Stop, structure.Key, $"{on[0].Text} comes up to {book.Say(Up(on[0].Text))} and {other} to {book.Say(Up(other))}: {name} cannot stand on both.", "Give them one height, or name one of them.", place);
