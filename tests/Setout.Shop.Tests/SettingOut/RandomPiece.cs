@@ -56,15 +56,22 @@ internal static class RandomPiece
     private static Gen<string> Structure(string key, string stand) => Gen.Frequency((3, Case(key, stand)), (1, Frame(key, stand)));
 
     /// <summary>A piece of one to three structures, often with a top.</summary>
-    public static readonly Gen<string> Text =
-        from ply in Edges
-        from face in Edges
-        from drawers in Drawers
-        from doors in Doors
+    public static readonly Gen<string> Text = Piece(
         from first in Structure("P", "")
         from second in Gen.Frequency((1, Gen.Const("")), (1, Structure("Q", ", beside: P")))
         from third in Gen.Frequency((2, Gen.Const("")), (1, Case("R", ", on: P")))
         from top in Gen.Frequency((1, Gen.Const("")), (1, Length(0, 16).SelectMany(_ => RandomWords.Top, (l, words) => $"  - {{top: T, of: ply, on: P, overhang: {{front: {l}, left: {l}}}{words}}}\n")))
+        select first + second + (third.Length > 0 ? third : top));
+
+    /// <summary>A piece of one case.</summary>
+    public static readonly Gen<string> OneCase = Piece(Case("P", ""));
+
+    private static Gen<string> Piece(Gen<string> assembly) =>
+        from ply in Edges
+        from face in Edges
+        from drawers in Drawers
+        from doors in Doors
+        from structures in assembly
         select $$$"""
             setout: 1
             name: Random
@@ -81,5 +88,5 @@ internal static class RandomPiece
               solid: {panel: cherry, thickness: 1/4}
             drawers:
 
-            """ + drawers + "doors:\n" + doors + "assembly:\n" + first + second + (third.Length > 0 ? third : top);
+            """ + drawers + "doors:\n" + doors + "assembly:\n" + structures;
 }
