@@ -29,6 +29,7 @@ public static class SetPieceChecker
         [
             .. set.Findings.Where(f => f.Severity == Severity.Stop).Select(f => $"stop: {f.Code} {f.Key}: {f.Words}"),
             .. Chains(set), .. Sizes(set), .. Placed(set), .. Overlaps(set, members), .. Outside(set, members), .. Boxes(set, members), .. Fronts(set, members), .. Touching(set, members),
+            .. AssemblyChecker.Violations(set),
             .. set.Gaps.Where(g => set.Worked[g.Key] < g.Least || set.Worked[g.Key] > g.Most).Select(g => $"gap {g.Name}: {set.Worked[g.Key]}"),
         ];
     }
@@ -110,6 +111,18 @@ public static class SetPieceChecker
         return set.Piece.DrawerKinds[holder.Like.Text];
     }
 
+    private static bool IsBehindDoors(SetPiece set, string drawer)
+    {
+        static bool Holds(OpeningContent? content, string drawer, bool isBehind) => content switch
+        {
+            DrawerBank bank => isBehind && bank.Drawers.Any(d => d.Key == drawer),
+            Division division => division.Items.OfType<Opening>().Any(o => Holds(o.Content, drawer, isBehind)),
+            DoorFilling doors => Holds(doors.Behind, drawer, true),
+            _ => false,
+        };
+        return set.Piece.Members.Any(m => Holds(m switch { Frame frame => frame.Bays, Case box => box.Content, _ => null }, drawer, false));
+    }
+
     /// <summary>What may stand beside a box on one side.</summary>
     private static (ExactLength Least, ExactLength Most) Beside(SetPiece set, string drawer, DrawerKind kind)
     {
@@ -151,6 +164,8 @@ public static class SetPieceChecker
             if (!onTop && (box.X < from || box.X + box.SizeX > width)) yield return $"{member} stands out sideways";
             if (!onTop && (box.Z.Sign < 0 || box.Z + box.SizeZ > height)) yield return $"{member} stands out above or below";
             if (!onTop && !inFront && (box.Y.Sign < 0 || box.Y + box.SizeY > depth)) yield return $"{member} stands out in front or behind";
+            // What is behind doors is looked at with its box.
+            if (member.Part.Role == PartRole.FalseFront && IsBehindDoors(set, Owner(member.Part.Key))) continue;
             bool isInset = member.Part.Role == PartRole.FalseFront && KindOf(set, Owner(member.Part.Key)).Fronts == FrontWay.Inset;
             if (inFront && member.Part.Role != PartRole.DoorPanel && (isInset ? box.Y : box.Y + box.SizeY) != ExactLength.Zero) yield return $"{member} does not lie on the face";
         }

@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Globalization;
 using System.Text;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
@@ -28,6 +29,13 @@ internal static class CsvFacts
 
     /// <summary>A length in a table; tables name every unit.</summary>
     public static ExactLength Length(string text) => LengthText.Parse(text, LengthUnit.Millimetre).Value;
+
+    /// <summary>A share in a table, such as <c>2/3</c>, or a whole number.</summary>
+    public static Rational Share(string text)
+    {
+        long[] numbers = [.. text.Split('/').Select(n => long.Parse(n, NumberStyles.None, CultureInfo.InvariantCulture))];
+        return numbers is [var whole] ? Rational.Of(whole) : Rational.Of(numbers[0], numbers[1]);
+    }
 
     private static string[] Split(string line)
     {

@@ -38,8 +38,8 @@ public static class PanelTable
             CsvFacts.Length(r["along"]).ToLength(), CsvFacts.Length(r["across"]).ToLength(), r["source"])),
     ]);
 
-    private static readonly Lazy<ImmutableDictionary<string, (double Least, double Most)>> s_densities = new(() =>
-        CsvFacts.Read("densities.csv").ToImmutableDictionary(r => r["kind"], r => (double.Parse(r["least_kg_m3"]), double.Parse(r["most_kg_m3"]))));
+    private static readonly Lazy<ImmutableDictionary<string, (double Least, double Most, string Source)>> s_densities = new(() =>
+        CsvFacts.Read("densities.csv").ToImmutableDictionary(r => r["kind"], r => (double.Parse(r["least_kg_m3"]), double.Parse(r["most_kg_m3"]), r["source"])));
 
     /// <summary>All rows.</summary>
     public static ImmutableArray<PanelFact> All => s_panels.Value;
@@ -58,9 +58,12 @@ public static class PanelTable
     public static IEnumerable<SheetSize> SizesOf(string kind) => s_sizes.Value.Where(s => s.Kind == kind);
 
     /// <summary>Kilograms a cubic metre of a kind, as the middle of its published range; null for a kind without one.</summary>
-    public static Estimate? DensityOf(string kind) => s_densities.Value.TryGetValue(kind, out (double Least, double Most) density)
+    public static Estimate? DensityOf(string kind) => s_densities.Value.TryGetValue(kind, out (double Least, double Most, string Source) density)
         ? new Estimate((density.Least + density.Most) / 2, (density.Most - density.Least) / 2)
         : null;
+
+    /// <summary>Where the range of densities of a kind is from; null for a kind without one.</summary>
+    public static string? DensitySourceOf(string kind) => s_densities.Value.TryGetValue(kind, out (double Least, double Most, string Source) density) ? density.Source : null;
 
     /// <summary>The mass of so much sheet, from the range of densities of its kind; null for a kind without one.</summary>
     public static Mass? MassOf(string kind, Area area, ExactLength thickness)

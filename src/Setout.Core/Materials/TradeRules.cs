@@ -15,11 +15,19 @@ public sealed record TradeRule(string Id, string Words, string Figure, string Ba
     // Read once: every drawer asks for a dozen of them.
     private static readonly ConcurrentDictionary<string, ImmutableArray<ExactLength>> s_read = new(StringComparer.Ordinal);
 
+    private static readonly ConcurrentDictionary<string, ImmutableArray<Rational>> s_shares = new(StringComparer.Ordinal);
+
     /// <summary>The figure as a length.</summary>
     public ExactLength Length => Series is [var only] ? only : throw new InvalidOperationException($"{Id} is a series: {Figure}.");
 
     /// <summary>The figure as a series of lengths.</summary>
     public ImmutableArray<ExactLength> Series => s_read.GetOrAdd(Figure, f => [.. f.Split(';', StringSplitOptions.TrimEntries).Select(CsvFacts.Length)]);
+
+    /// <summary>The figure as a share of something, such as a third.</summary>
+    public Rational Share => Shares is [var only] ? only : throw new InvalidOperationException($"{Id} is a series: {Figure}.");
+
+    /// <summary>The figure as a series of shares.</summary>
+    public ImmutableArray<Rational> Shares => s_shares.GetOrAdd(Figure, f => [.. f.Split(';', StringSplitOptions.TrimEntries).Select(CsvFacts.Share)]);
 
     /// <summary>The source with its basis in words.</summary>
     public string Cited => Source == "common practice, no source" ? Source : $"{Source} ({Id})";

@@ -28,9 +28,29 @@ public sealed record DoorKind(string Name, DoorMake Make, Place Place)
     /// <summary>On what it hangs; null for the usual one: cup hinges, or butts for an inset door.</summary>
     public HingeKind? Hinge { get; init; }
 
+    /// <summary>How far an open door and its hinges stand into the opening, which drawers behind it keep clear of; null for the rule.</summary>
+    public Given? Clear { get; init; }
+
+    /// <summary>What it is pulled by; null for nothing said.</summary>
+    public DoorHandles? Handles { get; init; }
+
+    /// <summary>What holds it shut, in words; null for nothing said.</summary>
+    public string? Catch { get; init; }
+
     /// <summary>Where the hinge is written.</summary>
     public Place HingePlace { get; init; }
 }
+
+/// <summary>Handles of doors, at the closing edge.</summary>
+/// <param name="Of">What they are, in words.</param>
+/// <param name="IsInLine">True for one line across a row: all as far from one end; false for the middle of the height.</param>
+/// <param name="FromEdge">From the closing edge to the holes; null for the rule.</param>
+/// <param name="FromTop">From the upper end to the first hole; null for the rule.</param>
+/// <param name="FromBottom">From the lower end instead; null for the upper.</param>
+/// <param name="Apart">Between the two holes of one; null for a knob with one hole.</param>
+/// <param name="Hole">Width of a hole; null for the rule.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record DoorHandles(string Of, bool IsInLine, Given? FromEdge, Given? FromTop, Given? FromBottom, Given? Apart, Given? Hole, Place Place);
 
 /// <summary>How a door lies.</summary>
 public enum DoorLie

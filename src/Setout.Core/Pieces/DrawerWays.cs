@@ -46,6 +46,9 @@ public enum BottomFit
 
     /// <summary>In a rabbet along the lower edges of all four parts.</summary>
     LetIn,
+
+    /// <summary>Between the sides and under the back, flush with the lower edges, of a box whose front is its face.</summary>
+    Between,
 }
 
 /// <summary>What a drawer runs on.</summary>

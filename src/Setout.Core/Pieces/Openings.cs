@@ -9,7 +9,20 @@ namespace Setout.Core.Pieces;
 /// <param name="Content">What is in it; null for open.</param>
 /// <param name="SlidePanels">The sheet of the two panels that carry slides in a frame; null for none.</param>
 /// <param name="Place">Where it stands.</param>
-public sealed record Opening(string Key, ShareOfWhole Size, OpeningContent? Content, Named? SlidePanels, Place Place) : DivisionItem(Key, Place);
+public sealed record Opening(string Key, ShareOfWhole Size, OpeningContent? Content, Named? SlidePanels, Place Place) : DivisionItem(Key, Place)
+{
+    /// <summary>Of a bay: the sticks between front and rear post that slides are screwed to, or that guide drawers on runners; null for none.</summary>
+    public Named? Bearers { get; init; }
+
+    /// <summary>Of a bay: how far what stands in it stays behind the faces of the posts, front and back; null for none.</summary>
+    public Given? Setback { get; init; }
+
+    /// <summary>Upright slats before what is in it; null for none.</summary>
+    public Slats? Slats { get; init; }
+
+    /// <summary>The opening that is reached from behind, back to back with it: each has half of the depth; null for none.</summary>
+    public Opening? Behind { get; init; }
+}
 
 /// <summary>What an opening holds.</summary>
 public abstract record OpeningContent;
@@ -24,11 +37,32 @@ public sealed record Division(bool IsAcross, ImmutableArray<DivisionItem> Items)
 /// <param name="Place">Where it stands.</param>
 public abstract record DivisionItem(string Key, Place Place);
 
-/// <summary>A member between two openings: a partition or a deck in a case, a pair of posts in a frame.</summary>
+/// <summary>A member between two openings: a partition or a deck in a case, a pair of posts in a frame, a pair of rails in a bay of a frame.</summary>
 /// <param name="Key">Permanent.</param>
 /// <param name="Of">Its material; null for that of the structure.</param>
 /// <param name="Place">Where it stands.</param>
-public sealed record Divider(string Key, Named? Of, Place Place) : DivisionItem(Key, Place);
+public sealed record Divider(string Key, Named? Of, Place Place) : DivisionItem(Key, Place)
+{
+    /// <summary>What is said of a pair of rails, one in front and one at the back; null for any other member.</summary>
+    public RailWay? Rail { get; init; }
+
+    /// <summary>Of a partition: true where its grain runs from front to back, not upright.</summary>
+    public bool IsGrainDeep { get; init; }
+}
+
+/// <summary>Upright slats before the shelves of an opening, evenly spaced.</summary>
+/// <param name="Of">Their sticks, with the wide face to the front.</param>
+/// <param name="Count">How many beside one another.</param>
+/// <param name="AtFront">True for those in front.</param>
+/// <param name="AtBack">True for those at the back.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Slats(Named Of, int Count, bool AtFront, bool AtBack, Place Place);
+
+/// <summary>How a pair of rails between two openings stands.</summary>
+/// <param name="Laid">Which way its sticks lie.</param>
+/// <param name="Setback">How far both stand behind the line of the front and before that of the back; null for flush.</param>
+/// <param name="IsCovered">True where an inset front above comes down before it, to its lower edge.</param>
+public sealed record RailWay(Laid Laid, Given? Setback, bool IsCovered);
 
 /// <summary>A bank of drawers, from the top down.</summary>
 /// <param name="Like">Which kind of drawer.</param>
@@ -40,6 +74,9 @@ public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool
     /// True when the figure runs on from bank to bank: fronts of one row, of banks side by side that say so, are cut one behind the other from one sheet.
     /// </summary>
     public bool FigureInRows { get; init; }
+
+    /// <summary>Behind doors: the sticks that hold its slides clear of an open door; null for none, or for those of a face frame.</summary>
+    public Named? Packing { get; init; }
 
     /// <summary>How the heights of its fronts grow; null, the default, where each has its own or an equal share.</summary>
     public Graduation? Graduated { get; init; }
@@ -73,6 +110,15 @@ public sealed record Shelves(Named? Of, Given? Setback, ImmutableArray<Named> Ke
 
     /// <summary>A strip under the front edge that stiffens it; null for none.</summary>
     public ShelfStrip? Strip { get; init; }
+
+    /// <summary>True where the grain runs from front to back, not from left to right.</summary>
+    public bool IsGrainDeep { get; init; }
+
+    /// <summary>How far they go past the inner face of the posts beside them, notched round these; null for not at all.</summary>
+    public Given? PastPosts { get; init; }
+
+    /// <summary>True where the lowest lies at the bottom of the opening; false where it is spaced as the others are.</summary>
+    public bool IsLowestDown { get; init; }
 }
 
 /// <summary>How shelves are carried.</summary>
@@ -141,6 +187,9 @@ public sealed record DrawerKind(
 
     /// <summary>What they are pulled by; null for nothing said.</summary>
     public Handles? Handles { get; init; }
+
+    /// <summary>False where the front is the front of the box itself.</summary>
+    public bool HasFalseFront { get; init; } = true;
 }
 
 /// <summary>What side play a pair of slides takes.</summary>

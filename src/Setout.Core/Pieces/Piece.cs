@@ -21,7 +21,16 @@ public sealed record Piece(
 {
     /// <summary>Kinds of door by name; none by default.</summary>
     public ImmutableDictionary<string, DoorKind> DoorKinds { get; init; } = ImmutableDictionary<string, DoorKind>.Empty;
+
+    /// <summary>The narrowest opening on the way to its place; null, the default, where nothing is said of it.</summary>
+    public WayIn? WayIn { get; init; }
 }
+
+/// <summary>The narrowest opening on the way to where the piece will stand: a doorway, a stair.</summary>
+/// <param name="Width">Clear width.</param>
+/// <param name="Height">Clear height.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record WayIn(Given Width, Given Height, Place Place);
 
 /// <summary>A main member of the piece.</summary>
 /// <param name="Key">Permanent.</param>

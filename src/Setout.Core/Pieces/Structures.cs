@@ -59,7 +59,61 @@ public sealed record Frame(
 
     /// <summary>Panels in grooves of posts, rails and ties; null for none.</summary>
     public FramePanels? Panels { get; init; }
+
+    /// <summary>False where it has top rails and ties only, as a table has.</summary>
+    public bool HasBottomRails { get; init; } = true;
+
+    /// <summary>How rails pass the posts; between them by default.</summary>
+    public RailRun Run { get; init; }
+
+    /// <summary>Of lapped rails: how deep the notch in a rail is; null for half of its thickness.</summary>
+    public Given? Lap { get; init; }
+
+    /// <summary>Sticks between the posts below the bays; empty by default.</summary>
+    public ImmutableArray<Stretcher> Stretchers { get; init; } = [];
 }
+
+/// <summary>How rails pass the posts of a frame.</summary>
+public enum RailRun
+{
+    /// <summary>Between them.</summary>
+    Between,
+
+    /// <summary>Over their outer faces and flush with them: half-lapped.</summary>
+    Lapped,
+
+    /// <summary>Over their outer faces: the posts stand inside the rails.</summary>
+    Outside,
+
+    /// <summary>Along their inner faces: the posts stand outside the rails.</summary>
+    Inside,
+}
+
+/// <summary>Where a stretcher goes.</summary>
+public enum StretcherAt
+{
+    /// <summary>From front to back between the posts of each end.</summary>
+    Ends,
+
+    /// <summary>Along the front, between the posts of each bay.</summary>
+    Front,
+
+    /// <summary>Along the back, between the posts of each bay.</summary>
+    Back,
+
+    /// <summary>Along the middle, between the stretchers of both ends, or under what stands in the bays.</summary>
+    Middle,
+}
+
+/// <summary>A stick, or a pair, between the posts of a frame at a height of its own.</summary>
+/// <param name="Key">Permanent.</param>
+/// <param name="Of">Its sticks; null for those of the rails.</param>
+/// <param name="At">Where it goes.</param>
+/// <param name="Up">From the floor to its lower edge.</param>
+/// <param name="Laid">Which way it lies.</param>
+/// <param name="Short">Of one along the middle: how far it ends short of the outside of the frame at each end; null between the stretchers of the ends.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Stretcher(string Key, Named? Of, StretcherAt At, Given Up, Laid Laid, Given? Short, Place Place);
 
 /// <summary>How rails and ties meet the posts of a frame.</summary>
 public enum FrameCorner
@@ -80,8 +134,9 @@ public enum FrameCorner
 /// <param name="Play">Each way, in all; null for the usual one.</param>
 /// <param name="AtEnds">True for one between the posts of each end.</param>
 /// <param name="AtBack">True for one in each bay of the back.</param>
+/// <param name="MoistureChange">By how many per cent of moisture solid ones may change.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, Place Place);
+public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, int MoistureChange, Place Place);
 
 /// <summary>A box of panels: top and bottom between the sides.</summary>
 /// <param name="Width">Outside.</param>

@@ -18,6 +18,9 @@ public sealed record Well(
     string Key, string Machine, Given FromLeft, Given FromFront, Given? Width, Given? Depth, (Given Across, Given Along) Footprint,
     Given TableHeight, Given? SetLow, Place Place)
 {
+    /// <summary>The bay of a frame that it stands in: it is as wide as that, and carried by its posts; null for a well of its own sides.</summary>
+    public Named? Bay { get; init; }
+
     /// <summary>The sheet of the platform; null for that of the top.</summary>
     public Named? Platform { get; init; }
 

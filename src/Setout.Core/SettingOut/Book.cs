@@ -27,6 +27,10 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     public List<Gap> Gaps { get; } = [];
     public List<Fixing> Fixings { get; } = [];
     public List<AssemblyStep> Steps { get; } = [];
+    public List<Unit> Units { get; } = [];
+    public List<Bore> Bores { get; } = [];
+    public List<DowelRows> DowelRows { get; } = [];
+    private readonly List<CutOut> _cutOuts = [];
     private readonly List<SetOpening> _openings = [];
     private readonly List<SetDimension> _dimensions = [];
     public List<Finding> Findings { get; } = [];
@@ -208,10 +212,16 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>Adds an opening.</summary>
     public void Open(SetOpening opening) => _openings.Add(opening with { Space = Corner.Place(opening.Space) });
 
+    /// <summary>Adds what is cut out of parts and stays empty.</summary>
+    public void CutOut(string key, string name, IEnumerable<string> parts, Placement space) =>
+        _cutOuts.AddRange(parts.Select(p => new CutOut(key, name, p, Corner.Place(space))));
+
     /// <summary>Adds a size worth drawing.</summary>
     public void Show(SetDimension dimension)
     {
-        (ExactLength along, ExactLength at) = dimension.IsAcross ? (Corner.X, Corner.Z) : (Corner.Z, Corner.X);
+        // What is seen from behind is no size of the front.
+        if (Corner.Turned is not null) return;
+        (ExactLength along, ExactLength at) = dimension.IsAcross ? (Corner.X, Corner.Z) : (dimension.IsDeep ? Corner.Y : Corner.Z, Corner.X);
         _dimensions.Add(dimension with { From = dimension.From + along, To = dimension.To + along, At = dimension.At + at });
     }
 
@@ -222,14 +232,14 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
         BookChecks.Look(this, worked);
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
             InOrder(), [.. _openings], [.. _dimensions], [.. worked.Findings, .. Findings])
-        { Facts = facts, Fixings = [.. Fixings] };
+        { Facts = facts, Fixings = [.. Fixings], Units = [.. Units], CutOuts = [.. _cutOuts], Bores = [.. Bores] };
     }
 
     /// <summary>The steps by stage. A caution stands beside the first step it belongs to; repeated at each it would be passed over.</summary>
     private ImmutableArray<AssemblyStep> InOrder()
     {
         var said = new HashSet<string>(StringComparer.Ordinal) { "" };
-        return [.. Steps.OrderBy(s => s.Stage).Select(s => said.Add(s.Caution) ? s : s with { Caution = "" })];
+        return [.. Steps.OrderBy(s => s.Stage).Select(s => (said.Add(s.Caution) ? s : s with { Caution = "" }) with { On = s.On ?? "" })];
     }
 
     private string Describe(Named name) => Piece.Materials.GetValueOrDefault(name.Text) switch

@@ -20,8 +20,11 @@ internal sealed record DividerFit(JointChoice Choice, PartSize? Depth)
     /// <summary>How far it goes in at both ends.</summary>
     public ImmutableArray<Term> AtBothEnds => Depth is null ? [] : [Term.From("into its dadoes", 2, Depth.AsCut)];
 
+    /// <summary>True between the slide panels of a frame, which stands already: it is slid in from the front.</summary>
+    public bool IsSlidIn { get; init; }
+
     /// <summary>True where it goes in before the case is closed: into dadoes, or onto dowels.</summary>
-    public bool IsClosedIn => Choice.Joint is CaseJoint.Dado or CaseJoint.Dowels;
+    public bool IsClosedIn => Choice.Joint is CaseJoint.Dado or CaseJoint.Dowels && !IsSlidIn;
 
     /// <summary>When it comes in.</summary>
     public Stage Stage => IsClosedIn ? Stage.Carcase : Stage.Inside;

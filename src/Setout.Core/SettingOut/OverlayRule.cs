@@ -18,6 +18,7 @@ internal static class OverlayRule
         if (wanted is { } over && over.Value > book.Value(edge.Member))
             book.NoteOnce("front.overhang", Severity.Warn, space.Owner, $"Fronts that lie {book.Say(over.Value)} over an edge of {book.Say(book.Value(edge.Member))} stand out past it.", "Make the overlay smaller, or leave it out to have it worked out.", over.Place);
         if (wanted is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
+        if (way == FrontWay.Inset && edge.IsCovered) return book.Define(space.Prefix, what, name, new Sum(Term.From("rail, covered whole", 1, edge.Member)));
         if (way == FrontWay.Inset) return book.Define(space.Prefix, what, name, new Sum(Term.From("gap, inside the opening", -1, gap)));
         if (way == FrontWay.HalfOverlay)
             return book.Define(space.Prefix, what, name, new Sum([.. edge.Beside is { } beside ? [Term.From("edge of the slide panel", 2, beside) with { Part = edge.Part }] : ImmutableArray<Term>.Empty,

@@ -112,6 +112,14 @@ public enum PartRole
 
     /// <summary>Stick above a drawer that keeps it from tipping.</summary>
     Kicker,
+
+    // Of frames.
+
+    /// <summary>Stick between front and rear post that a slide is screwed to, or that guides a drawer.</summary>
+    Bearer,
+
+    /// <summary>Upright slat before an opening.</summary>
+    Slat,
 }
 
 /// <summary>The three figures of a size.</summary>
@@ -141,8 +149,16 @@ public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, Exac
 /// <param name="Z">From the floor.</param>
 internal readonly record struct Corner(ExactLength X, ExactLength Y, ExactLength Z)
 {
+    /// <summary>The width and depth of a structure that is looked at from behind: its rules then measure from its right, rear corner. Null from the front.</summary>
+    public (ExactLength Wide, ExactLength Deep)? Turned { get; init; }
+
     /// <summary>A box measured from the corner, in the frame of the piece.</summary>
-    public Placement Place(Placement box) => this == default ? box : box with { X = box.X + X, Y = box.Y + Y, Z = box.Z + Z };
+    public Placement Place(Placement box)
+    {
+        if (this == default) return box;
+        if (Turned is { } all) box = box with { X = all.Wide - box.X - box.SizeX, Y = all.Deep - box.Y - box.SizeY };
+        return box with { X = box.X + X, Y = box.Y + Y, Z = box.Z + Z };
+    }
 }
 
 /// <summary>

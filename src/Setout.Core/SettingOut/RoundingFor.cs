@@ -8,7 +8,7 @@ internal static class RoundingFor
     public static Rounding Role(PartRole role) => role switch
     {
         PartRole.Shelf or PartRole.SlidePanel or PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom or PartRole.FramePanel or PartRole.DoorPanel or PartRole.WellPlatform or PartRole.WellBearer
-            or PartRole.Runner or PartRole.Kicker => Rounding.Down,
+            or PartRole.Runner or PartRole.Kicker or PartRole.Bearer => Rounding.Down,
         PartRole.Back or PartRole.Lip or PartRole.Filler or PartRole.EdgeStrip => Rounding.Up,
         _ => Rounding.Nearest,
     };

@@ -44,6 +44,18 @@ public sealed record Joint(string Kind, string Part, Face Meets, string Against,
 {
     /// <summary>How far the part goes into the other, as a tenon or a shelf in a dado does; null where it only meets it.</summary>
     public QuantityKey? Depth { get; init; }
+
+    /// <summary>How thick what goes in is, where it is thinner than the part: a tenon or a tongue. Null for the whole thickness.</summary>
+    public QuantityKey? Thick { get; init; }
+
+    /// <summary>Where a tongue stands in the thickness: at the face towards the inside, else in the middle.</summary>
+    public bool IsAtInside { get; init; }
+
+    /// <summary>True where the first member goes in with its whole thickness, as a raised bottom does.</summary>
+    public bool IsFirstWhole { get; init; }
+
+    /// <summary>What is cut away at each edge of a tenon, across its width; null for none.</summary>
+    public QuantityKey? Shoulder { get; init; }
 }
 
 /// <summary>Something to buy that is not wood.</summary>
@@ -75,7 +87,7 @@ public enum Stage
     /// <summary>What divides it: partitions, decks, shelves, slide panels.</summary>
     Inside,
 
-    /// <summary>The top, while one still reaches its screws.</summary>
+    /// <summary>Structures set by one another and the top laid on, while one still reaches its screws: in the order of the piece.</summary>
     Top,
 
     /// <summary>Hung or anchored, empty.</summary>
@@ -103,7 +115,51 @@ public enum Stage
 /// <param name="Parts">The keys of the parts that come in.</param>
 /// <param name="Diagonal">What both diagonals should read when the step is square; null where there is nothing to square.</param>
 /// <param name="Caution">The key of the caution that belongs to the step, or empty where there is none or an earlier step has it.</param>
-public sealed record AssemblyStep(Stage Stage, string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution);
+public sealed record AssemblyStep(Stage Stage, string Words, ImmutableArray<string> Parts, Length? Diagonal, string Caution)
+{
+    /// <summary>
+    /// What is put together in it: a structure, a drawer, a door, a top or a base, by the key of its <see cref="Unit"/>; empty for the piece
+    /// where it stands, and for parts whose edges are worked before anything is joined. Null until the book knows.
+    /// </summary>
+    public string? On { get; init; }
+
+    /// <summary>Units that are handled whole in it: those made before that come in, or one that is stood up or lifted.</summary>
+    public ImmutableArray<string> Whole { get; init; } = [];
+
+    /// <summary>True where its parts are joined by themselves first and come in as one, as a face frame does.</summary>
+    public bool IsMadeFirst { get; init; }
+
+    /// <summary>True where its parts stay loose until a later step closes what they stand in.</summary>
+    public bool IsDry { get; init; }
+
+    /// <summary>True where its parts are longer than the way in, and are tipped to get past what stands before them.</summary>
+    public bool IsTipped { get; init; }
+}
+
+/// <summary>What a unit is.</summary>
+public enum UnitKind
+{
+    /// <summary>A frame or a case.</summary>
+    Structure,
+
+    /// <summary>A base that a case stands on.</summary>
+    Base,
+
+    /// <summary>A top.</summary>
+    Top,
+
+    /// <summary>A drawer box.</summary>
+    Drawer,
+
+    /// <summary>A framed door.</summary>
+    Door,
+}
+
+/// <summary>What is made by itself on the bench and then handled as one.</summary>
+/// <param name="Key">That of the structure, drawer, door, top or base.</param>
+/// <param name="Name">For people.</param>
+/// <param name="Kind">What it is.</param>
+public sealed record Unit(string Key, string Name, UnitKind Kind);
 
 /// <summary>A size that was set out rather than cut, and stands fast once the parts that bound it are fixed.</summary>
 /// <param name="Size">The figure it was set out to.</param>
@@ -117,15 +173,6 @@ public sealed record Fixing(QuantityKey Size, ImmutableArray<string> Bounds);
 /// <param name="Space">The clear space.</param>
 public sealed record SetOpening(string Key, string Name, string Content, Placement Space);
 
-/// <summary>A size worth drawing, as a dimension between two places on the front.</summary>
-/// <param name="Key">The quantity shown.</param>
-/// <param name="IsAcross">True for a width, false for a height.</param>
-/// <param name="From">Start, from the left or from the floor.</param>
-/// <param name="To">End.</param>
-/// <param name="Row">0 nearest the drawing, 2 for sizes over all.</param>
-/// <param name="At">For a height: how far from the left it belongs; decides on which side it is drawn.</param>
-public sealed record SetDimension(QuantityKey Key, bool IsAcross, ExactLength From, ExactLength To, int Row, ExactLength At = default);
-
 /// <summary>A piece set out: quantities, parts, joints, hardware and what is worth knowing. Immutable.</summary>
 /// <param name="Piece">As described.</param>
 /// <param name="Grid">The grid it was set out on.</param>
@@ -133,13 +180,13 @@ public sealed record SetDimension(QuantityKey Key, bool IsAcross, ExactLength Fr
 /// <param name="Parts">In the order set out.</param>
 /// <param name="Joints">All joints.</param>
 /// <param name="Hardware">All hardware.</param>
-/// <param name="Machinings">Grooves and the like.</param>
+/// <param name="Machinings">What is cut and bored into parts.</param>
 /// <param name="Choices">What was picked, and when it would flip.</param>
 /// <param name="Chains">What must close.</param>
 /// <param name="Gaps">What must land inside limits.</param>
 /// <param name="Steps">Assembly, in order.</param>
 /// <param name="Openings">All openings.</param>
-/// <param name="Dimensions">What to dimension on the front.</param>
+/// <param name="Dimensions">What to dimension on the views.</param>
 /// <param name="Findings">All findings.</param>
 public sealed record SetPiece(
     Piece Piece, Grid Grid, WorkedPiece Worked, ImmutableArray<Part> Parts, ImmutableArray<Joint> Joints,
@@ -149,6 +196,15 @@ public sealed record SetPiece(
 {
     /// <summary>What was known from the bench.</summary>
     public BenchFacts Facts { get; init; } = BenchFacts.Empty;
+
+    /// <summary>What is made by itself and then handled as one, in the order set out.</summary>
+    public ImmutableArray<Unit> Units { get; init; } = [];
+
+    /// <summary>What is cut out of parts and stays empty.</summary>
+    public ImmutableArray<CutOut> CutOuts { get; init; } = [];
+
+    /// <summary>Holes whose places are known.</summary>
+    public ImmutableArray<Bore> Bores { get; init; } = [];
 
     /// <summary>What fixes the places that were set out.</summary>
     public ImmutableArray<Fixing> Fixings { get; init; } = [];

@@ -31,7 +31,26 @@ internal sealed record Space(
 
     /// <summary>What lies in front of it; null for nothing.</summary>
     public FaceFrameSetting? FaceFrame { get; init; }
+
+    /// <summary>The doors before it; null for none.</summary>
+    public DoorsBefore? Doors { get; init; }
+    /// <summary>What rails go by that divide it; null where none may: only the bays of frames take them.</summary>
+    public Railing? Railing { get; init; }
+
+    /// <summary>The rails it stands on, which may carry a drawer; null for anything else.</summary>
+    public RailPair? Below { get; init; }
+
+    /// <summary>The rails above it; null for anything else.</summary>
+    public RailPair? Above { get; init; }
+
+    /// <summary>The sticks beside it between front and rear post; null for none.</summary>
+    public BearerSetting? Bearers { get; init; }
 }
+
+/// <summary>Doors before a space: nothing of a face frame stands before what divides it, and drawers in it keep clear of them.</summary>
+/// <param name="Left">How far an open door and its hinges stand in at the left; null where none hangs there, or no drawers are behind.</param>
+/// <param name="Right">The same at the right.</param>
+internal sealed record DoorsBefore(QuantityKey? Left, QuantityKey? Right);
 
 /// <summary>
 /// The size of an opening where the fronts lie over it, as the carcase was set out and cut. A reading of the opening is taken inside, along the
@@ -54,6 +73,9 @@ internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Besi
 
     /// <summary>What of a face frame lies in front of it; null for nothing.</summary>
     public FrameEdge? Frame { get; init; }
+
+    /// <summary>True for a rail that an inset front above it comes down before.</summary>
+    public bool IsCovered { get; init; }
 }
 
 /// <summary>A member of a face frame in front of one side of an opening.</summary>
@@ -61,7 +83,8 @@ internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Besi
 /// <param name="Width">Its width, as seen from the front.</param>
 /// <param name="Part">Its part.</param>
 /// <param name="Start">From the lower or left end of that part to where the opening begins, as terms.</param>
-internal sealed record FrameEdge(QuantityKey In, QuantityKey Width, string Part, ImmutableArray<Term> Start);
+/// <param name="Behind">The thickness of what it covers.</param>
+internal sealed record FrameEdge(QuantityKey In, QuantityKey Width, string Part, ImmutableArray<Term> Start, QuantityKey Behind);
 
 /// <summary>Which rule a front over an edge follows.</summary>
 internal enum EdgeKind

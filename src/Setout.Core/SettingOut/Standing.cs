@@ -12,6 +12,9 @@ internal static class Standing
     public static string NameOf(Book book, Structure structure, string word) =>
         structure.Name.Length > 0 ? structure.Name : book.Piece.Members.Count(m => m is Structure) > 1 ? $"{word} {structure.Key}" : word;
 
+    /// <summary>Whether the piece has more than one structure.</summary>
+    public static bool IsOneOfSeveral(Book book) => book.Piece.Members.OfType<Structure>().Skip(1).Any();
+
     /// <summary>Where a structure that was written stands.</summary>
     public static Corner Of(Book book, string key) => new(Value(book, key, "left"), Value(book, key, "forward"), Value(book, key, "up"));
 

@@ -1,8 +1,22 @@
+using System.Collections.Immutable;
 using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut;
+
+/// <summary>What some parts weigh together, hardware and glue left out.</summary>
+/// <param name="Known">Of those whose material has a density on record, in kilograms; errors add up, for a wood heavier than the table is so in all parts of it.</param>
+/// <param name="Without">Materials that have none, each once; their parts are not in it.</param>
+public readonly record struct Weight(Mass Known, ImmutableArray<string> Without)
+{
+    /// <summary>True where nothing is left out for want of a density.</summary>
+    public bool IsWhole => Without.IsEmpty;
+
+    /// <summary>The most it may weigh, in kilograms.</summary>
+    public double Most => Known.Kilograms.Value + Known.Kilograms.Error;
+}
 
 /// <summary>What parts weigh, from their sizes and the density of their wood.</summary>
 public static class Weights
@@ -18,7 +32,7 @@ public static class Weights
     internal static Mass? OfOwner(Book book, string owner)
     {
         double total = 0, give = 0;
-        foreach (Part part in book.Parts.Where(p => new Workings.QuantityKey(p.Key).Owner == owner))
+        foreach (Part part in book.Parts.Where(p => new QuantityKey(p.Key).Owner == owner))
         {
             if (DensityOf(book.Piece.Materials[part.Material]) is not { } density) return null;
             Mass one = Of(density, book.Value(part.Length.Made), book.Value(part.Width.Made), book.Value(part.Thickness));
@@ -28,18 +42,32 @@ public static class Weights
         return new Mass(new Estimate(total, give));
     }
 
-    /// <summary>All parts together, hardware left out; null where one of them is not known.</summary>
-    public static Mass? OfAll(SetPiece set)
+    /// <summary>All members of some parts together.</summary>
+    public static Weight Of(SetPiece set, IEnumerable<Part> parts)
     {
         double total = 0, give = 0;
-        foreach (Part part in set.Parts)
+        var without = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (Part part in parts)
         {
-            if (OfOne(set, part) is not { } one) return null;
-            // What a wood is heavier than the table it is in all parts of it: errors add up.
+            if (OfOne(set, part) is not { } one)
+            {
+                without.Add(part.Material);
+                continue;
+            }
             total += one.Kilograms.Value * part.Count;
             give += one.Kilograms.Error * part.Count;
         }
-        return new Mass(new Estimate(total, give));
+        return new(new(new Estimate(total, give)), [.. without]);
+    }
+
+    /// <summary>All parts together.</summary>
+    public static Weight OfAll(SetPiece set) => Of(set, set.Parts);
+
+    /// <summary>A whole sheet or board of stock; null where nothing is on record for its material.</summary>
+    public static Mass? OfStock(SetPiece set, Material material, Length along, Length across)
+    {
+        if (DensityOf(material) is not { } density || !set.Worked.Values.TryGetValue(Book.ThicknessOf(material.Name), out Worked? thickness)) return null;
+        return Of(density, along, across, thickness.Value);
     }
 
     /// <summary>Kilograms a cubic metre; null where nothing is on record.</summary>
@@ -47,6 +75,22 @@ public static class Weights
     {
         Panel panel => PanelTable.DensityOf(panel.Kind) ?? Woods.Find(panel.Kind)?.Density,
         Stick stick => Woods.Find(stick.Kind)?.Density,
+        _ => null,
+    };
+
+    /// <summary>Where the density is from; null where nothing is on record.</summary>
+    public static string? SourceOf(Material material) => material switch
+    {
+        Panel panel => PanelTable.DensitySourceOf(panel.Kind) ?? Woods.Find(panel.Kind)?.DensitySource,
+        Stick stick => Woods.Find(stick.Kind)?.DensitySource,
+        _ => null,
+    };
+
+    /// <summary>The solid wood of a material, with its movement across the grain; null for sheet goods and for what is not on record.</summary>
+    public static WoodFact? WoodOf(Material material) => material switch
+    {
+        Panel panel => PanelTable.DensityOf(panel.Kind) is null ? Woods.Find(panel.Kind) : null,
+        Stick stick => Woods.Find(stick.Kind),
         _ => null,
     };
 

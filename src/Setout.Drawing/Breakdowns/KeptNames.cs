@@ -29,13 +29,22 @@ internal sealed class KeptNames(SheetGround sheet)
         }
     }
 
+    /// <summary>Whole before large: words on one line may be a quarter smaller than they could be on two, and are broken in three only where nothing else fits.</summary>
     private ImmutableArray<SceneItem> Words(Phrase words, Box box)
     {
+        double large = sheet.Paper.FigureSize, modest = Math.Max(BreakdownPaper.LeastSize, large * 0.75);
+        foreach ((int lines, double least) in new[] { (1, modest), (2, modest), (1, BreakdownPaper.LeastSize), (2, BreakdownPaper.LeastSize), (MostLines, BreakdownPaper.LeastSize) })
+            if (Words(words, box, lines, large, least) is { IsEmpty: false } set) return set;
+        return [];
+    }
+
+    private ImmutableArray<SceneItem> Words(Phrase words, Box box, int most, double large, double least)
+    {
         Box room = box.Grown(-SheetGround.Pad);
-        for (double size = sheet.Paper.FigureSize; size >= BreakdownPaper.LeastSize; size -= 0.25)
+        for (double size = large; size >= least; size -= 0.25)
         {
             (double Turn, ImmutableArray<Phrase> Lines)[] ways = [(0, TextMeasure.Wrap(words, size, room.Width)), (90, TextMeasure.Wrap(words, size, room.Height))];
-            foreach ((double turn, ImmutableArray<Phrase> lines) in ways.Where(w => w.Lines.Length <= MostLines).OrderBy(w => w.Lines.Length))
+            foreach ((double turn, ImmutableArray<Phrase> lines) in ways.Where(w => w.Lines.Length <= most).OrderBy(w => w.Lines.Length))
             {
                 // Homeless marks may have taken the middle.
                 foreach (double share in new[] { 0.5, 0.35, 0.65, 0.2, 0.8 })

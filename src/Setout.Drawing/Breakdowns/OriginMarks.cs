@@ -40,7 +40,6 @@ internal sealed class OriginMarks(SheetGround sheet)
     public static ImmutableArray<SceneItem> Mark(Point at, double radius, bool toTheRight)
     {
         Point root = toTheRight ? new(at.X + radius, at.Y) : new(at.X, at.Y + radius), end = toTheRight ? new(root.X + Stub, root.Y) : new(root.X, root.Y + Stub);
-        ImmutableArray<Point> ring = [.. Enumerable.Range(0, Corners).Select(i => Math.SinCos(i * Math.Tau / Corners)).Select(a => new Point(at.X + (radius * a.Cos), at.Y + (radius * a.Sin)))];
-        return [new LineItem(root, end, Ink.Dimension), new ShapeItem(ring, Ink.Dimension, Wash.Paper)];
+        return [new LineItem(root, end, Ink.Dimension), Strokes.Ring(at, radius, Corners, Ink.Dimension, Wash.Paper)];
     }
 }

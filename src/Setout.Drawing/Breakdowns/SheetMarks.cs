@@ -52,9 +52,9 @@ internal sealed class SheetMarks(SheetGround sheet)
         Box box = sheet.Parts[part];
         foreach (InnerCut cut in sheet.Endings[part])
         {
-            foreach ((double size, bool hasArrow) in new[] { (sheet.Paper.SmallSize, true), (BreakdownPaper.LeastSize, true), (sheet.Paper.SmallSize, false), (BreakdownPaper.LeastSize, false) })
+            foreach ((double size, FigurePlaces places) in new[] { FigurePlaces.Usual, FigurePlaces.WithoutArrow }.SelectMany(p => new[] { (sheet.Paper.SmallSize, p), (BreakdownPaper.LeastSize, p) }))
             {
-                Box first = (cut.Axis == SheetAxis.Across ? InnerFigures.Before(cut, box.Right, box.Top, box.Bottom, size, hasArrow) : InnerFigures.Before(cut, box.Bottom, box.Left, box.Right, size, hasArrow)).First().Ink;
+                Box first = (cut.Axis == SheetAxis.Across ? InnerFigures.Before(cut, box.Right, box.Top, box.Bottom, size, places) : InnerFigures.Before(cut, box.Bottom, box.Left, box.Right, size, places)).First().Ink;
                 if (box.Holds(first)) yield return first.Grown(0.5);
             }
         }

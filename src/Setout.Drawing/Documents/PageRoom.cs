@@ -10,6 +10,9 @@ namespace Setout.Drawing.Documents;
 /// <param name="LyingHeight">Of a drawing alone on a page lying down.</param>
 public sealed record PageRoom(double Width, double Height, double LyingWidth, double LyingHeight)
 {
+    /// <summary>Space above a drawing.</summary>
+    public static double Gap => SceneSetter.Gap;
+
     /// <summary>Of each of two drawings on a standing page.</summary>
     public double HalfHeight => (Height - SceneSetter.Gap) / 2;
 
@@ -21,10 +24,24 @@ public sealed record PageRoom(double Width, double Height, double LyingWidth, do
     }
 
     /// <summary>The height left for a drawing on the page of a new section, under its title and some blocks. Drawings among the blocks are not counted.</summary>
-    public static double Under(Paper paper, string title, ImmutableArray<Block> blocks)
+    /// <param name="paper">The paper.</param>
+    /// <param name="title">Of the section.</param>
+    /// <param name="blocks">What stands before the drawing.</param>
+    /// <param name="document">The title of the document, on its first page; empty on others.</param>
+    public static double Under(Paper paper, string title, ImmutableArray<Block> blocks, string document = "")
     {
         Setter setter = PageComposer.SetterOf(paper);
-        Strip[] strips = [.. BlockSetter.SectionTitle(setter, title), .. blocks.Where(b => b is not SceneBlock).SelectMany(b => BlockSetter.Set(setter, b))];
-        return setter.Height - strips.Select((s, i) => s.Height + (i > 0 ? s.Gap : 0)).Sum() - SceneSetter.Gap;
+        return Left(setter, [.. document.Length > 0 ? BlockSetter.Title(setter, document) : [], .. BlockSetter.SectionTitle(setter, title), .. Strips(setter, blocks)]);
     }
+
+    /// <summary>The height left for a drawing on top of a page that some blocks are to stand on too.</summary>
+    public static double Over(Paper paper, ImmutableArray<Block> blocks)
+    {
+        Setter setter = PageComposer.SetterOf(paper);
+        return Left(setter, [.. Strips(setter, blocks)]);
+    }
+
+    private static IEnumerable<Strip> Strips(Setter setter, ImmutableArray<Block> blocks) => blocks.Where(b => b is not SceneBlock).SelectMany(b => BlockSetter.Set(setter, b));
+
+    private static double Left(Setter setter, Strip[] strips) => setter.Height - strips.Select((s, i) => s.Height + (i > 0 ? s.Gap : 0)).Sum() - SceneSetter.Gap;
 }

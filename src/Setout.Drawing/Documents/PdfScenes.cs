@@ -64,7 +64,7 @@ public static class PdfScenes
     /// <summary>Laid over the paper, not the drawing: lines lie equally far apart at every scale.</summary>
     private static void Hatch(ContentWriter content, ScenePiece on, HatchItem hatch)
     {
-        foreach ((Point from, Point to) in Strokes.Hatch(new(Place(on, hatch.Corner), hatch.Width * on.Scale, hatch.Height * on.Scale)))
+        foreach ((Point from, Point to) in Strokes.Hatch(hatch with { Corner = Place(on, hatch.Corner), Width = hatch.Width * on.Scale, Height = hatch.Height * on.Scale }))
             content.Line(from, to, Inks.InPrint(Ink.Hatch));
     }
 

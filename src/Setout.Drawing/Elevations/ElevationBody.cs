@@ -7,7 +7,8 @@ namespace Setout.Drawing.Elevations;
 /// <summary>The members, spaces, machines and inner dimensions of an elevation, on the paper.</summary>
 internal sealed class ElevationBody(ElevationInput input, View view, double figureSize)
 {
-    private const double LeastHandle = 0.9;
+    private const double LeastHandle = 0.9, LeastHole = 0.7;
+    private const int HoleCorners = 16;
     private readonly ImmutableArray<TextItem> _inner = [.. input.Inner.Select(d => Figure(d, view, figureSize))];
 
     public IEnumerable<SceneItem> Draw()
@@ -37,8 +38,11 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         Box box = view.Of(part.Area);
         ImmutableArray<SceneItem>.Builder items = ImmutableArray.CreateBuilder<SceneItem>();
         Ink? edge = part.Kind == PartKind.Back ? null : part.IsHidden ? Ink.Hidden : Ink.Part;
-        Wash wash = part.IsHidden ? Wash.None : part.Kind is PartKind.Post or PartKind.Rail ? Wash.Wood : Wash.Panel;
-        items.Add(Rectangle(box, edge, wash));
+        Wash wash = part.IsHidden ? Wash.None : part.Kind is PartKind.Post or PartKind.Rail or PartKind.StickEnd ? Wash.Wood : part.Kind == PartKind.Recess ? Wash.Paper : Wash.Panel;
+        ImmutableArray<Box> taken = [.. part.Taken.Select(view.Of)];
+        if (!part.Outline.IsEmpty) items.Add(new ShapeItem([.. part.Outline.Select(p => new Point(view.X(p.X), view.Y(p.Y)))], edge, wash));
+        else if (taken.IsEmpty) items.Add(Rectangle(box, edge, wash));
+        else items.AddRange(Cut(new Region(box, taken), edge, wash));
         ImmutableArray<Box> handles = [.. part.Handles.Select(Handle)];
         GrainRun run = part.Grain != GrainRun.ByKind ? part.Grain : part.Kind switch
         {
@@ -49,11 +53,18 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         if (run != GrainRun.None && !part.IsHidden)
         {
             double spacing = wash == Wash.Wood ? 2.4 : 3.4;
-            items.AddRange(Strokes.Grain(box, run == GrainRun.Upright, part.Key, spacing, [.. clear, .. handles.Select(h => h.Grown(0.6))]));
+            items.AddRange(Strokes.Grain(box, run == GrainRun.Upright, part.Key, spacing, [.. clear, .. taken, .. handles.Select(h => h.Grown(0.6))]));
         }
+        items.AddRange(part.Holes.Select(h => Strokes.Ring(new(view.X(h.X), view.Y(h.Y)), Math.Max(LeastHole, view.Size(h.Diameter)) / 2, HoleCorners, h.IsHidden ? Ink.Dimension : Ink.Part, h.IsHidden ? Wash.None : Wash.Paper)));
         foreach (Box handle in handles) items.Add(Rectangle(handle, null, Wash.Metal));
         return new(part.Key, part.Title, items.ToImmutable());
     }
+
+    private static IEnumerable<SceneItem> Cut(Region region, Ink? edge, Wash wash) =>
+    [
+        .. region.Cells.Select(c => Rectangle(c, null, wash)),
+        .. edge is { } ink ? region.Edges.Select(e => (SceneItem)new LineItem(e.From, e.To, ink)) : [],
+    ];
 
     private Box Handle(ModelRect area)
     {
@@ -86,7 +97,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
 
     private static TextItem Figure(InnerDimension inner, View view, double size)
     {
-        DimensionSpan span = FrontElevation.Span(inner.Span, view, inner.IsUpright);
+        DimensionSpan span = Elevation.Span(inner.Span, view, inner.IsUpright);
         double middle = (span.From + span.To) / 2, drop = TextMeasure.Middle * size;
         Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
         Phrase figure = span.IsMarked ? span.Figure.Bold() : span.Figure;
@@ -100,7 +111,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
     private GroupItem Inner(InnerDimension inner, TextItem text)
     {
         const double tick = 1.1;
-        DimensionSpan span = FrontElevation.Span(inner.Span, view, inner.IsUpright);
+        DimensionSpan span = Elevation.Span(inner.Span, view, inner.IsUpright);
         double at = inner.IsUpright ? view.X(inner.At) : view.Y(inner.At);
         Point a = inner.IsUpright ? new(at, span.From) : new(span.From, at), b = inner.IsUpright ? new(at, span.To) : new(span.To, at);
         LineItem Tick(Point p) => new(new(p.X - tick, p.Y + tick), new(p.X + tick, p.Y - tick), Ink.Part);

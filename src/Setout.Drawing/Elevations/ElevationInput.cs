@@ -34,6 +34,12 @@ public enum PartKind
 
     /// <summary>A panel seen on its face: an end, a filled bay.</summary>
     PanelFace,
+
+    /// <summary>A stick seen on its end.</summary>
+    StickEnd,
+
+    /// <summary>What is cut into a face and does not go through.</summary>
+    Recess,
 }
 
 /// <summary>Which way the grain lines run.</summary>
@@ -62,7 +68,17 @@ public readonly record struct ModelRect(Length Left, Length Bottom, Length Width
     public Length Top => Bottom + Height;
 }
 
-/// <summary>A member as seen from the front.</summary>
+/// <summary>A place of the model: x to the right, y up.</summary>
+public readonly record struct ModelPoint(Length X, Length Y);
+
+/// <summary>A round hole of the model, by its middle.</summary>
+/// <param name="X">From the left.</param>
+/// <param name="Y">From below.</param>
+/// <param name="Diameter">How wide; what is too small to see is drawn larger.</param>
+/// <param name="IsHidden">Whether it is bored from the far side.</param>
+public readonly record struct ModelHole(Length X, Length Y, Length Diameter, bool IsHidden = false);
+
+/// <summary>A member as seen from one side.</summary>
 /// <param name="Key">Its permanent key.</param>
 /// <param name="Title">Words for it, such as <c>left bank, drawer 3</c>.</param>
 /// <param name="Kind">What it is.</param>
@@ -78,6 +94,15 @@ public sealed record ElevationPart(string Key, string Title, PartKind Kind, Mode
 
     /// <summary>Whether the red pencil goes round it.</summary>
     public bool IsMarked { get; init; }
+
+    /// <summary>What is cut out of it, right through: what is behind shows there.</summary>
+    public ImmutableArray<ModelRect> Taken { get; init; } = [];
+
+    /// <summary>Its outline where that is no rectangle, such as a strip with mitred ends; nothing is taken out of it then.</summary>
+    public ImmutableArray<ModelPoint> Outline { get; init; } = [];
+
+    /// <summary>Holes in its face.</summary>
+    public ImmutableArray<ModelHole> Holes { get; init; } = [];
 
     /// <summary>Handles on it, in model lengths.</summary>
     public ImmutableArray<ModelRect> Handles { get; init; } = [];
@@ -127,7 +152,7 @@ public sealed record ElevationChain(Side Side, ImmutableArray<ElevationSpan> Spa
 /// <param name="IsUpright">Whether it runs up and down.</param>
 public sealed record InnerDimension(ElevationSpan Span, Length At, bool IsUpright);
 
-/// <summary>All that a front elevation shows.</summary>
+/// <summary>All that a view shows.</summary>
 /// <param name="Title">What is drawn, such as <c>Instrument makers' bench, front</c>.</param>
 /// <param name="Description">Sentences for someone who cannot see it.</param>
 /// <param name="Parts">Members.</param>
@@ -145,7 +170,10 @@ public sealed record ElevationInput(string Title, string Description, ImmutableA
     /// <summary>Dimensions inside it.</summary>
     public ImmutableArray<InnerDimension> Inner { get; init; } = [];
 
-    /// <summary>Whether it stands on the floor; a hung piece does not.</summary>
+    /// <summary>From where it is seen, in words beside the scale; empty for none.</summary>
+    public string Caption { get; init; } = "";
+
+    /// <summary>Whether it stands on the floor; a hung piece does not, nor does a plan.</summary>
     public bool HasFloor { get; init; } = true;
 }
 
@@ -156,6 +184,9 @@ public sealed record PaperBox(double Width, double Height)
 {
     /// <summary>Height of the em of figures; default 4 mm.</summary>
     public double FigureSize { get; init; } = 4;
+
+    /// <summary>The drawing is not larger than 1 to this: that of the view it goes with.</summary>
+    public int Scale { get; init; } = 1;
 }
 
 /// <summary>The drawing and where the model lies on it.</summary>

@@ -112,7 +112,7 @@ internal sealed class GapGauge
         if (at < _left || at > _right) yield break;
         yield return new LineItem(new(at, y - Tick), new(at, y + Tick), Ink.Outline);
         if (_row.Stands >= _row.Least.At && _row.Stands <= _row.Most.At) yield break;
-        yield return new ShapeItem([.. Enumerable.Range(0, Corners).Select(i => Math.SinCos(i * Math.Tau / Corners)).Select(a => new Point(at + (Ring * a.Cos), y + (Ring * a.Sin)))], Ink.Pencil, Wash.None);
+        yield return Scenes.Strokes.Ring(new(at, y), Ring, Corners, Ink.Pencil, Wash.None);
     }
 
     private static IEnumerable<SceneItem> Zigzag(double from, double to, double y)

@@ -45,7 +45,7 @@ public static class SheetReadings
             var drawn = ImmutableArray.CreateBuilder<SceneItem>();
             drawn.Add(new LineItem(new(x - Cross, y), new(x + Cross, y), Ink.Part));
             drawn.Add(new LineItem(new(x, y - Cross), new(x, y + Cross), Ink.Part));
-            drawn.Add(new ShapeItem([.. Enumerable.Range(0, Corners).Select(i => Math.SinCos(i * Math.Tau / Corners)).Select(a => new Point(x + (Ring * a.Cos), y + (Ring * a.Sin)))], Ink.Outline, Wash.Paper));
+            drawn.Add(Strokes.Ring(new(x, y), Ring, Corners, Ink.Outline, Wash.Paper));
             if (!spot.Figure.IsEmpty)
             {
                 bool isLow = y > middle.Y;

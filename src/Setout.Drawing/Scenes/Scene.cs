@@ -80,7 +80,11 @@ public sealed record ShapeItem(ImmutableArray<Point> Corners, Ink? Edge, Wash Wa
 }
 
 /// <summary>Slanted hatching inside a rectangle: waste, or a cut face.</summary>
-public sealed record HatchItem(Point Corner, double Width, double Height) : SceneItem;
+public sealed record HatchItem(Point Corner, double Width, double Height) : SceneItem
+{
+    /// <summary>Whether the lines fall to the right instead of rising, so that one cut part is told from the next.</summary>
+    public bool IsFalling { get; init; }
+}
 
 /// <summary>A text. <paramref name="At"/> is on its baseline.</summary>
 /// <param name="At">The anchored point on the baseline.</param>

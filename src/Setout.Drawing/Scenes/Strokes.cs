@@ -14,14 +14,20 @@ public static class Strokes
         double step = HatchSpacing * Math.Sqrt(2);
         double left = hatch.Corner.X, top = hatch.Corner.Y, right = left + hatch.Width, bottom = top + hatch.Height;
         ImmutableArray<(Point, Point)>.Builder lines = ImmutableArray.CreateBuilder<(Point, Point)>();
-        // A line is x + y = sum; counting from the paper's corner makes neighbours meet.
-        for (double sum = (Math.Floor((left + top) / step) + 1) * step; sum < right + bottom; sum += step)
+        // A line is x + y = sum, or y - x = sum where it falls; counting from the paper's corner makes neighbours meet.
+        double way = hatch.IsFalling ? -1 : 1, low = hatch.IsFalling ? top - right : left + top, high = hatch.IsFalling ? bottom - left : right + bottom;
+        for (double sum = (Math.Floor(low / step) + 1) * step; sum < high; sum += step)
         {
-            double x1 = Math.Max(left, sum - bottom), x2 = Math.Min(right, sum - top);
-            if (x2 - x1 > 0.05) lines.Add((new(x1, sum - x1), new(x2, sum - x2)));
+            (double a, double b) = ((sum - bottom) * way, (sum - top) * way);
+            double x1 = Math.Max(left, Math.Min(a, b)), x2 = Math.Min(right, Math.Max(a, b));
+            if (x2 - x1 > 0.05) lines.Add((new(x1, sum - (x1 * way)), new(x2, sum - (x2 * way))));
         }
         return lines.ToImmutable();
     }
+
+    /// <summary>A ring, as a shape of so many corners, the first to the right of its middle.</summary>
+    public static ShapeItem Ring(Point middle, double radius, int corners, Ink? edge, Wash wash) =>
+        new([.. Enumerable.Range(0, corners).Select(i => Math.SinCos(i * Math.Tau / corners)).Select(a => new Point(middle.X + (radius * a.Cos), middle.Y + (radius * a.Sin)))], edge, wash);
 
     /// <summary>Fine waving lines along the grain, kept off the texts.</summary>
     /// <param name="area">The face of the wood.</param>

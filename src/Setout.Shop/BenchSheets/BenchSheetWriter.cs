@@ -18,7 +18,7 @@ using Setout.Shop.Plans;
 namespace Setout.Shop.BenchSheets;
 
 /// <summary>
-/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, grooves, assembly, fit.
+/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, cuts and holes, assembly, fit.
 /// Pure; what is written on paper is the same for the same plan.
 /// </summary>
 public static class BenchSheetWriter
@@ -36,12 +36,12 @@ public static class BenchSheetWriter
         fit ??= FitCheck.Of(set, plan.Source.Shop.Accuracy, cancel: cancel);
         ImmutableArray<Section> sections =
         [
-            Cover(plan),
+            Cover(plan, paper),
             new("Buying list", Buying(plan)),
             .. BreakdownPages.Of(plan, paper),
             new("Parts", Parts(plan)),
             .. WorkingPages.Of(set),
-            .. set.Machinings.Length > 0 ? [new Section("Grooves", Grooves(set))] : ImmutableArray<Section>.Empty,
+            .. CutPages.Of(set, paper),
             .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
             .. FitPages.Of(set, fit, paper),
         ];
@@ -51,22 +51,22 @@ public static class BenchSheetWriter
     // The file's own dates are fixed so that the same plan is the same file; when it was made stands on the page where the caller says so.
     private static readonly DateTimeOffset s_fixed = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    private static Section Cover(Plan plan)
+    private static Section Cover(Plan plan, Paper paper)
     {
+        const string title = "Cover";
         SetPiece set = plan.Set;
-        var blocks = ImmutableArray.CreateBuilder<Block>();
-        if (set.Piece.About.Length > 0) blocks.Add(new ParagraphBlock(set.Piece.About));
-        if (PieceFront.Has(set)) blocks.Add(new SceneBlock(PieceFront.Draw(set, new PaperBox(175, 110)).Scene));
+        ImmutableArray<Block> above = set.Piece.About.Length > 0 ? [new ParagraphBlock(set.Piece.About)] : [];
         string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {Amount(plan)}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
-        blocks.Add(new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"));
+        string sheet = WeightWords.HeaviestStock(plan) is { } heaviest ? $" Heaviest sheet: {heaviest.Words}, {WeightWords.Of(heaviest.Mass, set.Piece.Unit)}." : "";
         ImmutableArray<Step> before = [.. BeforeCutting(plan)];
-        if (before.Length > 0)
-        {
-            blocks.Add(new HeadingBlock("Before you cut"));
-            blocks.Add(new StepsBlock(before));
-        }
-        blocks.Add(new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]));
-        return new("Cover", blocks.ToImmutable());
+        ImmutableArray<Block> below =
+        [
+            new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"),
+            new ParagraphBlock($"{WeightWords.Whole(set)}{sheet}"),
+            .. before.Length > 0 ? [new HeadingBlock("Before you cut"), new StepsBlock(before)] : ImmutableArray<Block>.Empty,
+            new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]),
+        ];
+        return new(title, [.. above, .. PieceView.Has(set) ? ViewPages.Of(set, paper, title, above, below) : [], .. below]);
     }
 
     private static IEnumerable<Step> BeforeCutting(Plan plan)
@@ -136,18 +136,19 @@ public static class BenchSheetWriter
         foreach (IGrouping<string, Part> group in set.Parts.GroupBy(p => p.Material))
         {
             ExactLength thickness = set.Worked[group.First().Thickness];
-            rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Unit).Format(thickness)).Add(" thick")));
+            rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Unit).Format(thickness)).Add($" thick; together {WeightWords.Of(Weights.Of(set, group), set.Piece.Unit)}")));
             foreach (Part part in group)
             {
                 rows.Add(CellRow.Of(Cell.Of(Phrase.Of(part.Mark).Bold()), State(plan, part), Cell.Of($"{part.Count}"),
-                    Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])))));
+                    Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut]))), Cell.Of(WeightWords.Short(Weights.OfOne(set, part), set.Piece.Unit))));
             }
         }
         return
         [
             new ParagraphBlock($"Figures to cut, in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, on a grid of {set.Grid}. Length runs with the grain. Equal figures are cut at one setting."),
             new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
-                new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure)], rows.ToImmutable(), TickBoxes.EachRow),
+                new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("each", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow),
+            new ParagraphBlock($"The last column is what one of them weighs. {WeightWords.Whole(set)}"),
         ];
     }
 
@@ -163,23 +164,6 @@ public static class BenchSheetWriter
         return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }
 
-    private static ImmutableArray<Block> Grooves(SetPiece set)
-    {
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
-        // Parts that are grooved alike are grooved at one setting, and stand in one row.
-        ImmutableArray<TableRow> rows =
-        [
-            .. set.Machinings.GroupBy(m => (m.Words, Figures: string.Join('|', m.Figures.Select(f => $"{f.Name} {set.Worked[f.Key]}")))).Select(g => (TableRow)CellRow.Of(
-                Cell.Of(Phrase.Of(string.Join(" ", g.Select(m => set.Parts.First(p => p.Key == m.Part).Mark))).Bold()), Cell.Of(g.Key.Words),
-                new Cell([.. g.First().Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))]))),
-        ];
-        return
-        [
-            new CautionBlock([Phrase.Of("Put the hood and the spreader back at once after grooving. Groove a scrap first and try the bottom in it."), Phrase.Of(Cautions.Deference)]),
-            new TableBlock([new("Marks", ColumnWidth.Share(2)), new("What", ColumnWidth.Share(3)), new("Figures", ColumnWidth.Fit)], rows, TickBoxes.EachRow),
-        ];
-    }
-
     private static ImmutableArray<Block> Assembly(SetPiece set)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
@@ -187,7 +171,10 @@ public static class BenchSheetWriter
         {
             Phrase note = step.Parts.Length == 0 ? Phrase.Empty : Phrase.Of("Parts: " + string.Join(", ", step.Parts.Select(k => set.Parts.FirstOrDefault(p => p.Key == k)?.Mark ?? k)) + ".");
             if (step.Diagonal is { } diagonal) note = note.Add(" Both diagonals read ").Add(format.Format(diagonal)).Add(" when it is square.");
-            return new(Figures.Phrase(step.Words), note, step.Caution.Length > 0 ? Phrase.Of(Cautions.Of(step.Caution).Words) : Phrase.Empty);
+            (string lift, string advice) = WeightWords.Lift(set, step);
+            if (lift.Length > 0) note = note.Add(note.IsEmpty ? lift : $" {lift}");
+            string mind = WeightWords.Mind(step, advice);
+            return new(Figures.Phrase(step.Words), note, mind.Length > 0 ? Phrase.Of(mind) : Phrase.Empty);
         }
         return [new StepsBlock([.. set.Steps.Select(Of)]), new ParagraphBlock(Cautions.Deference, TextSize.Small)];
     }

@@ -59,7 +59,8 @@ public static class PlanFiles
             for (int i = 0; i < scenes.Length; i++)
                 files.Add(Svg($"breakdown/{boards.Material.Name}{(scenes.Length > 1 ? $"-{i + 1}" : "")}.svg", scenes[i]));
         }
-        if (PieceFront.Has(plan.Set)) files.Add(Svg("drawings/front.svg", PieceFront.Draw(plan.Set, new PaperBox(260, 180)).Scene));
+        if (PieceView.Has(plan.Set)) files.AddRange(PieceView.All.Select(v => Svg($"drawings/{PieceView.Word(v)}.svg", PieceView.Draw(plan.Set, v, new PaperBox(260, 180)).Scene)));
+        files.AddRange(BoredParts.Of(plan.Set, new PaperBox(260, 120)).Select((f, i) => Svg($"drawings/holes-{i + 1}.svg", f.Scene)));
         return files.ToImmutable();
     }
 

@@ -69,6 +69,7 @@ public static class PlanJson
         Layouts(json, plan);
         Buying(json, plan);
         Steps(json, set);
+        WeightJson.Whole(json, set);
         json.WriteEndObject();
     }
 
@@ -109,6 +110,7 @@ public static class PlanJson
             json.WriteNumber("count", part.Count);
             json.WriteString("grain", part.Grain == Core.Pieces.Grain.Keep ? "keep" : "free");
             json.WriteString("edges", set.EdgesOf(part));
+            WeightJson.Part(json, set, part);
             json.WriteEndObject();
         }
         json.WriteEndArray();
@@ -335,6 +337,14 @@ public static class PlanJson
             foreach (string part in step.Parts) json.WriteStringValue(part);
             json.WriteEndArray();
             if (step.Diagonal is { } diagonal) Length(json, "diagonals", diagonal, set.Piece.Unit);
+            if (!string.IsNullOrEmpty(step.On)) json.WriteString("on", step.On);
+            if (step.Whole.Length > 0)
+            {
+                json.WriteStartArray("whole");
+                foreach (string unit in step.Whole) json.WriteStringValue(unit);
+                json.WriteEndArray();
+            }
+            WeightJson.Lift(json, set, step);
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -129,7 +129,7 @@ internal static class FigureGroups
     {
         DrawerBank bank => [bank],
         Core.Pieces.DoorFilling doors => Banks(doors.Behind),
-        Core.Pieces.Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content)),
+        Core.Pieces.Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content).Concat(Banks(o.Behind?.Content))),
         _ => [],
     };
 }

@@ -76,6 +76,8 @@ public static class RippleLines
         PartRole.Filler => "fillers",
         PartRole.Runner => "runners",
         PartRole.Kicker => "kickers",
+        PartRole.Bearer => "bearers",
+        PartRole.Slat => "slats",
         _ => "parts",
     };
 }

@@ -46,11 +46,15 @@ internal static class AssemblyText
         FrameCorner corner = map.OneOf("corners", FrameCorner.Pocket, ("pocket", FrameCorner.Pocket), ("tenon", FrameCorner.Tenon), ("dowels", FrameCorner.Dowels));
         Given? tenon = map.Length("tenon"), above = map.Length("above");
         FramePanels? panels = map.Map("panels", "frame-panels") is { } set
-            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), map.PlaceOf("panels"))
+            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), set.Whole("moisture", FramedPanel.UsualChange, 1, 20), map.PlaceOf("panels"))
             : null;
         Laid laid = map.OneOf("top rails", Laid.OnEdge, ("on edge", Laid.OnEdge), ("flat", Laid.Flat));
+        bool hasBottom = map.YesNo("bottom rails", true);
+        RailRun run = map.OneOf("rails run", RailRun.Between, ("between", RailRun.Between), ("lapped", RailRun.Lapped), ("outside", RailRun.Outside), ("inside", RailRun.Inside));
+        Given? lap = map.Length("lap");
+        ImmutableArray<Stretcher> stretchers = FrameText.Stretchers(keys, map);
         if (map.Has("across")) return Division(context, keys, map, "across", "posts") is { } bays ? new(key, name, of, width, height, depth, toe, laid, bays, place)
-        { Stand = stand, Rails = rails, Corner = corner, Tenon = tenon, Above = above, Panels = panels } : null;
+        { Stand = stand, Rails = rails, Corner = corner, Tenon = tenon, Above = above, Panels = panels, HasBottomRails = hasBottom, Run = run, Lap = lap, Stretchers = stretchers } : null;
         map.Missing("across", "[{opening: A}]");
         return null;
     }
@@ -77,22 +81,40 @@ internal static class AssemblyText
         ImmutableArray<MapReader> written = map.Maps(word, "division-item", "opening: A");
         foreach (MapReader item in written)
         {
-            string? kind = item.Which("This is neither an opening nor what stands between two.", $"Begin it with 'opening: KEY' or '{between}: KEY'.", ("opening", opening), (between, between));
+            string? kind = between == "deck"
+                ? item.Which("This is neither an opening nor what stands between two.", "Begin it with 'opening: KEY', 'deck: KEY' or, in a frame, 'rail: KEY'.", ("opening", opening), (between, between), ("rail", "rail"))
+                : item.Which("This is neither an opening nor what stands between two.", $"Begin it with 'opening: KEY' or '{between}: KEY'.", ("opening", opening), (between, between));
             if (kind is null) continue;
             string key = item.Key(kind);
             Place place = item.PlaceOf(kind);
             keys.Take(key, place);
-            if (kind == between) items.Add(new Divider(key, item.Text("of"), place));
+            if (kind == "rail") items.Add(FrameText.Rail(item, key, place));
+            else if (kind == between) items.Add(new Divider(key, item.Text("of"), place) { IsGrainDeep = between == "partition" && item.OneOf("grain", false, ("upright", false), ("front to back", true)) });
             else
             {
                 ShareOfWhole size = item.Share(word == "across" ? "width" : "height");
-                Named? panels = between == "posts" ? item.Text("slide panels") : null;
-                items.Add(new Opening(key, size, Content(context, keys, item), panels, place));
+                Named? panels = between == "posts" ? item.Text("slide panels") : null, bearers = between == "posts" ? item.Text("bearers") : null;
+                Given? setback = between == "posts" ? item.Length("setback", mayBeZero: true) : null;
+                items.Add(new Opening(key, size, Content(context, keys, item), panels, place)
+                {
+                    Bearers = bearers,
+                    Setback = setback,
+                    Slats = FrameText.Slats(item),
+                    Behind = item.Map("from behind", "opening-behind") is { } behind ? Behind(context, keys, behind) : null,
+                });
             }
         }
         // The order is looked at only where every item could be told.
         bool isWhole = map.Node(word) is YamlList list ? list.Items.Length == items.Count : map.IsEmpty(word);
         return isWhole && InTurn(context, map.PlaceOf(word), items, word, between) ? new(word == "across", items.ToImmutable()) : null;
+    }
+
+    private static Opening Behind(TextContext context, KeyBook keys, MapReader map)
+    {
+        string key = map.Key("opening");
+        Place place = map.PlaceOf("opening");
+        keys.Take(key, place);
+        return new(key, ShareOfWhole.Equal, Content(context, keys, map), null, place);
     }
 
     private static bool InTurn(TextContext context, Place place, IReadOnlyList<DivisionItem> items, string word, string between)

@@ -35,22 +35,32 @@ internal static class DoorText
         else if (doors.Length == 2 && map.IsThere("hinges"))
             context.Stop("doors.hinges-of-a-pair", map.KeyPlaceOf("hinges"), "A pair hangs on both sides.", "Leave 'hinges' out.", doors[0].Text);
         if (behind is DrawerBank)
-            context.Stop("opening.two-contents", opening.KeyPlaceOf("doors"), "An opening holds one thing: this one has 'drawers' and 'doors'.", "Divide it first, then fill each part.");
+            context.Stop("opening.two-contents", opening.KeyPlaceOf("doors"), "An opening holds one thing: this one has 'drawers' and 'doors'.", "Give the drawers an opening of their own behind the doors: 'down: [{opening: KEY, drawers: ...}]'.");
         return doors.Length is 1 or 2 ? new(like, doors, right, behind) : null;
     }
 
     private static DoorKind? Kind(TextContext context, Named name, MapReader map)
     {
-        map.Expect("lies", "overlay", "gap", "hinge");
+        map.Expect("lies", "overlay", "gap", "hinge", "clear", "handles", "catch");
         string? word = map.Which("This does not say how the door is made.", "Begin it with 'of: SHEET' or 'frame: {of: STICK}'.", ("of", "slab-door"), ("frame", "frame-door"));
         if (word is null) return null;
         DoorLie lie = map.OneOf("lies", DoorLie.Overlay, ("overlay", DoorLie.Overlay), ("half overlay", DoorLie.HalfOverlay), ("inset", DoorLie.Inset));
-        Given? overlay = map.Length("overlay", mayBeZero: true), gap = map.Length("gap", mayBeZero: true);
+        Given? overlay = map.Length("overlay", mayBeZero: true), gap = map.Length("gap", mayBeZero: true), clear = map.Length("clear", mayBeZero: true);
         if (lie == DoorLie.Inset && overlay is not null)
             context.Stop("doors.idle-overlay", map.KeyPlaceOf("overlay"), "An inset door lies over nothing.", "Leave 'overlay' out, or take 'lies: inset' off.", name.Text);
+        DoorHandles? handles = map.Map("handles", "door-handles") is { } set ? Handles(context, set, name) : null;
         HingeKind? hinge = map.OneOf<HingeKind?>("hinge", null, ("cup", HingeKind.Cup), ("butt", HingeKind.Butt));
         DoorMake? make = word == "of" ? new Slab(map.Required("of", "birch")) : Framed(map);
-        return make is null ? null : new(name.Text, make, name.Place) { Lie = lie, Overlay = overlay, Gap = gap, Hinge = hinge, HingePlace = hinge is null ? default : map.PlaceOf("hinge") };
+        return make is null ? null : new(name.Text, make, name.Place) { Lie = lie, Overlay = overlay, Gap = gap, Clear = clear, Handles = handles, Catch = map.Text("catch")?.Text, Hinge = hinge, HingePlace = hinge is null ? default : map.PlaceOf("hinge") };
+    }
+
+    private static DoorHandles Handles(TextContext context, MapReader map, Named name)
+    {
+        var read = new DoorHandles(map.Required("of", "knob").Text, map.OneOf("place", false, ("centred", false), ("in line", true)), map.Length("from edge"), map.Length("from top"), map.Length("from bottom"),
+            map.Length("apart"), map.Length("hole"), map.Place);
+        if (read is { FromTop: not null, FromBottom: not null })
+            context.Stop("doors.handle-twice", map.KeyPlaceOf("from bottom"), "A handle is set out from one end of the door.", "Keep 'from top' or 'from bottom'.", name.Text);
+        return read;
     }
 
     private static FramedPanel? Framed(MapReader map)

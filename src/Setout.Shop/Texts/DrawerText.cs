@@ -14,7 +14,9 @@ internal static class DrawerText
     public static DrawerKind Kind(TextContext context, Named kind, MapReader map)
     {
         Named sides = map.Required("sides", "box"), bottom = map.Required("bottom", "bottoms"), front = map.Required("front", "fronts");
-        Given? gap = map.Length("gap"), overlay = map.Length("overlay", mayBeZero: true), play = map.Length("play", mayBeZero: true);
+        Given? gap = map.Length("gap", mayBeZero: true), overlay = map.Length("overlay", mayBeZero: true), play = map.Length("play", mayBeZero: true);
+        // A front that is the front of the box goes into the opening, and its bottom slides in from behind.
+        bool isFalse = map.YesNo("false front", true);
         // A slide is said by its length alone, or by what its leaflet says.
         bool hasSheet = map.Node("slide") is YamlMap;
         Given? slide = hasSheet ? null : map.Length("slide");
@@ -26,13 +28,14 @@ internal static class DrawerText
                 ("lock rabbet", CornerJoint.LockRabbet), ("box joint", CornerJoint.BoxJoint), ("half-blind dovetail", CornerJoint.HalfBlindDovetail), ("through dovetail", CornerJoint.ThroughDovetail)),
             CornerDepth = map.Length("corner depth"),
             Finger = map.Length("finger"),
-            BottomFit = map.OneOf("bottom fit", BottomFit.Grooved, ("grooved", BottomFit.Grooved), ("slid in", BottomFit.SlidIn), ("applied", BottomFit.Applied), ("let in", BottomFit.LetIn)),
+            BottomFit = map.OneOf("bottom fit", isFalse ? BottomFit.Grooved : BottomFit.SlidIn, ("grooved", BottomFit.Grooved), ("slid in", BottomFit.SlidIn), ("applied", BottomFit.Applied), ("let in", BottomFit.LetIn), ("between", BottomFit.Between)),
             GrooveDepth = map.Length("groove depth"),
             GrooveUp = map.Length("groove up"),
             Slides = map.OneOf("slides", SlideWay.Side, ("side", SlideWay.Side), ("under", SlideWay.Under), ("runners", SlideWay.Runners)),
             Sheet = sheet,
             Runner = map.Text("runner"),
-            Fronts = map.OneOf("fronts", FrontWay.Overlay, ("overlay", FrontWay.Overlay), ("half overlay", FrontWay.HalfOverlay), ("inset", FrontWay.Inset)),
+            Fronts = map.OneOf("fronts", isFalse ? FrontWay.Overlay : FrontWay.Inset, ("overlay", FrontWay.Overlay), ("half overlay", FrontWay.HalfOverlay), ("inset", FrontWay.Inset)),
+            HasFalseFront = isFalse,
             Handles = map.Map("handles", "handles") is { } handles ? Handles(handles) : null,
         };
         if (read.Slides == SlideWay.Runners && !map.IsThere("runner")) map.Missing("runner", "strips");
@@ -49,7 +52,7 @@ internal static class DrawerText
         [
             ("corner depth", !isDeep, "nothing goes into anything at these corners"),
             ("finger", kind.Corners != CornerJoint.BoxJoint, "only a box joint has fingers"),
-            ("groove depth", kind.BottomFit == BottomFit.Applied, "an applied bottom has no groove"),
+            ("groove depth", kind.BottomFit is BottomFit.Applied or BottomFit.Between, "this bottom has no groove"),
             ("groove up", !hasGroove, "this bottom has no groove"),
             ("overlay", kind.Fronts != FrontWay.Overlay, "these fronts do not go by it"),
             ("window", kind.Slides != SlideWay.Side, "it is of side-mounted slides"),
@@ -73,6 +76,7 @@ internal static class DrawerText
         Named like = map.Required("like", "standard");
         string figure = map.OneOf("figure", "any", ("through", "through"), ("in rows", "in rows"), ("any", "any"));
         Graduation? graduated = Graduated(context, map);
+        Named? packing = map.Text("packing");
         var drawers = ImmutableArray.CreateBuilder<Drawer>();
         foreach (MapReader item in map.Maps("down", "drawer", "drawer: A1"))
         {
@@ -81,7 +85,7 @@ internal static class DrawerText
             drawers.Add(new(key, item.Share("front"), item.Length("box width"), item.Length("box height"), item.PlaceOf("drawer")));
         }
         if (map.IsEmpty("down")) map.Missing("down", "[{drawer: A1}, {drawer: A2}]", "drawers.none", "There are no drawers in this bank.");
-        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), figure == "through") { FigureInRows = figure == "in rows", Graduated = graduated } : null;
+        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), figure == "through") { FigureInRows = figure == "in rows", Graduated = graduated, Packing = packing } : null;
     }
 
     /// <summary>A ratio such as <c>4:5:6</c>, or the step as a length.</summary>

@@ -21,6 +21,7 @@ public static class PieceText
         string name = top.Required("name", "Tool cabinet").Text, about = top.Remark("about");
         context.Unit = top.Unit("unit");
         Grid? grid = top.Grid("grid", context.Unit);
+        WayIn? wayIn = top.Map("way in", "way-in") is { } way ? new(way.RequiredLength("width", "30"), way.RequiredLength("height", "78"), top.PlaceOf("way in")) : null;
         var keys = new KeyBook(context);
         var materials = ImmutableDictionary.CreateBuilder<string, Material>();
         foreach ((Named material, MapReader map) in top.NamedMaps("materials", "material"))
@@ -39,7 +40,7 @@ public static class PieceText
             members.Add(Part(keys, item));
         if (top.IsEmpty("assembly") && top.IsEmpty("parts"))
             top.Missing("assembly", "' with a frame or a case below it, or 'parts", "piece.empty", "The piece has neither an assembly nor parts.");
-        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors };
+        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn };
     }
 
     private static LoosePart Part(KeyBook keys, MapReader item)

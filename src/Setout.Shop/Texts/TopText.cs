@@ -47,13 +47,16 @@ internal static class TopText
         string key = map.Key("well");
         keys.Take(key, map.PlaceOf("well"));
         string machine = map.Required("machine", "drum sander").Text;
-        Given left = map.RequiredLength("from left", "24", mayBeZero: true), front = map.RequiredLength("from front", "4", mayBeZero: true);
+        // A well in the bay of a frame takes its place and width from that.
+        Named? bay = map.Text("bay");
+        Given left = bay is null ? map.RequiredLength("from left", "24", mayBeZero: true) : map.Length("from left", mayBeZero: true) ?? new(ExactLength.Zero, bay.Value.Place), front = map.RequiredLength("from front", "4", mayBeZero: true);
         (Given, Given)? feet = map.Size("footprint");
         if (feet is null && !map.IsThere("footprint")) map.Missing("footprint", "18 x 14");
         Given hair = new(TextContext.ShortestSize, map.Place);
         return new(key, machine, left, front, map.Length("width"), map.Length("depth"), feet ?? (hair, hair),
             map.RequiredLength("table height", "5 1/4"), map.Length("set low", mayBeZero: true), map.PlaceOf("well"))
         {
+            Bay = bay,
             Platform = map.Text("platform"),
             Bearers = map.Text("bearers"),
             Sides = map.Text("sides"),

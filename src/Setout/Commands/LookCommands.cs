@@ -71,11 +71,14 @@ internal sealed class PartsCommand : Command<JsonSettings>
         var rows = set.Parts.Select(p => new[]
         {
             p.Key, p.Mark, p.Name, p.Material, $"{p.Count}", format.Bare.Text(set.Worked[p.Length.ToCut]), format.Bare.Text(set.Worked[p.Width.ToCut]),
-            format.Text(set.Worked[p.Thickness]), p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", set.EdgesOf(p),
-        }).Prepend(["key", "mark", "name", "material", "count", "length", "width", "thickness", "grain", "edges"]).ToList();
+            format.Text(set.Worked[p.Thickness]), p.Grain == Core.Pieces.Grain.Keep ? "keep" : "free", set.EdgesOf(p), WeightWords.Short(Weights.OfOne(set, p), set.Piece.Unit),
+        }).Prepend(["key", "mark", "name", "material", "count", "length", "width", "thickness", "grain", "edges", "each weighs"]).ToList();
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in rows)
-            writer.WriteLine(string.Join("  ", row.Select((cell, c) => c is >= 4 and <= 7 ? cell.PadLeft(widths[c]) : cell.PadRight(widths[c]))).TrimEnd());
+            writer.WriteLine(string.Join("  ", row.Select((cell, c) => c is (>= 4 and <= 7) or 10 ? cell.PadLeft(widths[c]) : cell.PadRight(widths[c]))).TrimEnd());
+        foreach (IGrouping<string, Part> material in set.Parts.GroupBy(p => p.Material))
+            writer.WriteLine($"{material.Key}: {WeightWords.Of(Weights.Of(set, material), set.Piece.Unit)}");
+        if (set.Parts.Length > 0) writer.WriteLine(WeightWords.Whole(set));
     }
 }
 

@@ -98,7 +98,7 @@ public class SpreadsTests
         Assert.True((first - second).IsCertain);
     }
 
-    // Limits of a maker of slides, from the rule SS3N: 0.4 to 1.0 mm in all, the middle 0.7 mm. Inside 24 - 1 7/16 in = 573.0875 mm, less two slides 25.4:
+    // Limits of a maker of slides, from the rule SS3: 0.2 to 0.5 mm a side, 0.4 to 1.0 mm in all, the middle 0.7 mm. Inside 24 - 1 7/16 in = 573.0875 mm, less two slides 25.4:
     // 547.6875 mm; less 0.7 mm the box is 546.9875 mm, less 1/32 in = 0.79375 mm it is 546.89375 mm.
     [Theory]
     [InlineData(SlideWindow.Narrow, "546.9875 mm", "0.4 mm", "1.0 mm", "0.7 mm")]

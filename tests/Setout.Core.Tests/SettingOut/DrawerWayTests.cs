@@ -25,7 +25,8 @@ public class DrawerWayTests
     private static (Piece Piece, Grid Grid, DrawerKind Kind) Of(int seed)
     {
         var random = new Random(seed);
-        BottomFit fit = Any<BottomFit>(random);
+        // A bottom between the sides is of boxes without a false front.
+        BottomFit fit = Any<BottomFit>(random) is var any && any == BottomFit.Between ? BottomFit.Grooved : any;
         SlideWay slides = Any<SlideWay>(random);
         // Slides under the box need a bottom that lies up in it.
         if (slides == SlideWay.Under && fit is BottomFit.Applied or BottomFit.LetIn) fit = BottomFit.SlidIn;

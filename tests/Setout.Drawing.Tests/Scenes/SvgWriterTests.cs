@@ -59,7 +59,7 @@ public sealed class SvgWriterTests
     {
         Scene[] scenes =
         [
-            FrontElevation.Draw(PrintersBench.Input(), new(260, 150)).Scene,
+            Elevation.Draw(PrintersBench.Input(), new(260, 150)).Scene,
             SheetDrawing.Draw(Samples.Birch(), new(260, 180)),
             SheetDrawing.Draw(Samples.SmallParts(), new(260, 180)),
             .. BoardDrawing.Draw(Samples.Poplar(), new(260, 60)),

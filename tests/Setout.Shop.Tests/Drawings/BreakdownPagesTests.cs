@@ -28,9 +28,18 @@ public sealed class BreakdownPagesTests
 
     [Theory]
     [MemberData(nameof(SamplesOnPapers))]
-    public void Compose_ASample_DrawsEveryFigureAtItsOwnSizeUnderItsTitle(string sample, Paper paper)
+    public void Compose_ASample_DrawsEveryFigureAtItsOwnSizeUnderItsTitle(string sample, Paper paper) => AssertDrawn(Sample.Plan(sample), paper);
+
+    /// <summary>Strips that cross, short cells and thin strips beside wide ones: layouts that used to leave a figure out, or its arrow.</summary>
+    [Theory]
+    [InlineData(Paper.A4)]
+    [InlineData(Paper.Letter)]
+    public void Compose_TheSewingCornerWithItsGrainKept_DrawsEveryFigure(Paper paper) =>
+        AssertDrawn(Sample.Make(Sample.Source(Sample.Text("sewing-corner").Replace(", grain: free", "", StringComparison.Ordinal), null)), paper);
+
+    private static void AssertDrawn(Plan plan, Paper paper)
     {
-        PageLayout[] pages = [.. Pages(Sample.Plan(sample), paper).Pages.Where(p => p.Section.StartsWith("Breakdown", StringComparison.Ordinal))];
+        PageLayout[] pages = [.. Pages(plan, paper).Pages.Where(p => p.Section.StartsWith("Breakdown", StringComparison.Ordinal))];
         ScenePiece[] drawings = [.. pages.SelectMany(p => p.Pieces.OfType<ScenePiece>())];
         Assert.NotEmpty(drawings);
         Assert.All(drawings, d => Assert.Equal(1, d.Scale));
@@ -46,6 +55,7 @@ public sealed class BreakdownPagesTests
     [InlineData("luthiers-bench")]
     [InlineData("plan-chest")]
     [InlineData("cedar-chest")]
+    [InlineData("sewing-corner")]
     public void Of_ASample_FromItsRingToItsArrowIsWhatEachFigureSays(string sample)
     {
         // From the tip to the middle of the line.

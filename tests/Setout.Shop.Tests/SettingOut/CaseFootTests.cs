@@ -99,6 +99,17 @@ public class CaseFootTests
         Assert.Empty(Codes(set));
     }
 
+    [Fact]
+    public void Filler_IsScrewedFromEachCaseBesideIt_OrGluedToAStile()
+    {
+        // 34 high: one about every 8 and one more, 6; from two cases 12. 3/4 and a bite of 3/4: 1 1/2.
+        HardwareItem Screws(SetPiece set) => Assert.Single(set.Hardware, h => h.Source.StartsWith("filler", StringComparison.Ordinal));
+        Assert.Equal(("Wood screw no. 8 (4 mm), 1 1/2 in", 6), (Screws(Out("filler: {of: strips, width: 1 1/2}")).Name, Screws(Out("filler: {of: strips, width: 1 1/2}")).Count));
+        Assert.Equal(12, Screws(Out("hung: no", "  - {case: D, of: ply, width: 20, height: 34, depth: 20, beside: C, filler: {of: strips, width: 2}}")).Count);
+        SetPiece framed = Out("face frame: {of: strips, overhang: 1/4}, filler: {of: ply, width: 2}");
+        Assert.Equal("C.stile", framed.Joints.Single(j => j.Part == "C.filler-left").Against);
+    }
+
     [Theory]
     [InlineData("toe: {setback: 19 1/4}", new string[0])]
     [InlineData("toe: {setback: 19 9/32}", new[] { "case.toe-too-deep" })]
@@ -108,6 +119,8 @@ public class CaseFootTests
     [InlineData("filler: {of: strips, width: 1 1/2}", new string[0])]
     [InlineData("filler: {of: strips, width: 1 17/32}", new[] { "filler.too-narrow" })]
     [InlineData("filler: [{of: ply, width: 1}, {of: ply, width: 2}]", new[] { "filler.two" })]
+    [InlineData("filler: {of: ply, width: 3/8}", new string[0])] // 3/4 + 3/8 - 1/8: a screw of 1
+    [InlineData("filler: {of: ply, width: 11/32}", new[] { "filler.no-screw" })]
     public void Foot_AtItsLimitAndPastIt_IsOneFinding(string words, string[] codes)
     {
         SetPiece set = Out(words);

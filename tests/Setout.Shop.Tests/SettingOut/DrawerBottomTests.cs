@@ -107,5 +107,11 @@ public class DrawerBottomTests
         Assert.Equal(Described.Of("24 1/4"), set.Value("D.bottom.width.to-cut") - (set.Value("D.groove.depth.to-cut") * 2) + set.Value("D.bottom.slack"));
     }
 
+    [Theory]
+    [InlineData("3/16 in", false)] // a 1/4 in sheet may read 1/16 under
+    [InlineData("4.76249375 mm", true)] // a tick less
+    public void Bottom_ThinnerThanALightOne_IsNoted(string thick, bool isNoted) =>
+        Assert.Equal(isNoted, SetOut(DrawerPiece.Written("").Replace("thickness: 1/4 in", $"thickness: {thick}", StringComparison.Ordinal)).Findings.Any(f => f.Code == "drawer.thin-bottom"));
+
     private static string Step(SetPiece set) => set.Steps.Single(s => s.Words.StartsWith("Box D:", StringComparison.Ordinal)).Words;
 }

@@ -19,7 +19,7 @@ public class FramedDoorTests
         // A Chafing-Dish Buffet, in Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666): opening 13 x 12, stiles 2, rails 3,
         // mortises 1/2, groove 1/4, no clearance. Printed: stiles 12, rails 10, panel 9 1/2 x 6 1/2.
         SetPiece set = Out("frame: {of: flat, rails: wide}, panel: thin, groove: 1/4, tenon: 1/2, play: 0, lies: inset, gap: 0", "width: 14 1/2, height: 13 1/2");
-        AssertValues(set, ("D1.stile.length.to-cut", "12"), ("D1.rail.length.to-cut", "10"), ("D1.panel.width.to-cut", "9 1/2"), ("D1.panel.length.to-cut", "6 1/2"), ("D1.shoulders", "9"), ("kind.mortise.depth", "9/16"));
+        AssertValues(set, ("D1.stile.length.to-cut", "12"), ("D1.rail.length.to-cut", "10"), ("D1.panel.width.to-cut", "9 1/2"), ("D1.panel.length.to-cut", "6 1/2"), ("D1.shoulders", "9"), ("kind.tenon.mortise", "9/16"));
         // What the book does not say, and a door without any gap does: it binds.
         Assert.Equal("door.no-gap", Assert.Single(set.Findings, f => f.Severity != Severity.Note).Code);
         Assert.Empty(SetPieceChecker.Violations(set));
@@ -89,6 +89,15 @@ public class FramedDoorTests
     [Fact]
     public void Frame_OfSticksOfTwoThicknesses_IsWarnedOf() =>
         Assert.Equal("door.frame-two-thicknesses", Assert.Single(Out("frame: {of: flat, rails: deep}, panel: thin, lies: inset, gap: 1/16").Findings, f => f.Severity != Severity.Note).Code);
+
+    [Theory]
+    [InlineData("width: 5 23/32, height: 24", null)] // 5 23/32 - 1 1/2 - 1/8 = 4 3/32: 3/32 between two stiles of 2
+    [InlineData("width: 5 5/8, height: 24", "door.no-panel")] // 4: nothing
+    public void Stiles_ThatMeet_AreAStop(string size, string? code)
+    {
+        Finding[] found = [.. Out("frame: {of: flat}, panel: thin, lies: inset, gap: 1/16", size).Findings.Where(f => f.Severity == Severity.Stop)];
+        Assert.Equal(code is null ? [] : [code], found.Select(f => f.Code));
+    }
 
     [Fact]
     public void Cups_InANarrowStile_AreWarnedOf()

@@ -19,7 +19,10 @@ internal static class RandomPiece
             from like in One("plain", "framed")
             from isPair in Gen.Bool
             from right in One("", ", hinges: right")
-            from behind in Gen.Frequency((2, open), (2, shelves))
+            from packing in One("", ", packing: posts")
+            from inner in One("inner", "pulled")
+            from behind in Gen.Frequency((2, open), (2, shelves), (1, Gen.Const($", down: [{{opening: {key}i, drawers: {{like: {inner}{packing}, down: [{{drawer: {key}j}}, {{drawer: {key}k}}]}}}}]")),
+                (1, Gen.Const($", across: [{{opening: {key}i, shelves: {{fit: dado, down: [{key}j]}}}}, {{partition: {key}m}}, {{opening: {key}n, drawers: {{like: {inner}{packing}, down: [{{drawer: {key}o}}]}}}}]")))
             select $", doors: {{like: {like}, keys: [{key}l{(isPair ? $", {key}r" : "")}]{(isPair ? "" : right)}}}{behind}";
         if (depth == 0) return Gen.Frequency((1, open), (2, shelves), (2, drawers), (1, doors));
         Gen<string> divided =
@@ -39,6 +42,14 @@ internal static class RandomPiece
         from content in Content(key, 2)
         select $"  - {{case: {key}, of: ply, width: {width}, height: {height}, depth: {depth}{words}{stand}{content}}}\n";
 
+    /// <summary>A bay between bare posts, divided by one pair of rails or two, with a drawer on runners above each, or something else.</summary>
+    private static Gen<string> Railed(string key) =>
+        from bearers in One("", ", bearers: strips")
+        from rails in Gen.Int[1, 2]
+        from way in One("", ", laid: flat", ", of: strips", ", setback: 1/2", ", laid: flat, setback: 1")
+        from filled in Gen.Int[0, 2].Array[rails + 1]
+        select $"{bearers}, down: [{string.Join(", ", filled.Select((f, i) => (i > 0 ? $"{{rail: {key}r{i}{way}}}, " : "") + $"{{opening: {key}{i}{(f == 0 ? "" : f == 1 ? $", shelves: {{of: ply, down: [{key}s{i}]}}" : $", drawers: {{like: run, down: [{{drawer: {key}d{i}}}]}}")}}}"))}]";
+
     private static Gen<string> Frame(string key, string stand) =>
         from width in Length(160, 600)
         from height in Length(200, 320)
@@ -49,9 +60,9 @@ internal static class RandomPiece
         from above in Gen.Frequency((3, Gen.Const("")), (1, Length(1, 8).Select(l => $", above: {l}")))
         from panels in Gen.Frequency((2, Gen.Const("")), (1, One(", panels: {of: thin}", ", panels: {of: thin, back: yes}", ", panels: {of: thin, ends: no, back: yes, groove: 3/8}")))
         from bays in Gen.Int[1, 3]
-        from filled in Content(key + "x", 1)
+        from filled in Gen.Frequency((2, Content(key + "x", 1).Select(c => c.Length > 0 ? ", slide panels: ply" + c : "")), (1, Railed(key + "y")))
         select $"  - {{frame: {key}, of: posts, width: {width}, height: {height}, depth: {depth}, toe: {toe}{flat}{corners}{above}{panels}{stand}, across: [{string.Join(", ", Enumerable.Range(1, bays).Select(i =>
-            $"{(i > 1 ? $"{{posts: {key}m{i}}}, " : "")}{{opening: {key}{i}{(i == 1 && filled.Length > 0 ? ", slide panels: ply" + filled : "")}}}"))}]}}\n";
+            $"{(i > 1 ? $"{{posts: {key}m{i}}}, " : "")}{{opening: {key}{i}{(i == 1 ? filled : "")}}}"))}]}}\n";
 
     private static Gen<string> Structure(string key, string stand) => Gen.Frequency((3, Case(key, stand)), (1, Frame(key, stand)));
 

@@ -27,7 +27,7 @@ internal static class RandomWords
         from filler in Some(4, ", filler: {of: ply, width: 2}", ", filler: {of: ply, width: 1 1/2, at: right}", ", filler: [{of: members, width: 1, at: left}, {of: ply, width: 2, at: right}]")
         select corners + dividers + back + foot + frame + filler;
 
-    /// <summary>Two kinds of drawer.</summary>
+    /// <summary>Kinds of drawer, one of them for rails.</summary>
     public static readonly Gen<string> Drawers =
         from corners in Some(1, ", corners: butt", ", corners: rabbet", ", corners: dado", ", corners: lock rabbet", ", corners: box joint", ", corners: half-blind dovetail", ", corners: through dovetail")
         from bottom in Some(1, ", bottom fit: slid in", ", bottom fit: applied", ", bottom fit: let in", ", bottom fit: grooved")
@@ -35,12 +35,12 @@ internal static class RandomWords
         from fronts in Some(1, ", fronts: inset", ", fronts: half overlay")
         from handles in Some(2, ", handles: {of: oak knob}", ", handles: {of: bar pull, place: in line, apart: 3}")
         from other in Some(1, ", fronts: inset", ", corners: rabbet, bottom fit: let in", ", overlay: 1/4, gap: 3/32")
-        select $"  box: {{sides: ply, bottom: thin, front: face{corners}{bottom}{slides}{fronts}{handles}}}\n  tray: {{sides: ply, bottom: thin, front: face{other}}}\n";
+        select $"  box: {{sides: ply, bottom: thin, front: face{corners}{bottom}{slides}{fronts}{handles}}}\n  tray: {{sides: ply, bottom: thin, front: face{other}}}\n  inner: {{sides: ply, bottom: thin, front: face, fronts: inset}}\n  pulled: {{sides: ply, bottom: thin, front: face, fronts: inset, slides: runners, runner: slips}}\n  run: {{sides: ply, bottom: thin, front: face, slides: runners, runner: strips}}\n";
 
     /// <summary>Two kinds of door.</summary>
     public static readonly Gen<string> Doors =
-        from plain in Some(1, ", lies: inset", ", lies: half overlay", ", hinge: butt", ", gap: 3/32")
-        from framed in Some(1, ", lies: inset", ", tenon: 1", ", groove: 1/4, play: 1/8", ", lies: half overlay")
+        from plain in Some(1, ", lies: inset", ", lies: half overlay", ", hinge: butt", ", gap: 3/32", ", clear: 1/2, catch: magnetic catch", ", handles: {of: oak knob}")
+        from framed in Some(1, ", lies: inset", ", tenon: 1", ", groove: 1/4, play: 1/8", ", lies: half overlay", ", clear: 0", ", handles: {of: bar pull, place: in line, apart: 3}")
         from panel in One("thin", "solid")
         select $"  plain: {{of: face{plain}}}\n  framed: {{frame: {{of: members, rails: wide}}, panel: {panel}{framed}}}\n";
 

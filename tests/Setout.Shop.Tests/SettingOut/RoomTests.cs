@@ -19,6 +19,7 @@ public class RoomTests
           flat: {stick: oak, section: 3/4 x 2}
           leg: {stick: oak, section: 2 x 2}
         drawers:
+          run: {sides: half, bottom: half, front: ply, slides: runners, runner: flat}
           box: {sides: half, bottom: half, front: ply, bottom fit: applied}
         doors:
           slab: {of: ply}
@@ -38,6 +39,8 @@ public class RoomTests
     [InlineData("width: 30, height: 4, depth: 12, doors: {like: framed, keys: [L]}", "door.no-panel L")]
     [InlineData("width: 20, height: 14, depth: 12, shelves: {strip: {of: flat}, down: [S1, S2, S3, S4]}", "shelf.strip-no-room C")]
     [InlineData("width: 20, height: 10, depth: 12, shelves: {fit: adjustable, pitch: 1/2, down: [S1, S2, S3, S4, S5, S6, S7, S8, S9, S10, S11, S12]}", "shelf.no-room C")]
+    // 5 3/8 - 1 1/2 = 3 7/8; two runners of 2 in.
+    [InlineData("width: 5 3/8, height: 20, depth: 20, drawers: {like: run, down: [{drawer: D}]}", "runner.no-room D")]
     [InlineData("width: 7, height: 20, depth: 20, face frame: {of: flat}, across: [{opening: A, width: 1}, {partition: P}, {opening: B}]", "frame.no-opening A")]
     public void Case_WithoutRoom_Says(string words, string code) => Assert.StartsWith(code, Codes(Out($"  - {{case: C, of: ply, {words}}}\n")), StringComparison.Ordinal);
 

@@ -8,7 +8,7 @@ namespace Setout.Shop.Tests.SettingOut;
 /// <summary>One piece with most of the words at once: cases side by side, backs let in, a toe kick, drawers, doors, shelves on pins, a doubled top with edging and a slot.</summary>
 public class SewingCornerTests
 {
-    private static SetPiece Set() => SetOut(File.ReadAllText(Repository.PathOf("tests/Setout.Shop.Tests/SettingOut/Pieces/sewing-corner.yaml")));
+    private static SetPiece Set() => Of("sewing-corner.yaml");
 
     [Fact]
     public void Piece_SetOut_HoldsTogether()

@@ -30,8 +30,13 @@ public class ShelfTests
     public void Dado_ShelvesAreLongerByBoth()
     {
         SetPiece set = DoorTests.Sound(Out("fit: dado, down: [S2, S1]"));
-        // A third of 3/4 is 1/4 on the grid: 22 1/2 + 1/2. Spaces: (28 1/2 - 1 1/2) / 3 = 9; the upper dado begins at 9 + 3/4 + 9.
-        AssertValues(set, ("C.opening.dado.depth.to-cut", "1/4"), ("S1.length.to-cut", "23"), ("S1.dado.up", "9"), ("S2.dado.up", "18 3/4"), ("S1.dado.width", "3/4"), ("S1.joint-gap", "0"));
+        // A third of 3/4 is 1/4 on the grid: 22 1/2 + 1/2. Spaces: (28 1/2 - 1 1/2) / 3 = 9. From the lower end of the sides 3/4 more: 9 3/4, and 9 3/4 + 3/4 + 9.
+        AssertValues(set, ("C.opening.dado.depth.to-cut", "1/4"), ("S1.length.to-cut", "23"), ("S1.dado.at", "9 3/4"), ("S2.dado.at", "19 1/2"), ("S1.joint-gap", "0"));
+        Assert.Equal([("depth", Described.Of("1/4")), ("width", Described.Of("3/4")), ("above the lower end", Described.Of("9 3/4"))], set.Machinings.Single(m => m.Words.EndsWith("for shelf S1", StringComparison.Ordinal)).Figures.Select(f => (f.Name, set.Worked[f.Key])));
+        // They go in before the case is closed, and their dadoes are cut before that.
+        int Step(string part) => set.Steps.Select((s, i) => (s, i)).Single(s => s.s.Parts.Contains(part)).i;
+        Assert.True(Step("S1") < Step("C.side"));
+        Assert.Equal("crosscut", Assert.Single(set.Steps, s => s.Stage == Stage.Edges).Caution);
         Assert.All(set.Joints.Where(j => j.Kind == "dado"), j => Assert.Equal(Described.Of("1/4"), set.Worked[j.Depth!.Value]));
         Assert.Equal(Described.Of("1/2"), set.Parts.Single(p => p.Key == "S1").Placements[0].X);
         Assert.DoesNotContain(set.Hardware, h => h.Key == "S1");
@@ -94,18 +99,41 @@ public class ShelfTests
     [InlineData("shelf.strip-no-height", "strip: {of: ply}, down: [S1]", "width: 24, height: 30", Severity.Stop)]
     [InlineData("shelf.no-holes", "fit: adjustable, pitch: 8, down: [S1]", "width: 24, height: 16 1/2", Severity.Stop)] // (15 - 16) / 8: none
     [InlineData("shelf.no-holes", "fit: adjustable, pitch: 7 1/2, down: [S1]", "width: 24, height: 16 1/2", null)] // 15 - 15: one
-    [InlineData("shelf.dado-too-deep", "fit: dado, dado: 3/8, down: [S1]", "width: 24, height: 30", null)]
-    [InlineData("shelf.dado-too-deep", "fit: dado, dado: 13/32, down: [S1]", "width: 24, height: 30", Severity.Warn)]
-    public void Shelves_AtTheLimitAndPastIt_AreWarnedOf(string code, string shelves, string size, Severity? severity)
+    [InlineData("joint.too-deep", "fit: dado, dado: 3/8, down: [S1]", "width: 24, height: 30", null)] // half of the side
+    [InlineData("joint.too-deep", "fit: dado, dado: 13/32, down: [S1]", "width: 24, height: 30", Severity.Warn)]
+    [InlineData("joint.through", "fit: dado, dado: 23/32, down: [S1]", "width: 24, height: 30", Severity.Warn, "joint.too-deep")]
+    [InlineData("joint.through", "fit: dado, dado: 3/4, down: [S1]", "width: 24, height: 30", Severity.Stop)]
+    public void Shelves_AtTheLimitAndPastIt_AreWarnedOf(string code, string shelves, string size, Severity? severity, string? before = null)
     {
         Finding[] found = [.. Out(shelves, size).Findings.Where(f => f.Severity != Severity.Note)];
         if (severity is null) Assert.Empty(found);
         else
         {
             Finding finding = Assert.Single(found);
-            Assert.Equal((code, severity), (finding.Code, finding.Severity));
+            Assert.Equal((before ?? code, severity), (finding.Code, finding.Severity));
             Assert.True(finding.Place.IsKnown);
         }
+    }
+
+    [Fact]
+    public void Dado_BetweenSlidePanels_IsCutInThemAndSlidIn()
+    {
+        string text = Text("down: [S1]").Split("assembly:")[0] + "assembly:\n  - {frame: F, of: oak, width: 30, height: 30, depth: 20, toe: 3, across: [{opening: A, slide panels: ply, shelves: {of: ply, fit: dado, down: [S1]}}]}\n";
+        SetPiece set = DoorTests.Sound(SetOut(text));
+        // 30 less two posts of 1 1/2 and two panels of 3/4: 25 1/2; a third of a panel, not of a post: 1/4; 26.
+        AssertValues(set, ("A.dado.depth.to-cut", "1/4"), ("S1.length.to-cut", "26"), ("S1.dado.at", "11 5/8"));
+        Assert.Equal(Stage.Inside, set.Steps.Single(s => s.Parts.Contains("S1")).Stage);
+    }
+
+    [Theory]
+    [InlineData("1/4", "1/4", null)] // a third of 3/4 stays
+    [InlineData("1/4", "9/32", "joint.back-to-back")]
+    [InlineData("3/8", "3/8", "joint.through")]
+    public void Dadoes_FromBothFacesOfAPartition_AreLookedAtTogether(string left, string right, string? code)
+    {
+        string text = Text("down: [X]").Split("assembly:")[0]
+            + $"assembly:\n  - case: C\n    of: ply\n    width: 48\n    height: 30\n    depth: 12\n    across:\n      - {{opening: A, shelves: {{fit: dado, dado: {left}, down: [S1]}}}}\n      - {{partition: P}}\n      - {{opening: B, shelves: {{fit: dado, dado: {right}, down: [S2]}}}}\n";
+        Assert.Equal(code is null ? [] : [code], SetOut(text).Findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code));
     }
 
     [Theory]

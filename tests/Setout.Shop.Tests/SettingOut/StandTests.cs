@@ -87,4 +87,21 @@ public class StandTests
     [Fact]
     public void Stand_AsWideAsWhatCarriesIt_IsFine() =>
         Assert.DoesNotContain(Out("  - {case: B, of: ply, width: 24, height: 30, depth: 20, on: A}\n").Findings, f => f.Severity != Severity.Note);
+
+    [Theory]
+    [InlineData("height: 30", 4)] // two rows; 30 / 16 is two a row, no fewer
+    [InlineData("height: 32", 4)]
+    [InlineData("height: 33", 6)]
+    public void Neighbours_AreScrewedTogetherThroughTheirSides(string height, int count)
+    {
+        SetPiece set = SetOut(Head.Replace("height: 30", height, StringComparison.Ordinal) + $"  - {{case: B, of: ply, width: 36, {height}, depth: 20, beside: A}}\n");
+        // 3/4 and 3/4 less 1/8 in front of the far face: 1 3/8; the longest of the series that stays under it is 1 1/4.
+        HardwareItem screws = Assert.Single(set.Hardware, h => h.Source.StartsWith("to case A", StringComparison.Ordinal));
+        Assert.Equal(("Wood screw no. 8 (4 mm), 1 1/4 in", count), (screws.Name, screws.Count));
+        Assert.Contains(set.Steps, s => s.Stage == Stage.Fixing && s.Words.StartsWith("Clamp case B to case A", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Neighbours_WithAFillerBetween_AreNotScrewedTogether() =>
+        Assert.DoesNotContain(Out("  - {case: B, of: ply, width: 36, height: 30, depth: 20, beside: A, filler: {of: ply, width: 2}}\n").Steps, s => s.Words.StartsWith("Clamp case B to", StringComparison.Ordinal));
 }

@@ -15,6 +15,7 @@ public class SchemaTests
         about: One of each.
         unit: in
         grid: 1/32
+        way in: {width: 30, height: 78}
         materials:
           ply: {panel: hardwood plywood, label: 3/4, thickness: 23/32, grain: keep, edges: banded, band: 1/32, sizes: [{size: 96 x 48, price: 60, have: 1, name: a, trim: 0}]}
           stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0, flaws: [{from: 0, to: 4}], width: 5 1/2}]}
@@ -22,10 +23,10 @@ public class SchemaTests
           oak: {stick: oak, section: 2 x 2}
         drawers:
           kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20, window: narrow}
-          other: {sides: ply, bottom: ply, front: ply, corners: pocket, bottom fit: slid in, groove depth: 1/4, groove up: 1/4, slides: under, fronts: inset, slide: {clearance: 1/2, series: [16, 18 in], length: 18, setback: 0, rear: 1/4, room: 1/2}, handles: {of: knob, place: in line, from top: 2, apart: 3, hole: 1/4}}
+          other: {sides: ply, bottom: ply, front: ply, corners: pocket, bottom fit: slid in, groove depth: 1/4, groove up: 1/4, slides: under, fronts: inset, false front: yes, slide: {clearance: 1/2, series: [16, 18 in], length: 18, setback: 0, rear: 1/4, room: 1/2}, handles: {of: knob, place: in line, from top: 2, apart: 3, hole: 1/4}}
         doors:
-          plain: {of: ply, lies: half overlay, overlay: 0, gap: 0, hinge: cup}
-          framed: {frame: {of: oak, rails: oak, bottom rail: oak}, panel: ply, groove: 3/8, tenon: 1, play: 0, moisture: 6, lies: inset, gap: 1/16, hinge: butt}
+          plain: {of: ply, lies: half overlay, overlay: 0, gap: 0, hinge: cup, clear: 0, catch: magnetic catch, handles: {of: knob, place: in line, from edge: 2, from top: 3, apart: 3, hole: 1/4}}
+          framed: {frame: {of: oak, rails: oak, bottom rail: oak}, panel: ply, groove: 3/8, tenon: 1, play: 0, moisture: 6, lies: inset, gap: 1/16, hinge: butt, clear: 1, catch: ball catch, handles: {of: knob, from bottom: 3}}
         assembly:
           - frame: F
             name: frame
@@ -38,12 +39,18 @@ public class SchemaTests
             corners: tenon
             tenon: 1/2
             above: 1/2
-            panels: {of: ply, groove: 1/4, play: 0, ends: yes, back: no}
+            panels: {of: ply, groove: 1/4, play: 0, moisture: 8, ends: yes, back: no}
+            bottom rails: yes
+            rails run: between
+            lap: 1/4
+            stretchers: [{stretcher: SA, of: oak, at: middle, up: 0, laid: flat, short: 0}]
             top rails: on edge
             across:
-              - {opening: A, width: 20, slide panels: ply, drawers: {like: kind, figure: through, graduated: 1:2, down: [{drawer: D1, front: rest, box width: 18, box height: 5}]}}
+              - {opening: A, width: 20, slide panels: ply, drawers: {like: kind, figure: through, graduated: 1:2, packing: oak, down: [{drawer: D1, front: rest, box width: 18, box height: 5}]}}
               - {posts: P, of: stud}
-              - {opening: B, width: rest}
+              - {opening: B, width: rest, bearers: oak, setback: 0, down: [{opening: BA}, {rail: R, of: oak, laid: flat, setback: 0, covered: no}, {opening: BC}]}
+              - {posts: N, of: stud}
+              - {opening: BD, slats: {of: oak, count: 2, at: both}, from behind: {opening: BE, shelves: {down: [S2]}}, shelves: {grain: front to back, lowest: at the bottom, past posts: 1, down: [S3]}}
           - case: C
             name: case
             of: ply
@@ -57,7 +64,7 @@ public class SchemaTests
             hung: no
             across:
               - {opening: E, width: 20, doors: {like: plain, keys: [W1], hinges: right}, shelves: {of: ply, setback: 0, fit: adjustable, strip: {of: ply, height: 2}, down: [S1]}}
-              - {partition: Q, of: ply}
+              - {partition: Q, of: ply, grain: upright}
               - {opening: G, width: rest, down: [{opening: H, height: 5}, {deck: K, of: ply}, {opening: L, height: rest}]}
           - top: T
             name: top

@@ -16,6 +16,8 @@ public sealed class EveryPageTests(Room room)
             foreach (string piece in Samples.Names)
                 foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit" }) pages.Add($"/piece/{piece}{stage}");
             pages.Add("/piece/luthiers-bench?size=L3.side");
+            pages.Add("/piece/luthiers-bench?view=plan");
+            pages.Add("/piece/plan-chest?view=side&size=C.depth");
             return pages;
         }
     }

@@ -62,14 +62,33 @@ public sealed class WorkingTests(Room room)
     public async Task Outline_OfEverySample_IsEqualToTheDrawing()
     {
         await using Sheet sheet = await room.OpenAsync();
-        foreach (string piece in Samples.Names)
+        foreach ((string piece, string view) in Samples.Names.SelectMany(n => new[] { (n, ""), (n, "?view=plan"), (n, "?view=side") }))
         {
-            await sheet.Page.GotoAsync($"/piece/{piece}");
+            await sheet.Page.GotoAsync($"/piece/{piece}{view}");
             string[] drawn = await sheet.Page.EvaluateAsync<string[]>("() => [...new Set([...document.querySelectorAll('#drawing .for-desk [data-key]')].map(g => g.dataset.key.split('#')[0]))].sort()");
             string[] written = await sheet.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('[data-outline]')].map(a => a.dataset.outline).sort()");
             Assert.NotEmpty(drawn);
             Assert.Equal(drawn, written);
         }
+    }
+
+    [Fact]
+    public async Task Views_WhenChosen_ShowPlanAndSide_AndASizeChosenThereStaysBesideThem()
+    {
+        await using Sheet sheet = await room.OpenAsync();
+        await sheet.Page.GotoAsync($"{Bench}?size=F.depth");
+        await sheet.Page.Locator(".views a", new() { HasTextString = "side" }).ClickAsync();
+        await sheet.Page.Locator("#drawing[aria-label='Side elevation']").WaitForAsync();
+        Assert.Contains("size=F.depth", sheet.Page.Url, StringComparison.Ordinal);
+        Assert.Equal(1, await sheet.Page.Locator("#drawing .for-desk [data-key='F.depth'].is-chosen").CountAsync());
+        await Settled(sheet);
+        await sheet.Page.Locator("#drawing .for-desk [data-key='F.height']").ClickAsync();
+        await sheet.Page.Locator("#working[data-size='F.height']").WaitForAsync();
+        Assert.Contains("view=side", sheet.Page.Url, StringComparison.Ordinal);
+        // The way to another size on this page keeps the view.
+        await sheet.Page.Locator("[data-outline='F.depth']").ClickAsync();
+        await sheet.Page.Locator("#working[data-size='F.depth']").WaitForAsync();
+        Assert.Equal("Side elevation", await sheet.Page.Locator("#drawing").GetAttributeAsync("aria-label"));
     }
 
     [Fact]

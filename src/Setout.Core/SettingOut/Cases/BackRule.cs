@@ -57,18 +57,13 @@ internal static class BackRule
         if (fit.Depth is { } given) depth = book.DefineSize(key, "back.depth", $"{name}, {word} for its back, depth", given.Stated, Rounding.Nearest, "to the nearest step");
         else
         {
-            QuantityKey half = book.Define(key, "back.half", $"{name}, half of a side", new Sum([Term.From("side", 1, side)], Rational.Of(1, 2)));
+            QuantityKey half = book.Define(key, "back.half", $"{name}, half of a side", new Sum([Term.From("side", 1, side)], TradeRules.Get("BX7").Share));
             TradeRule usual = TradeRules.Get("BX6"), most = TradeRules.Get("BX7");
             Working working = fit.Hold == BackHold.Rabbeted ? new Sum(Term.From("half of a side", 1, half))
                 : new Extreme([Term.From("usual depth", 1, usual.Length, new(OriginKind.Rule, "for a thin panel", usual.Cited)), Term.From("half of a side", 1, half)], IsLeast: true);
             depth = book.DefineSize(key, "back.depth", $"{name}, {word} for its back, depth", working, Rounding.Down, $"down: never past half the side ({most.Cited})");
         }
-        ExactLength deep = book.Value(depth.AsCut), thick = book.Value(side);
-        Place place = fit.Depth?.Place ?? fit.Place;
-        if (deep >= thick)
-            book.Note("joint.through", Severity.Stop, key, $"A {word} of {book.Say(deep)} for the back goes through the sides of {name}, {book.Say(thick)} thick.", $"Make it {book.Say(thick / 2)} deep at most.", place);
-        else if (deep > thick * Rational.Of(2, 3))
-            book.Note("joint.too-deep", Severity.Warn, key, $"A {word} of {book.Say(deep)} for the back leaves {book.Say(thick - deep)} of the sides of {name}.", $"Make it {book.Say(thick * Rational.Of(2, 3))} deep at most. ({TradeRules.Get("CJ2").Cited})", place);
+        LetInRule.IsSound(book, key, $"{word} for the back", $"the sides of {name}", "CJ2", depth, side, fit.Depth?.Place ?? fit.Place);
         return depth;
     }
 
@@ -111,6 +106,7 @@ internal static class BackRule
         ExactLength t = book.Value(back.Thickness), x = book.Value(across.AsCut), z = isFull ? h : book.Value(length.AsCut);
         ExactLength low = isFull ? Zero : book.ValueOr0(shape.Raise) + book.Value(shape.Thickness) + ((book.Value(clearHeight) - z) / 2);
         Add(book, shape, back, length, across, new((w - x) / 2, rear - book.Value(back.Inset!.Value) - t, low, x, t, z));
+        if (book.Value(back.Inset!.Value).Sign > 0) book.Show(new(back.Inset.Value, false, rear - book.Value(back.Inset.Value), rear, 0) { IsDeep = true });
         Hold(book, shape, back, w, h);
     }
 
@@ -171,7 +167,7 @@ internal static class BackRule
             BackHold.Applied => new(Stage.Back, "Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then glue and screw it all round and trim what stands over. It keeps the case square from here on.", [part], diagonal, ""),
             BackHold.Rabbeted => new(Stage.Back, "Lay the back into its rabbets, over the rear edges of top and bottom; check the diagonals once more, then glue and screw it all round and trim its ends. It keeps the case square from here on.", [part], diagonal, ""),
             BackHold.Inset => new(Stage.Back, "Set the back between sides, top and bottom on spacers cut to its distance from the rear edges; check the diagonals once more, then glue it and screw it through the case into its edges.", [part], diagonal, "screws"),
-            _ => new(Stage.Carcase, "Slide the back into its grooves, without glue, before the last side closes them.", [part], null, ""),
+            _ => new(Stage.Carcase, "Slide the back into its grooves, without glue, before the last side closes them.", [part], null, "") { IsDry = true },
         });
     }
 }

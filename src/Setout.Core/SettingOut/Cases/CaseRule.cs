@@ -66,9 +66,10 @@ internal static class CaseRule
 
         book.Show(new(width, true, Zero, w, 1));
         book.Show(new(height, false, Zero, h, 1));
+        book.Show(new(depth, false, Zero, y + d + (shape.Back is { Hold: BackHold.Applied } behindIt ? book.Value(behindIt.Thickness) : Zero), 1) { IsDeep = true });
         DividerFit dividers = CaseDividers.Of(book, shape);
         // What stands in dadoes or grooves, or on dowels, is in before the case is closed.
-        bool closesLast = dividers.IsClosedIn || shape.Back is { Hold: BackHold.Grooved };
+        bool closesLast = CaseDividers.GoesInFirst(dividers, described.Content) || shape.Back is { Hold: BackHold.Grooved };
         if (!closesLast) Close(book, shape, w, h, "");
 
         Edge side = new(t, EdgeKind.CaseOutside, Part: shape.Side) { Start = [.. shape.Raise is { } up ? [Term.From("floor to the underside of the bottom", 1, up)] : ImmutableArray<Term>.Empty, Term.From("bottom", 1, t)] };
@@ -78,12 +79,12 @@ internal static class CaseRule
         if (frame is not null) edges = FaceFrameRule.Outer(book, shape, frame, sideLength, deckLength, edges);
         var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, y, low + tv, edges, described.Of, shape.Side, described.Place, new(between.Terms.Length == 1 ? deckLength.AsCut : openFace(), faceHeight)) { Dividers = dividers, FaceFrame = frame };
         OpeningRule.Fill(book, space, described.Content);
-        CaseDividers.CheckBackToBack(book, dividers);
 
         if (shape.Back is { } held) BackRule.Step(book, shape, held, w, h);
         if (closesLast) Close(book, shape, w, h, "Dry-fit all that goes inside first. ");
         if (frame is not null) FaceFrameRule.Step(book, frame, [.. book.Parts.Skip(before)], w, h);
         FootRule.Write(book, shape, deckLength, sideWidth, openWidth, w, d, y);
+        NeighbourRule.Write(book, shape);
         FillerRule.Write(book, shape, sideLength, w, h);
         if (described.IsHung) HangingRule.Write(book, shape, w);
 

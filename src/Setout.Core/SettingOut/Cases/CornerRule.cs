@@ -18,7 +18,7 @@ internal static class CornerRule
     {
         JointChoice corners = described.Corners;
         QuantityKey side = book.ThicknessOf($"{described.Key}.side", panel.Name, 2);
-        PartSize? depth = LetInRule.Depth(book, described.Key, "corner", $"{name}, top and bottom let into the sides", corners, side,
+        PartSize? depth = LetInRule.Depth(book, described.Key, "corner", $"{name}, top and bottom let into the sides", corners, [side],
             book.ThicknessOf($"{described.Key}.deck", panel.Name, 2));
         if (depth is not null) LetInRule.Check(book, described.Key, $"the sides of {name}", corners, depth, side, book.ThicknessOf($"{described.Key}.deck", panel.Name, 2));
         return depth;
@@ -42,7 +42,7 @@ internal static class CornerRule
                 return;
             case CaseJoint.Rabbet or CaseJoint.Dado when shape.LetIn is { } depth:
                 string word = shape.Described.Corners.Joint == CaseJoint.Rabbet ? "rabbet" : "dado";
-                book.Joints.Add(new(word, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side") { Depth = depth.AsCut });
+                book.Joints.Add(new(word, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side") { Depth = depth.AsCut, Thick = word == "dado" ? QuantityKey.Of(shape.Key, "tongue").AsCut : null, IsAtInside = true, IsFirstWhole = shape.Raise is not null });
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, thick - book.Value(depth.AsCut)), 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}"));
                 Cut(book, shape, depth);
                 return;
@@ -66,7 +66,7 @@ internal static class CornerRule
             book.Machinings.Add(new(shape.Side, $"Rabbet across the inside {ends}", [("depth", depth.ToCut), ("width", thick)]));
             return;
         }
-        PartSize tongue = book.DefineSize(key, "tongue", $"{name}, tongue of top and bottom, thickness", new Sum([Term.From("top or bottom", 1, thick)], Rational.Of(1, 2)), Rounding.Down, "down: half of it at most, so that wood stays beyond the dado");
+        PartSize tongue = book.DefineSize(key, "tongue", $"{name}, tongue of top and bottom, thickness", new Sum([Term.From("top or bottom", 1, thick)], TradeRules.Get("DJ8").Share), Rounding.Down, "down: half of it at most, so that wood stays beyond the dado");
         QuantityKey from = book.Define(key, "corner.from-end", $"{name}, dado from the end of the side", new Sum(Term.From("top or bottom", 1, thick), Term.From("tongue, as cut", -1, tongue.AsCut)));
         book.Machinings.Add(new(shape.Side, $"Dado across the inside {ends}", [("depth", depth.ToCut), ("width", tongue.ToCut), ("from the end", from)]));
         book.Machinings.Add(new(shape.Deck, shape.Raise is null ? "Tongue along both ends, at the inner face" : "Of the top only: tongue along both ends, at the inner face",

@@ -33,18 +33,15 @@ internal static class FaceFrameRule
     private static PartSize Tenon(Book book, string key, string name, FaceFrame frame, Stick[] sticks)
     {
         QuantityKey narrow = Book.SectionWidthOf(sticks.MinBy(s => book.Value(Book.SectionWidthOf(s.Name)))!.Name);
-        QuantityKey half = book.Define(key, "frame.tenon-most", $"{name} face frame, to the middle of its narrowest stick", new Sum([Term.From("narrowest stick", 1, narrow),
-            Term.From("room in both mortises", -2, Usual.Length(book, "DW7"), new(OriginKind.Rule, "for glue", TradeRules.Get("DW7").Cited))], Rational.Of(1, 2)));
+        QuantityKey half = book.Define(key, "frame.tenon-most", $"{name} face frame, to the middle of its narrowest stick", TenonRule.ToTheMiddle(book, narrow));
         PartSize tenon = book.DefineSize(key, "frame.tenon", $"{name} face frame, tenon length", frame.Tenon?.Stated ?? (Working)new Extreme(
         [
             Term.From("usual tenon", 1, Usual.Length(book, "FF1"), new(OriginKind.Rule, "face frame", TradeRules.Get("FF1").Cited)),
             Term.From("to the middle of the narrowest stick", 1, half),
         ], IsLeast: true), Rounding.Down, "down: tenons from both edges must not meet");
-        ExactLength length = book.Value(tenon.AsCut), width = book.Value(narrow);
-        if (length >= width)
-            book.Note("frame.tenon-through", Severity.Stop, key, $"A tenon of {book.Say(length)} goes through a stick {book.Say(width)} wide.", $"Make it {book.Say(book.Value(half))} at most.", frame.Tenon?.Place ?? frame.Place);
-        else if (length > book.Value(half))
-            book.Note("frame.tenon-long", Severity.Warn, key, $"Tenons of {book.Say(length)} from both edges meet in a stick {book.Say(width)} wide.", $"Make them {book.Say(book.Value(half))} at most, where two meet.", frame.Tenon?.Place ?? frame.Place);
+        ExactLength width = book.Value(narrow), most = book.Value(half);
+        TenonLimit through = new("frame.tenon-through", Severity.Stop, width - TenonRule.LeastLeft, $"goes through a stick {book.Say(width)} wide", most), meets = new("frame.tenon-long", Severity.Warn, most, $"meets one from the other edge in a stick {book.Say(width)} wide");
+        TenonRule.Check(book, key, tenon.AsCut, frame.Tenon?.Place ?? frame.Place, through, meets);
         return tenon;
     }
 
@@ -66,10 +63,10 @@ internal static class FaceFrameRule
         Part($"{key}.stile", $"{key}u", $"{name} stile", frame.Stile, high, [new(left, Zero, low, s, t, h), new(left + s + between, Zero, low, s, t, h)]);
         Part($"{key}.frame-rail", $"{key}v", $"{name} rail", frame.Rail, wide, [new(left + s - tenon, Zero, low, length, t, r), new(left + s - tenon, Zero, low + h - r, length, t, r)]);
         FrameEdge Side(string word, QuantityKey beyond) => new(FaceFrameMembers.In(book, key, $"frame.{word}-in", $"{name}, edge of its {word} stile inside the side", frame, frame.Described.Stiles,
-            [Term.From("stile", 1, stile), Term.From("over the outside", -1, beyond), Term.From("side", -1, edges.Left.Member)], Rational.One), stile, $"{key}.stile", [Term.From("bottom", 1, edges.Bottom.Member)]);
+            [Term.From("stile", 1, stile), Term.From("over the outside", -1, beyond), Term.From("side", -1, edges.Left.Member)], Rational.One), stile, $"{key}.stile", [Term.From("bottom", 1, edges.Bottom.Member)], edges.Left.Member);
         (FrameEdge before, FrameEdge after) = (Side("left", over), Side("right", right));
         FrameEdge Level(string word, ImmutableArray<Term> beyond) => new(FaceFrameMembers.In(book, key, $"frame.{word}-in", $"{name}, edge of its {word} rail inside the {word}", frame, frame.Described.Rails,
-            [Term.From("rail", 1, rail), Term.From(word, -1, edges.Top.Member), .. beyond], Rational.One), rail, $"{key}.frame-rail", [.. frame.OneTenon, Term.From("edge of the stile inside the side", -1, before.In)]);
+            [Term.From("rail", 1, rail), Term.From(word, -1, edges.Top.Member), .. beyond], Rational.One), rail, $"{key}.frame-rail", [.. frame.OneTenon, Term.From("edge of the stile inside the side", -1, before.In)], edges.Top.Member);
         (FrameEdge lower, FrameEdge upper) = (Level("bottom", []), Level("top", [Term.From("over the top", -1, above)]));
         FaceFrameMembers.Join(book, frame, $"{key}.frame", $"{key}.frame-rail", name, 4, rail, [($"{key}.stile", stile, "the inner edge at both ends", null)]);
         book.Joints.Add(new("butt", $"{key}.stile", Face.Inside, shape.Side, Face.FrontEdge, "glue and clamps"));
@@ -107,11 +104,10 @@ internal static class FaceFrameRule
                 $"Leave the overhang out, or put a filler wider than {book.Say(over)} between the two.", (described as Case)?.FaceFrame?.Overhang?.Place ?? left.Place);
     }
 
-    /// <summary>The step that makes the frame and puts it on; packing, which goes by its edges, comes after it.</summary>
+    /// <summary>The step that makes the frame and puts it on; packing, which goes by its edges, comes after it wherever it goes in past it.</summary>
     public static void Step(Book book, FaceFrameSetting frame, ImmutableArray<Part> inside, ExactLength w, ExactLength h)
     {
-        HashSet<string> packing = [.. inside.Where(p => p.Role == PartRole.Packing).Select(p => p.Key)];
-        List<AssemblyStep> later = book.Steps.FindAll(s => s.Parts.Any(packing.Contains));
+        List<AssemblyStep> later = book.Steps.FindAll(s => inside.Any(p => p.Role == PartRole.Packing && s.Parts.Contains(p.Key) && PackingRule.ComesAfter(book, s, p)));
         book.Steps.RemoveAll(later.Contains);
         string how = frame.Described.Joint switch
         {
@@ -120,7 +116,8 @@ internal static class FaceFrameRule
             _ => "Drill with one guide from the marked faces, then glue and clamp",
         };
         book.Steps.Add(new(Stage.Inside, $"Make the {frame.Name} face down on a flat bench: mullions and middle rails first, then stiles. {how}. Measure both diagonals. Glue it to the front edges of the case, mullions in the middle of their partitions.",
-            [.. inside.Where(p => p.Role == PartRole.FaceFrame).Select(p => p.Key)], Diagonals.Of(book.Grid, w, h), "screws"));
+            [.. inside.Where(p => p.Role == PartRole.FaceFrame).Select(p => p.Key)], Diagonals.Of(book.Grid, w, h), "screws")
+        { IsMadeFirst = true });
         book.Steps.AddRange(later);
     }
 }

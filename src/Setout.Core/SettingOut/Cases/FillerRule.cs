@@ -43,12 +43,30 @@ internal static class FillerRule
             ExactLength wide = book.Value(space) - over, thick = book.Value(stock.Thickness);
             book.Add(new(key, $"{shape.Key}f{Side(filler)[0]}", name, PartRole.Filler, stock.Material, length, stock.Width, stock.Thickness, 1, Grain.Keep,
                 [new(filler.IsAtRight ? w + own : -own - wide, Zero, Zero, wide, thick, h)], filler.Place));
-            book.Joints.Add(new("butt", key, filler.IsAtRight ? Face.Inside : Face.Outside, shape.Side, Face.Outside, "screws from inside through the side, its face flush with the front"));
-            int screws = Fastening.ScrewsAlong(h);
-            book.Hardware.Add(new(shape.Key, Fastening.PanelScrew(book, shape.Panel, book.Value(shape.Thickness)), screws, "piece", $"filler: {Fastening.SpacingWords}"));
-            string scribed = book.Value(scribe).Sign > 0 ? $"Hold it plumb, scribe it to the wall and plane to the line: it is cut {book.Say(book.Value(scribe))} wider for that. " : "";
-            book.Steps.Add(new(Stage.Fixing, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribed}Screw it from inside through the side.", [key], null, scribed.Length > 0 ? "plane" : ""));
+            Fix(book, shape, filler, key, book.Value(scribe), (wide, h), own.Sign > 0, isAtWall);
         }
+    }
+
+    /// <summary>How a strip is held: through the side into its edge, glued where it is too narrow for a screw, or on the stile of a face frame that stands out.</summary>
+    private static void Fix(Book book, CaseShape shape, Filler filler, string key, ExactLength scribed, (ExactLength Wide, ExactLength High) size, bool isAtStile, bool isAtWall)
+    {
+        ExactLength side = book.Value(shape.Thickness), usual = Fastening.IntoEdge(book.Piece.Unit, side);
+        // Along the edge of the strip a screw stops short of what is beyond it.
+        ExactLength? screw = isAtStile ? null : Fastening.IntoFace(book.Piece.Unit, side, size.Wide) is { } longest ? Min(longest, usual) : null;
+        if (!isAtStile && screw is null)
+            book.NoteOnce("filler.no-screw", Severity.Warn, shape.Key, $"No usual screw goes through a side of {book.Say(side)} and stops inside a filler of {book.Say(size.Wide)}.", "Glue it, or make it wider.", filler.Width.Place);
+        if (screw is { } length)
+        {
+            string name = length == usual && book.Piece.Materials.GetValueOrDefault(filler.Of.Text) is Panel panel ? Fastening.PanelScrew(book, panel, side) : $"Wood screw no. 8 (4 mm), {book.Say(length)}";
+            book.Hardware.Add(new(shape.Key, name, (isAtWall ? 1 : 2) * Fastening.ScrewsAlong(size.High), "piece", $"filler{(isAtWall ? "" : ", from both cases")}: {Fastening.SpacingWords}"));
+        }
+        (string against, string held, string how) = isAtStile ? ($"{shape.Key}.stile", "glue, its face flush with the front", "Glue it to the edge of the stile.")
+            : screw is null ? (shape.Side, "glue, its face flush with the front", "Glue it to the side.")
+            : (shape.Side, "screws from inside through the side, its face flush with the front", "Screw it from inside through the side.");
+        book.Joints.Add(new("butt", key, filler.IsAtRight ? Face.Inside : Face.Outside, against, Face.Outside, held));
+        string scribe = scribed.Sign > 0 ? $"Hold it plumb, scribe it to the wall and plane to the line: it is cut {book.Say(scribed)} wider for that. " : "";
+        string other = isAtWall ? "" : " Then bring the neighbour up to it, level and in line, and fix it from that side too.";
+        book.Steps.Add(new(Stage.Fixing, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribe}{how}{other}", [key], null, scribe.Length > 0 ? "plane" : ""));
     }
 
     private static StripStock? Stock(Book book, CaseShape shape, Filler filler, string name, ImmutableArray<Term> terms)

@@ -52,6 +52,9 @@ internal static class FootRule
         book.Add(new($"{key}.kick", $"{key}k", $"{name} kick board", PartRole.Kick, panel.Name, length, high, Book.ThicknessOf(panel.Name), 1, panel.Grain,
             [new((w - long_) / 2, front + back, book.Value(raise) - up, long_, t, up)], shape.Described.Place));
         book.Machinings.Add(new(shape.Side, "Notch at the lower front corner for the toes", [("high", raise), ("deep", setback)]));
+        book.CutOut(key, $"{name}, notch for the toes", [shape.Side], new(Zero, front, Zero, w, back, book.Value(raise)));
+        book.Show(new(raise, false, Zero, book.Value(raise), 0) { In = Views.Right });
+        book.Show(new(setback, false, front, front + back, 0) { IsDeep = true, In = Views.Right });
         book.Joints.Add(new("butt", $"{key}.kick", Face.Ends, shape.Side, Face.Inside, "glue and pocket screws from behind"));
         (string pocket, string source) = Fastening.PocketScrew(book, t);
         book.Hardware.Add(new(key, pocket, 4, "piece", $"kick board, 2 an end; {source}"));
@@ -81,13 +84,16 @@ internal static class FootRule
             [new(Zero, y, -up, wide, tv, up), new(Zero, y + tv + deep, -up, wide, tv, up)], bottom.Place));
         book.Add(new($"{key}.base-end", $"{key}qe", $"{name} ends and cross pieces", PartRole.Kick, panel.Name, cross, high, t, ends, panel.Grain,
             [.. Enumerable.Range(0, ends).Select(i => new Placement((wide - tv) * Rational.Of(i, ends - 1), y + tv, -up, tv, deep, up))], bottom.Place));
+        book.Show(new(height.AsCut, false, -up, Zero, 0) { In = Views.Right });
+        book.Show(new(setback, false, front, y, 0) { IsDeep = true, In = Views.Right });
         book.Joints.Add(new("butt", $"{key}.base-end", Face.Ends, $"{key}.base", Face.Inside, "glue and screws through front and back"));
         book.Joints.Add(new("butt", $"{key}.base", Face.Top, shape.Deck, Face.Outside, "screws through the bottom"));
         int screws = 4 * ends;
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"base: {ends} ends and cross pieces, 2 at each end; common practice, no source"));
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, book.Value(shape.Thickness)), 2 * ends, "piece", "through the bottom into the base; common practice, no source"));
-        book.Steps.Add(new(Stage.Carcase, $"Screw up the {name}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws"));
-        Level(book, shape, $"Level the {name} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.Name} on it, flush at the back, and screw it down through the bottom.");
+        book.Steps.Add(new(Stage.Carcase, $"Screw up the {name}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws") { On = $"{key}.base" });
+        book.Units.Add(new($"{key}.base", name, UnitKind.Base));
+        Level(book, shape, $"Level the {name} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.Name} on it, flush at the back, and screw it down through the bottom.", $"{key}.base");
     }
 
     private static void Feet(Book book, CaseShape shape, Feet feet, ExactLength w)
@@ -105,7 +111,9 @@ internal static class FootRule
         else if (feet.Kind == FootKind.Feet) Level(book, shape, $"Stand {shape.Name} in its place and put shims under its feet, beginning from the highest point of the floor, until it is level both ways.");
     }
 
-    private static void Level(Book book, CaseShape shape, string words) => book.Steps.Add(new(Stage.Fixing, words, [], null, "lift"));
+    // One of a row is levelled before a top holds it to its neighbours.
+    private static void Level(Book book, CaseShape shape, string words, params ImmutableArray<string> under) =>
+        book.Steps.Add(new(Standing.IsOneOfSeveral(book) ? Stage.Top : Stage.Fixing, words, [], null, "lift") { On = "", Whole = [.. under, shape.Key] });
 
     private static string Word(FootKind kind) => kind switch
     {

@@ -33,7 +33,11 @@ internal sealed record DoorSpot(
 /// <param name="Thickness">Where the hinges are.</param>
 /// <param name="Hung">The key of the part that the hinges are let into.</param>
 /// <param name="Solid">How wide it is beside a groove, where it is a stile; null for a slab.</param>
-internal sealed record MadeDoor(QuantityKey Width, QuantityKey Height, QuantityKey Thickness, string Hung, Sum? Solid);
+internal sealed record MadeDoor(QuantityKey Width, QuantityKey Height, QuantityKey Thickness, string Hung, Sum? Solid)
+{
+    /// <summary>Width of its stiles; null for a slab.</summary>
+    public QuantityKey? Stile { get; init; }
+}
 
 /// <summary>How a door is made: of one sheet, or framed.</summary>
 internal static class DoorMaking

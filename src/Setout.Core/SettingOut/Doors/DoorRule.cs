@@ -23,7 +23,11 @@ internal static class DoorRule
     private sealed record Cover(Sum Across, Sum Up, QuantityKey Gap, QuantityKey Left, QuantityKey Right, QuantityKey Bottom);
 
     /// <summary>Writes the doors and gives the space behind them; null where they cannot be set out (a finding says why).</summary>
-    public static Space? Write(Book book, Space space, DoorFilling doors)
+    /// <param name="book">Where to write.</param>
+    /// <param name="within">The opening behind a face frame; the same as <paramref name="space"/> where there is none.</param>
+    /// <param name="space">The opening as it is at the face.</param>
+    /// <param name="doors">Its doors.</param>
+    public static Space? Write(Book book, Space within, Space space, DoorFilling doors)
     {
         if (!book.Piece.DoorKinds.TryGetValue(doors.Like.Text, out DoorKind? kind))
         {
@@ -56,7 +60,8 @@ internal static class DoorRule
             made.Add(door);
             bool onLeft = count > 1 ? i == 0 : !doors.HingesRight;
             Term lower = inset ? Term.From("gap below", 1, cover.Gap) : Term.From("over the bottom", -1, cover.Bottom);
-            HingeRule.Write(book, space, kind, spot, door, onLeft, onLeft ? cover.Left : cover.Right, lower);
+            HingeRule.Write(book, space, kind, spot, door, onLeft, onLeft ? cover.Left : cover.Right, lower, within.FaceFrame);
+            DoorHandleRule.Write(book, kind, spot, door, onLeft);
             book.Show(new(door.Width, true, x, x + book.Value(door.Width), 0));
             CheckWidth(book, spot, door, count);
             x += book.Value(door.Width) + gap;
@@ -64,13 +69,43 @@ internal static class DoorRule
         ImmutableArray<MadeDoor> all = made.MoveToImmutable();
         QuantityKey left = inset ? InsetGaps(book, space, cover, doors, all) : OverlayGaps(book, space, cover, doors, all);
         book.Chains.Add(new($"{space.Name}, doors and gaps in the width", inset ? space.Width : whole, [.. Widths(doors, all).Select(t => t with { Times = 1 }), Term.From("gaps", 1, left)], left));
-        if (!inset) return space;
+        DoorsBefore before = Open(book, space, kind, doors, thickness);
+        if (!inset) return within with { Doors = before };
         book.Steps.Add(new(Stage.Reading, $"Read the clear width and height of {space.Name} where its doors go, at both ends of each, before they are cut: setout record FILE {space.Width} WIDTH, WIDTH and {space.Height} HEIGHT, HEIGHT. The narrowest counts.", [], null, ""));
         CheckGap(book, space, kind, gap);
+        // Behind a face frame only what a door is thicker than the frame.
+        QuantityKey takes = within.FaceFrame is { } frame ? Beyond(book, space, frame, thickness) : thickness;
         QuantityKey behind = book.Define(space.Prefix, "depth-behind", $"{space.Name}, clear depth behind its doors",
-            new Sum(Term.From("clear depth", 1, space.Depth), Term.From("door", -1, thickness)), Combining.Narrowest);
-        return space with { Depth = behind, Y = space.Y + thick, Door = thickness };
+            new Sum(Term.From("clear depth", 1, within.Depth), Term.From(within.FaceFrame is null ? "door" : "door behind the frame", -1, takes)), Combining.Narrowest);
+        return within with { Depth = behind, Y = within.Y + book.Value(takes), Door = takes, Doors = before };
     }
+
+    private static QuantityKey Beyond(Book book, Space space, FaceFrameSetting frame, QuantityKey thickness)
+    {
+        QuantityKey past = book.Define(space.Prefix, "door-past-frame", $"{space.Name}, doors thicker than the face frame", new Sum(Term.From("door", 1, thickness), Term.From("face frame", -1, frame.Thickness)));
+        return book.Define(space.Prefix, "door-beyond", $"{space.Name}, doors behind the back of the face frame",
+            new Extreme([Term.From("thicker than the frame", 1, past), Term.From("the back of the frame", 1, ExactLength.Zero, new(OriginKind.Worked, "where they are no thicker"))], IsLeast: false));
+    }
+
+    /// <summary>How far open doors stand into the opening at either side; worked out where there are drawers to keep clear of them.</summary>
+    private static DoorsBefore Open(Book book, Space space, DoorKind kind, DoorFilling doors, QuantityKey thickness)
+    {
+        if (!HasDrawers(doors.Behind)) return new(null, null);
+        bool isCup = HingeRule.IsCup(kind), isPair = doors.Keys.Length > 1;
+        QuantityKey clear = book.Define(space.Prefix, "door-clear", $"{space.Name}, an open door and its hinges inside of the opening", kind.Clear?.Stated
+            ?? (Working)(isCup ? Usual.Or(book, null, "HG9", "cup hinges; read their leaflet")
+            : kind.Lie == DoorLie.Inset ? new Sum(Term.From("door, opened square", 1, thickness))
+            : new Stated(ExactLength.Zero, new(OriginKind.Rule, "it swings clear", "geometry"))));
+        return new(isPair || !doors.HingesRight ? clear : null, isPair || doors.HingesRight ? clear : null);
+    }
+
+    private static bool HasDrawers(OpeningContent? content) => content switch
+    {
+        DrawerBank => true,
+        Division division => division.Items.OfType<Opening>().Any(o => HasDrawers(o.Content)),
+        DoorFilling doors => HasDrawers(doors.Behind),
+        _ => false,
+    };
 
     private static Cover Over(Book book, Space space, DoorKind kind)
     {
@@ -78,7 +113,7 @@ internal static class DoorRule
         QuantityKey gap = book.Define(space.Prefix, "door-gap", $"{space.Name}, gap between doors",
             kind.Gap?.Stated ?? new Stated(rule.Length, new(OriginKind.Rule, "usual gap between fronts", rule.Cited)));
         QuantityKey Side(Edge edge, string side) =>
-            OverlayRule.Of(book, space, kind.Overlay, kind.Lie == DoorLie.HalfOverlay && edge.Kind == EdgeKind.CaseOutside ? edge with { Kind = EdgeKind.Shared } : edge, gap, side);
+            OverlayRule.Of(book, space, kind.Overlay, kind.Lie == DoorLie.HalfOverlay && (edge.Kind == EdgeKind.CaseOutside || edge.Frame is not null) ? edge with { Kind = EdgeKind.Shared } : edge, gap, side);
         QuantityKey left = Side(space.Edges.Left, "left"), right = Side(space.Edges.Right, "right"), top = Side(space.Edges.Top, "top"), bottom = Side(space.Edges.Bottom, "bottom");
         return new(
             new(Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right)),

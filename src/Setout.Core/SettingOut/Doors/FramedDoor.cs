@@ -63,11 +63,13 @@ internal static class FramedDoor
         book.Add(new($"{key}.panel", $"{key}p", $"{name} panel", PartRole.DoorPanel, panel.Name, long_, across, tp, 1, panel.Grain,
             [new(x + ws + ((wide - pw) / 2), y + ((thick - thin) / 2), z + wl + ((book.Value(clear) - ph) / 2), pw, thin, ph)], spot.Place, spot.Held));
         book.Show(new(stile.AsCut, false, z, z + high, 0, x));
-        Work(book, kind, spot, setting, railKeys, tp, panel);
+        Work(book, kind, spot, setting, railKeys, tp, [("top", railWidth), ("bottom", lowerWidth)]);
         Check(book, kind, framed, spot, [stiles, rails, lower], setting, tp);
         book.Steps.Add(new(Stage.Doors, $"Door {key}: groove the inner edges of stiles and rails, cut the tenons{(HasMortises(book, setting) ? " and chop their mortises" : "")}, and put it together dry with the panel in. Glue the rails into one stile, slide the panel in without glue and close the frame with the other stile: it cannot go in later. Clamp, measure both diagonals and pull it square by the longer one before the glue sets.",
-            [$"{key}.stile", .. railKeys, $"{key}.panel"], Diagonals.Of(book.Grid, book.Value(built), high), "narrow"));
-        return new(built, stile.AsCut, t, $"{key}.stile", new(Term.From("stile", 1, stileWidth), Term.From("groove", -1, setting.Groove.ToCut)));
+            [$"{key}.stile", .. railKeys, $"{key}.panel"], Diagonals.Of(book.Grid, book.Value(built), high), "narrow")
+        { On = key });
+        book.Units.Add(new(key, name, UnitKind.Door));
+        return new(built, stile.AsCut, t, $"{key}.stile", new(Term.From("stile", 1, stileWidth), Term.From("groove", -1, setting.Groove.ToCut))) { Stile = stileWidth };
     }
 
     private static Setting SettingOf(Book book, DoorKind kind, FramedPanel framed)
@@ -82,7 +84,7 @@ internal static class FramedDoor
 
     private static bool HasMortises(Book book, Setting setting) => book.Value(setting.Tenon.ToCut) > book.Value(setting.Groove.ToCut);
 
-    private static void Work(Book book, DoorKind kind, DoorSpot spot, Setting setting, ImmutableArray<string> rails, QuantityKey panelThickness, Panel panel)
+    private static void Work(Book book, DoorKind kind, DoorSpot spot, Setting setting, ImmutableArray<string> rails, QuantityKey panelThickness, ImmutableArray<(string Where, QuantityKey Width)> ends)
     {
         string key = spot.Key;
         QuantityKey wide = book.DefineSame(key, "groove.width", $"{spot.Name}, groove width", "panel, as read", panelThickness);
@@ -94,14 +96,18 @@ internal static class FramedDoor
         foreach (string rail in rails)
         {
             book.Machinings.Add(new(rail, "Tenon on both ends, in line with the groove and as thick", [("length", setting.Tenon.ToCut), ("thickness", wide), ("between shoulders", QuantityKey.Of(key, "shoulders"))]));
-            book.Joints.Add(new("tenon", rail, Face.Ends, $"{key}.stile", Face.Inside, "glue") { Depth = setting.Tenon.ToCut });
+            book.Joints.Add(new("tenon", rail, Face.Ends, $"{key}.stile", Face.Inside, "glue") { Depth = setting.Tenon.ToCut, Thick = wide });
         }
         if (!HasMortises(book, setting)) return;
-        TradeRule room = TradeRules.Get("DO5");
-        QuantityKey mortise = QuantityKey.Of(kind.Name, "mortise.depth");
-        if (!book.Knows(mortise))
-            book.Define(kind.Name, "mortise.depth", $"doors of {kind.Name}, mortise depth", new Sum(Term.From("tenon", 1, setting.Tenon.ToCut), Term.From("room for glue", 1, room.Length, new(OriginKind.Rule, "deeper than the tenon", room.Cited))));
-        book.Machinings.Add(new($"{key}.stile", "Mortises in the groove at both ends, one for each rail", [("depth from the edge", mortise), ("width", wide)]));
+        TenonSet set = TenonRule.Of(book, kind.Name, "tenon.", $"doors of {kind.Name}", setting.Tenon, wide, fillsGroove: true);
+        foreach (string rail in rails)
+            book.Machinings.Add(new(rail, "Cut the tenons away at the outer edge, down to a haunch that fills the groove", [("from the outer edge", set.Shoulder), ("haunch", setting.Groove.ToCut)]));
+        foreach ((string where, QuantityKey width) in ends)
+        {
+            // Each tenon loses the groove at its inner edge, and at the outer one what stays of the stile, where a haunch fills the groove.
+            QuantityKey length = TenonRule.MortiseLength(book, key, $"mortise-{where}", $"{spot.Name} {where} rail", set, width, [Term.From("groove", -1, setting.Groove.ToCut), Term.From("end of the stile", -1, set.Shoulder)], spot.Place);
+            book.Machinings.Add(new($"{key}.stile", $"Mortise in the groove for the {where} rail", [("depth from the edge", set.Mortise), ("width", wide), ("length", length), ("from the end", set.Shoulder)]));
+        }
     }
 
     private static void Check(Book book, DoorKind kind, FramedPanel framed, DoorSpot spot, Stick[] sticks, Setting setting, QuantityKey panel)
@@ -109,8 +115,7 @@ internal static class FramedDoor
         ExactLength thick = book.Value(Book.ThicknessOf(sticks[0].Name)), stile = book.Value(Book.SectionWidthOf(sticks[0].Name)), tenon = book.Value(setting.Tenon.ToCut), groove = book.Value(setting.Groove.ToCut), thin = book.Value(panel);
         if (sticks.FirstOrDefault(s => book.Value(Book.ThicknessOf(s.Name)) != thick && !book.IsRead(Book.ThicknessOf(s.Name)) && !book.IsRead(Book.ThicknessOf(sticks[0].Name))) is { } other)
             book.NoteOnce("door.frame-two-thicknesses", Severity.Warn, spot.Key, $"{sticks[0].Name} is {book.Say(thick)} thick and {other.Name} {book.Say(book.Value(Book.ThicknessOf(other.Name)))}: the frame does not come out flush.", "Use sticks of one thickness for stiles and rails.", framed.Rails?.Place ?? framed.Stiles.Place);
-        if (tenon > stile)
-            book.NoteOnce("door.tenon-too-long", Severity.Stop, spot.Key, $"Tenons of {book.Say(tenon)} come {book.Say(tenon - stile)} out of stiles {book.Say(stile)} wide.", $"Make them {book.Say(stile)} at most.", framed.Tenon?.Place ?? kind.Place);
+        TenonRule.Check(book, spot.Key, setting.Tenon.ToCut, framed.Tenon?.Place ?? kind.Place, new TenonLimit("door.tenon-too-long", Severity.Stop, stile, $"comes out of stiles {book.Say(stile)} wide"));
         if (tenon < groove)
             book.NoteOnce("door.tenon-short", Severity.Warn, spot.Key, $"Tenons of {book.Say(tenon)} leave {book.Say(groove - tenon)} of the groove open at the ends of the stiles.", $"Make them {book.Say(groove)} or longer.", framed.Tenon?.Place ?? kind.Place);
         TradeRule cheek = TradeRules.Get("DO4");

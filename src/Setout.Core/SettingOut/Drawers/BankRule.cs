@@ -19,17 +19,25 @@ internal static class BankRule
                 $"Name one of: {string.Join(", ", book.Piece.DrawerKinds.Keys.Order(StringComparer.Ordinal))}.", bank.Like.Place);
             return;
         }
-        if (!space.TakesSlides)
+        bool isOnRails = kind.Slides == SlideWay.Runners && space.Below is not null && bank.Drawers.Length == 1;
+        if (!isOnRails && (!space.TakesSlides || (kind.Slides == SlideWay.Runners && space.Bearers is not null)))
         {
-            book.Note("frame.nothing-to-screw-to", Severity.Stop, space.Owner, $"The slides in {space.Name} have nothing to screw to between the posts.",
-                "Add 'slide panels: MATERIAL' to the opening of the frame.", space.Place);
+            bool runs = kind.Slides == SlideWay.Runners;
+            book.Note("frame.nothing-to-screw-to", Severity.Stop, space.Owner, runs ? $"The runners in {space.Name} have nothing to screw to between the posts, and only one drawer runs on rails." : $"The slides in {space.Name} have nothing to screw to between the posts.",
+                runs ? "Divide the opening with rails, one drawer above each pair, or add 'slide panels: MATERIAL' to the opening of the frame." : "Add 'slide panels: MATERIAL' or 'bearers: STICK' to the opening of the frame.", space.Place);
             return;
         }
-        if (book.PanelOf(kind.Front, space.Owner) is not { } front) return;
+        if (!FrontedBoxRule.IsPossible(book, kind) || book.PanelOf(kind.Front, space.Owner) is not { } front) return;
         bool isInset = kind.Fronts == FrontWay.Inset, isInch = book.Piece.Unit == Measures.Text.LengthUnit.Inch;
         TradeRule gapRule = TradeRules.Get(isInset ? (isInch ? "RV4" : "RV4M") : isInch ? "RV1" : "RV2");
         QuantityKey gap = book.Define(space.Prefix, "front-gap", $"{space.Name}, gap {(isInset ? "round its" : "between")} fronts",
             kind.Gap?.Stated ?? new Stated(gapRule.Length, new(OriginKind.Rule, isInset ? "usual gap round inset fronts" : "usual gap between false fronts", gapRule.Cited)));
+        if (space.Doors is not null && !isInset)
+        {
+            book.Note("drawer.front-behind-door", Severity.Stop, space.Owner, $"The fronts of the drawers in {space.Name} lie on the face, where the doors before them are.",
+                $"Give drawers behind doors a kind of their own with 'fronts: inset'.", bank.Like.Place);
+            return;
+        }
         QuantityKey left = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Left, gap, "left", kind.Fronts), right = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Right, gap, "right", kind.Fronts);
         QuantityKey top = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Top, gap, "top", kind.Fronts), bottom = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Bottom, gap, "bottom", kind.Fronts);
 
@@ -39,6 +47,9 @@ internal static class BankRule
         if (!isInset && book.IsRead(space.Height) && lower >= book.Grid.Step.ToExact())
             book.Note("opening.lower-than-set", Severity.Warn, space.Owner, $"{space.Name} reads {book.Say(lower)} lower than it was set out; its drawers were shared out over {book.Say(book.Value(space.Face.Height))}.",
                 $"Move the deck or rail back to its place, or give the opening a height of {book.Say(book.Value(space.Height))} in the piece file.", space.Place);
+        // An inset front may come down before a rail that stands back for it.
+        bool isOverBottom = !isInset || space.Edges.Bottom.IsCovered;
+        if (space.Edges.Bottom.IsCovered) BedRule.CheckCovered(book, space, isInset, Book.ThicknessOf(front.Name));
         int count = bank.Drawers.Length;
         ImmutableArray<Sharer> sharers = [.. bank.Drawers.Select(d => new Sharer(d.Key, "front.height", $"drawer {d.Key}, front height", d.Front))];
         ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
@@ -59,7 +70,7 @@ internal static class BankRule
             ExactLength high = book.Value(heights[i].Made), wide = book.Value(width.Made), thick = book.Value(Book.ThicknessOf(front.Name));
             down -= high;
             // The figure of a front runs across, as its width is cut along the grain.
-            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} {(isInset ? "inset" : "false")} front", PartRole.FalseFront, front.Name, width, heights[i],
+            book.Add(new($"{drawer.Key}.front", $"{drawer.Key}f", $"drawer {drawer.Key} {(!kind.HasFalseFront ? "" : isInset ? "inset " : "false ")}front", PartRole.FalseFront, front.Name, width, heights[i],
                 Book.ThicknessOf(front.Name), 1, front.Grain, [new(x, isInset ? space.Y : space.Y - thick, down, wide, thick, high)], drawer.Place, BoxRule.Held(space, drawer.Key))
             { Seen = new(2, 2) });
             book.Show(new(heights[i].Made, false, down, down + high, 0, space.X));
@@ -67,11 +78,14 @@ internal static class BankRule
             Sum slot = new([
                 Term.From(EdgeRule.Covers(front) ? "front, with its edges" : "front, as cut", 1, heights[i].Made),
                 .. i == 0 && !isInset ? [Term.From("over the top", -1, top)] : ImmutableArray<Term>.Empty,
-                .. i == count - 1 && !isInset ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
+                .. i == count - 1 && isOverBottom ? [Term.From("over the bottom", -1, bottom)] : ImmutableArray<Term>.Empty,
             ]);
             QuantityKey slotKey = book.Define(drawer.Key, "slot", $"drawer {drawer.Key}, height behind its front within the opening", slot);
-            ExactLength slotZ = i == count - 1 && !isInset ? down + book.Value(bottom) : down;
-            BoxRule.Write(book, space, kind, drawer, new(slotKey, slotZ, i == 0));
+            ExactLength slotZ = i == count - 1 && isOverBottom ? down + book.Value(bottom) : down;
+            var behind = new DrawerSlot(slotKey, slotZ, i == 0, isOnRails);
+            if (kind.HasFalseFront) BoxRule.Write(book, space, kind, drawer, behind);
+            else FrontedBoxRule.Write(book, space, kind, drawer, front, width, behind);
+            BearerRule.Write(book, space, kind, drawer);
             HandleRule.Write(book, kind, drawer, width, heights[i]);
             down -= gapValue;
         }
@@ -79,10 +93,11 @@ internal static class BankRule
         // The lowest front stands by its own figure; spacers only come between fronts.
         ExactLength below = space.Z - (down + gapValue);
         string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";
-        book.Steps.Add(new(Stage.Fronts, isInset
-            ? $"Set the fronts of {space.Name} into the opening flush with the face, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
+        book.Steps.Add(new(Stage.Fronts, !kind.HasFalseFront
+            ? $"Try the drawers of {space.Name} in, wax what rubs, and plane the edges of the fronts until their gaps are even."
+            : isInset ? $"Set the fronts of {space.Name} into the opening flush with {(space.Doors is null ? "the face" : "the edges beside them")}, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
             : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
-            [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")], null, "screws"));
+            kind.HasFalseFront ? [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")] : [], null, kind.HasFalseFront ? "screws" : ""));
         book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
         // Said once for all banks; what hangs is fixed already.
         bool hangs = book.Piece.Members.OfType<Case>().Any(c => c.IsHung);

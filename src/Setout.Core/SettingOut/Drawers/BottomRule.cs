@@ -20,7 +20,7 @@ internal static class BottomRule
     public static ExactLength Top(Box box) => box.Kind.BottomFit switch
     {
         BottomFit.Applied => ExactLength.Zero,
-        BottomFit.LetIn => box.Book.Value(box.BottomThickness),
+        BottomFit.LetIn or BottomFit.Between => box.Book.Value(box.BottomThickness),
         _ => box.Book.Value(QuantityKey.Of(box.Key, "groove.up")) + box.Book.Value(QuantityKey.Of(box.Key, "groove.width")),
     };
 

@@ -9,7 +9,8 @@ namespace Setout.Core.SettingOut.Drawers;
 /// <param name="Height">Its height within the opening.</param>
 /// <param name="Z">Its lower edge, from the floor.</param>
 /// <param name="IsTop">True for the uppermost of its bank.</param>
-internal sealed record DrawerSlot(QuantityKey Height, ExactLength Z, bool IsTop);
+/// <param name="IsOnRails">True where it runs on rails below it, and on what lies between them.</param>
+internal sealed record DrawerSlot(QuantityKey Height, ExactLength Z, bool IsTop, bool IsOnRails = false);
 
 /// <summary>A drawer box on its way: what its rules need of one another.</summary>
 internal sealed record Box(Book Book, Space Space, DrawerKind Kind, Drawer Drawer, Panel Sides, Panel Bottom, DrawerSlot Slot)
@@ -22,8 +23,11 @@ internal sealed record Box(Book Book, Space Space, DrawerKind Kind, Drawer Drawe
 
     public QuantityKey BottomThickness { get; } = Book.ThicknessOf($"{Drawer.Key}.bottom", Bottom.Name);
 
+    /// <summary>True where its front is the front of the drawer.</summary>
+    public bool IsFronted { get; init; }
+
     /// <summary>True where the back is a part of its own, lower than the front: the bottom slides in under it.</summary>
-    public bool HasOwnBack => Kind.BottomFit == BottomFit.SlidIn;
+    public bool HasOwnBack => IsFronted || Kind.BottomFit == BottomFit.SlidIn;
 
     public QuantityKey EndThickness => Book.ThicknessOf($"{Key}.end", Sides.Name, HasOwnBack ? 1 : 2);
 

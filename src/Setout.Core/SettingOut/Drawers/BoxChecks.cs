@@ -43,7 +43,7 @@ internal static class BoxChecks
     {
         (Book book, Drawer drawer, string key, string name) = (box.Book, box.Drawer, box.Key, box.Name);
         ExactLength least = TradeRules.Get("SS11").Length, tall = book.Value(height.ToCut), space = book.Value(box.Slot.Height);
-        if (runner is not null) space -= book.Value(Book.ThicknessOf(runner.Name)) * (RunnerRule.WantsKicker(box) ? 2 : 1);
+        if (runner is not null && !box.Slot.IsOnRails) space -= book.Value(Book.ThicknessOf(runner.Name)) * (RunnerRule.WantsKicker(box) ? 2 : 1);
         // An applied bottom belongs to the box.
         ExactLength whole = tall + (all - book.Value(height.AsCut));
         if (whole > space)
@@ -72,12 +72,12 @@ internal static class BoxChecks
     public static void Bottom(Box box, ExactLength wide)
     {
         Book book = box.Book;
-        (string rule, ExactLength from) = wide > FromInches(36) ? ("BX5", FromInches(36)) : ("BX4", FromInches(24));
+        (string rule, ExactLength from) = wide > FromInches(36) ? ("BX5", FromInches(36)) : wide > FromInches(24) ? ("BX4", FromInches(24)) : ("BX3", ExactLength.Zero);
         // The label decides, not the reading: a 3/8 in sheet reads under 3/8.
         ExactLength wanted = TradeRules.Get(rule).Length - FromInches(Rational.Of(1, 16)), thick = book.Value(Book.ThicknessOf(box.Bottom.Name));
-        if (wide <= from || thick >= wanted || book.IsUnknown(box.Bottom.Name)) return;
+        if (thick >= wanted || book.IsUnknown(box.Bottom.Name)) return;
         book.NoteOnce("drawer.thin-bottom", Severity.Note, box.Key, $"{box.Name} is {book.Say(wide)} wide on a bottom of {book.Say(thick)}.",
-            $"Over {book.Say(from)} a bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", box.Kind.Bottom.Place);
+            $"{(from.Sign > 0 ? $"Over {book.Say(from)} a" : "A")} bottom of {book.Say(TradeRules.Get(rule).Length)} is usual. ({TradeRules.Get(rule).Cited})", box.Kind.Bottom.Place);
     }
 
     /// <summary>Slides under a box hook into its sides and lie below its bottom.</summary>

@@ -109,7 +109,7 @@ internal static class BoxCornerRule
         void Cut(string part, string words, params ImmutableArray<(string, QuantityKey)> figures) => book.Machinings.Add(new($"{key}.{part}", words, figures));
         void Join(string kind, string held, QuantityKey? depth)
         {
-            foreach (string end in ends) book.Joints.Add(new(kind, end, Face.Ends, $"{key}.side", Face.Inside, held) { Depth = depth });
+            foreach (string end in ends) book.Joints.Add(new(kind, end, Face.Ends, $"{key}.side", Face.Inside, held) { Depth = depth, Thick = corners.Tongue?.AsCut, IsAtInside = true });
         }
         QuantityKey t = box.EndThickness;
         switch (box.Kind.Corners)

@@ -53,10 +53,11 @@ internal static class BoxRule
         ExactLength tall = book.Value(height.AsCut) + (kind.BottomFit == BottomFit.Applied ? book.Value(box.BottomThickness) : Zero);
         ExactLength least = above.Figure!.Value;
         // Half of the room above and below, or half of what there is where the height was given; on its runners where it has some.
-        ExactLength low = runner is not null ? book.Value(Book.ThicknessOf(runner.Name)) : Max(Zero, Min(least / 2, (book.Value(slot.Height) - tall) / 2));
+        ExactLength low = slot.IsOnRails ? Zero : runner is not null ? book.Value(Book.ThicknessOf(runner.Name)) : Max(Zero, Min(least / 2, (book.Value(slot.Height) - tall) / 2));
         ExactLength ground = runner is not null ? RunnerRule.Ground(box) : slot.Z;
         BoxPlaces.Write(corners, sizes, flat, ground + low);
-        if (runner is not null) RunnerRule.Write(box, runner);
+        if (runner is not null && slot.IsOnRails) BedRule.Write(box, runner);
+        else if (runner is not null) RunnerRule.Write(box, runner);
         if (window.IsFinerThan(book.Grid))
             book.NoteOnce("drawer.grid-too-coarse", Severity.Warn, key, $"{name} wants its play within {book.Say(window.Least)} to {book.Say(window.Most)}; a step of {book.Say(book.Grid.Step)} is wider than that.",
                 "Give the shop or the piece a finer grid, or write 'window: usual' if these slides allow it.", kind.Place);
@@ -76,7 +77,7 @@ internal static class BoxRule
     }
 
     /// <summary>How much lower a box is than what lies behind its front.</summary>
-    private static Term RoomAbove(Box box)
+    internal static Term RoomAbove(Box box)
     {
         if (box.Kind.Sheet.Room is { } given) return Term.From("room above and below", -1, given.Value, Origin.Given(given.Place));
         TradeRule rule = TradeRules.Get(box.Kind.Slides switch { SlideWay.Under => "US4", SlideWay.Runners => "WR2", _ => "SS8" });
@@ -84,11 +85,11 @@ internal static class BoxRule
     }
 
     /// <summary>The height of the sides: the box less a bottom that is applied below them.</summary>
-    private static Working Height(Box box, Term room, Stick? runner)
+    internal static Working Height(Box box, Term room, Stick? runner)
     {
         ImmutableArray<Term> below = box.Kind.BottomFit == BottomFit.Applied ? [Term.From("bottom, applied", -1, box.BottomThickness)] : [];
         if (box.Drawer.BoxHeight is { } given) return below.IsEmpty ? given.Stated : new Sum([Term.From("box height", 1, given.Value, Origin.Given(given.Place)), .. below]);
-        if (runner is not null) below = [Term.From(RunnerRule.WantsKicker(box) ? "runner and kicker" : "runner", RunnerRule.WantsKicker(box) ? -2 : -1, Book.ThicknessOf(runner.Name)), .. below];
+        if (runner is not null && !box.Slot.IsOnRails) below = [Term.From(RunnerRule.WantsKicker(box) ? "runner and kicker" : "runner", RunnerRule.WantsKicker(box) ? -2 : -1, Book.ThicknessOf(runner.Name)), .. below];
         return new Sum([Term.From("height behind the front", 1, box.Slot.Height), room, .. below]);
     }
 

@@ -32,16 +32,19 @@ internal static class BoxWork
         ExactLength outside = book.Value(sizes.SideLength.AsCut) + (corners.Lap is { } lap ? book.Value(lap) : ExactLength.Zero);
         bool isScrewed = kind.Corners is CornerJoint.Pocket or CornerJoint.Butt;
         book.Steps.Add(new(Stage.Drawers, $"Box {key}: {Prepare(kind)}{(kind.BottomFit == BottomFit.Grooved ? "put the bottom in dry, " : "")}{Together(kind.Corners)}. Measure both diagonals before the glue sets.{Last(kind)} Then read its width: setout record FILE {built} WIDTH.",
-            [.. parts], Diagonals.Of(book.Grid, book.Value(built), outside), isScrewed ? "screws" : "saw"));
+            [.. parts], Diagonals.Of(book.Grid, book.Value(built), outside), isScrewed ? "screws" : "saw")
+        { On = key });
+        book.Units.Add(new(key, name, UnitKind.Drawer));
         string face = kind.Fronts == FrontWay.Inset ? "the back of the inset front" : "the face";
         if (up is { } middle)
-            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase with their middle {book.Say(book.Value(middle))} above the bottom of the opening, front ends {back} behind {face}, on spacers alike left and right; on the box along the middle of its sides, front ends {back} behind its front. So the box comes flush with {face} when it is home.", [], null, ""));
+            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase with their middle {book.Say(book.Value(middle))} above the bottom of the opening, front ends {back} behind {face}, on spacers alike left and right; on the box along the middle of its sides, front ends {back} behind its front. So the box comes flush with {face} when it is home.", [], null, "") { Whole = [key] });
         else if (kind.Slides == SlideWay.Under)
         {
             if (kind.BottomFit == BottomFit.Grooved)
-                book.Machinings.Add(new($"{key}.end", "On the back: notch both lower corners for the slides, width and bore by their leaflet", [("up to the bottom", QuantityKey.Of(key, "groove.up"))]));
-            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase level and parallel, front ends {back} behind {face}, by their leaflet, so that the lower edge of the box runs {book.Say(low)} above the bottom of the opening; on the box what hooks it in, under the bottom behind its front.", [], null, ""));
+                book.Machinings.Add(new($"{key}.end", $"On the back: notch both lower corners for the slides, width and bore by their leaflet ({TradeRules.Get("US7").Cited})", [("up to the bottom", QuantityKey.Of(key, "groove.up"))]));
+            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase level and parallel, front ends {back} behind {face}, by their leaflet, so that the lower edge of the box runs {book.Say(low)} above the bottom of the opening; on the box what hooks it in, under the bottom behind its front.", [], null, "") { Whole = [key] });
         }
+        else book.Steps.Add(new(Stage.Drawers, $"Slide {name} in on its runners and try it from end to end; plane what rubs.", [], null, "") { Whole = [key] });
     }
 
     private static string Prepare(DrawerKind kind)

@@ -25,6 +25,9 @@ internal static class HandleRule
         book.Machinings.Add(new($"{key}.front", apart is null ? "Drill one hole through for the handle, with its box in place" : "Drill two holes through for the handle, level, with its box in place",
             [("from the left edge", across), ("from the upper edge", down), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)]));
         book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a drawer; its screws go through front and box"));
+        foreach ((int number, Placement box) in Bored.Members(book, $"{key}.front"))
+            foreach (ExactLength x in apart is { } second ? [book.Value(across), book.Value(across) + book.Value(second)] : new[] { book.Value(across) })
+                book.Bores.Add(new(key, "handle", $"{key}.front", number, Along.Y, box.X + x, box.Y, box.Z + box.SizeZ - book.Value(down), book.Value(hole), ExactLength.Zero));
         ExactLength half = book.Value(hole) / 2, left = book.Value(across) - half, below = book.Value(height.Made) - book.Value(down) - half, above = book.Value(down) - half;
         if (left.Sign <= 0 || below.Sign <= 0 || above.Sign <= 0)
             book.NoteOnce("handle.off-front", Severity.Stop, key, $"The holes of the handle of {name} do not lie on its front of {book.Say(book.Value(width.Made))} by {book.Say(book.Value(height.Made))}.",

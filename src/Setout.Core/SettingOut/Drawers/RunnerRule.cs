@@ -22,10 +22,10 @@ internal static class RunnerRule
     }
 
     /// <summary>Whether a pair of kickers belongs above: there is nothing level overhead that would do.</summary>
-    public static bool WantsKicker(Box box) => box.Kind.Slides == SlideWay.Runners && box.Slot.IsTop && box.Space.Edges.Top.Kind == EdgeKind.Frame;
+    public static bool WantsKicker(Box box) => box.Kind.Slides == SlideWay.Runners && !box.Slot.IsOnRails && box.Slot.IsTop && box.Space.Edges.Top.Kind == EdgeKind.Frame;
 
     /// <summary>Where the runners lie: behind the lower edge of the front, or on the floor of the opening where that is off it by the residue of the bank only.</summary>
-    public static ExactLength Ground(Box box) => box.Slot.Z - box.Space.Z < box.Book.Grid.Step.ToExact() ? box.Space.Z : box.Slot.Z;
+    public static ExactLength Ground(Box box) => box.Slot.IsOnRails || box.Slot.Z - box.Space.Z < box.Book.Grid.Step.ToExact() ? box.Space.Z : box.Slot.Z;
 
     /// <summary>The length of a box on runners: what the depth leaves.</summary>
     public static QuantityKey Length(Box box)
@@ -40,6 +40,8 @@ internal static class RunnerRule
     {
         (Book book, Space space, string key) = (box.Book, box.Space, box.Key);
         ExactLength thick = book.Value(Book.ThicknessOf(stick.Name)), wide = book.Value(Book.SectionWidthOf(stick.Name)), clear = book.Value(space.Width);
+        if (wide * 2 > clear)
+            book.NoteOnce("runner.no-room", Severity.Stop, key, $"Two runners {book.Say(wide)} wide do not lie side by side in {space.Name}, {book.Say(clear)} wide.", "Make the opening wider, or use narrower runners.", box.Drawer.Place);
         string[] words = WantsKicker(box) ? ["runner", "kicker"] : ["runner"];
         int screws = 0;
         foreach (string word in words)
@@ -65,6 +67,7 @@ internal static class RunnerRule
         book.Steps.Add(new(Stage.Drawers, $"Runners for {key}: their upper faces {book.Say(book.Value(up))} above the bottom of the opening, level and parallel, front ends flush with the {(box.Kind.Fronts == FrontWay.Inset ? "back of the front" : "face")}; drill, sink and screw them to what stands beside them. {overhead} Wax what rubs.",
             [.. words.Select(w => $"{key}.{w}")], null, "screws"));
 
-        ExactLength Behind(Edge edge) => book.Value(edge.Beside ?? edge.Member);
+        // Behind a face frame that is the packing, and what this is fixed to.
+        ExactLength Behind(Edge edge) => edge.Frame is { } frame ? ExactLength.Max(ExactLength.Zero, book.Value(frame.In)) + book.Value(frame.Behind) : book.Value(edge.Beside ?? edge.Member);
     }
 }

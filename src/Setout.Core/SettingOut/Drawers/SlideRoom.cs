@@ -40,8 +40,8 @@ internal sealed record SlideRoom(ExactLength Least, ExactLength Most, string Wor
         }
         if (kind.Window == SlideWindow.Narrow)
         {
-            TradeRule narrow = TradeRules.Get("SS3N");
-            return new(narrow.Series[0], narrow.Series[1], $"0.4 to 1.0 mm in all: {narrow.Cited}", "the middle of 0.4 to 1.0 mm, two sides", narrow.Cited);
+            TradeRule narrow = TradeRules.Get("SS3");
+            return new(narrow.Series[0] * 2, narrow.Series[1] * 2, $"0.4 to 1.0 mm in all: {narrow.Cited}", "the middle of 0.4 to 1.0 mm, two sides", narrow.Cited);
         }
         TradeRule habit = TradeRules.Get("SS2");
         return new(ExactLength.Zero, habit.Length * 2, $"0 to 1/32 in a side: {habit.Cited}", "the middle of 0 to 1/32 in a side, two sides", habit.Cited);

@@ -16,19 +16,23 @@ internal static class FrameBay
 
     public static void Write(Book book, Frame frame, FrameKeys keys, Opening bay, ExactLength x, PartSize rail)
     {
+        FrameSpaces spaces = FrameSpaces.Of(book, frame, keys, bay);
         string name = $"bay {bay.Key}";
         QuantityKey faceHeight = book.Define(bay.Key, "face-height", $"{name}, height between the rails",
-            new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From("floor to bottom rail", -1, keys.Toe), Term.From("bottom rail, on edge", -1, keys.RailWide),
+            new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From(keys.HasBottom ? "floor to bottom rail" : "floor to the bay", -1, keys.Toe), .. keys.Bottom(-1),
                 Term.From(frame.TopRail == Laid.Flat ? "top rail, laid flat" : "top rail, on edge", -1, keys.TopRail), .. keys.Over(-1)]));
         QuantityKey height = book.DefineSame(bay.Key, "height", $"{name}, clear height", "between the rails", faceHeight, Combining.Narrowest, Scatter.Placed);
-        ExactLength z = book.Value(keys.Toe) + book.Value(keys.RailWide);
+        ExactLength z = book.Value(new Sum([Term.From("floor to the bay", 1, keys.Toe), .. keys.Bottom(1)]));
         Panel? panel = bay.SlidePanels is { } named ? book.PanelOf(named, bay.Key) : null;
         if (panel is null)
         {
             if (bay.SlidePanels is not null) return;
             QuantityKey open = book.DefineSame(bay.Key, "width", $"{name}, clear width", keys.Between, rail.Made, Combining.Narrowest, Scatter.Placed);
-            QuantityKey deep = book.Define(bay.Key, "depth", $"{name}, clear depth", keys.Inside, Combining.Narrowest);
-            OpeningRule.Fill(book, new(bay.Key, bay.Key, name, open, height, deep, x, Zero, z, FrameEdges(keys, null, ""), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.Made, faceHeight), TakesSlides: false), bay.Content);
+            QuantityKey? setback = bay.Setback is { } back ? book.Define(bay.Key, "setback", $"{name}, setback of what stands in it", back.Stated) : null;
+            Sum inside_ = setback is { } s ? new([.. keys.Inside.Terms, Term.From("setback, front and back", -2, s)]) : keys.Inside;
+            QuantityKey deep = book.Define(bay.Key, "depth", $"{name}, clear depth", inside_, Combining.Narrowest);
+            BackToBackRule.Fill(book, spaces.Into(new(bay.Key, bay.Key, name, open, height, deep, x, book.ValueOr0(setback), z, FrameEdges(keys, null, ""), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.Made, faceHeight),
+                TakesSlides: spaces.Bearers is not null)), bay);
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);
@@ -50,7 +54,7 @@ internal static class FrameBay
         book.Gaps.Add(new(slipped, $"{name}, slide panel between the rails", Zero, s_slipIn * 2, "to slip in, and not more than twice the room kept: common practice, no source"));
         QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest, Scatter.Placed);
         QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.Made, Combining.Narrowest);
-        OpeningRule.Fill(book, new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(keys, t, $"{bay.Key}.panel"), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight)), bay.Content);
+        BackToBackRule.Fill(book, spaces.Into(new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(keys, t, $"{bay.Key}.panel"), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight))), bay);
     }
 
     /// <summary>A bay is read between its slide panels where it has some: what is read, and the two panels, come to its rails.</summary>
@@ -62,6 +66,9 @@ internal static class FrameBay
             : [clear];
     }
 
-    private static Edges FrameEdges(FrameKeys keys, QuantityKey? panel, string part) => new(
-        new(keys.PostWide, EdgeKind.Frame, panel, part), new(keys.PostWide, EdgeKind.Frame, panel, part), new(keys.TopRail, EdgeKind.Frame), new(keys.RailWide, EdgeKind.Frame));
+    private static Edges FrameEdges(FrameKeys keys, QuantityKey? panel, string part)
+    {
+        Edge post = new(keys.PostWide, EdgeKind.Frame, panel, part) { Start = panel is null ? [Term.From("floor to bottom rail", 1, keys.Toe), .. keys.Bottom(1)] : [] };
+        return new(post, post, new(keys.TopRail, EdgeKind.Frame), new(keys.RailWide, EdgeKind.Frame));
+    }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Joinery;
 using Setout.Core.Workings;
 using static Setout.Core.Measures.ExactLength;
 
@@ -28,10 +29,23 @@ internal static class FramePanelRule
             book.Note("frame.groove-too-deep", Severity.Warn, key, $"Grooves of {book.Say(book.Value(groove))} are deep for rails of {book.Say(book.Value(keys.RailThin))}.", $"Make them {book.Say(book.Value(keys.RailThin) / 2)} or less.", panels.Place);
         if (book.Value(t) * 2 > book.Value(keys.RailThin))
             book.Note("frame.panel-too-thick", Severity.Stop, key, $"A panel of {book.Say(book.Value(t))} takes more than half of rails of {book.Say(book.Value(keys.RailThin))}.", "Use a thinner sheet or thicker rails.", panels.Of.Place);
-        ImmutableArray<Term> grooved = [Term.From("grooves on both sides", 2, groove), Term.From("play", -1, play)];
         ExactLength g = book.Value(groove), half = book.Value(play) / 2, thick = book.Value(t), inset = (book.Value(keys.RailThin) - thick) / 2;
         ExactLength z = book.Value(keys.Toe) + book.Value(keys.RailWide) - g + half;
-        Sum ToSum(string words, QuantityKey clear) => new([Term.From(words, 1, clear), .. grooved]);
+        Term grooves = Term.From("grooves on both sides", 2, groove);
+        bool isSolid = PanelPlayRule.Solid(panel) is not null;
+        // Across its grain a solid panel has what it moves; the grain stands upright.
+        (PartSize Length, PartSize Width) Size(string owner, string word, string words, (string Words, QuantityKey Key) up, (string Words, QuantityKey Key) across)
+        {
+            PanelPlay? moving = isSolid ? PanelPlayRule.Of(book, (owner, word, words, $"the {words}"), panel, panels.MoistureChange,
+                book.Define(owner, $"{word}.room", $"{words}, between the bottoms of its grooves", new Sum(Term.From(across.Words, 1, across.Key), grooves)), panels.Play, new Sum(Term.From("play", 1, play))) : null;
+            PartSize length = book.DefineSize(owner, $"{word}.length", $"{words}, height", new Sum(Term.From(up.Words, 1, up.Key), grooves, Term.From("play", -1, play)), PartRole.FramePanel);
+            PartSize width = book.DefineSize(owner, $"{word}.width", $"{words}, width", new Sum(Term.From(across.Words, 1, across.Key), grooves, Term.From("play", -1, moving?.Across ?? play)), PartRole.FramePanel);
+            if (moving is null) return (length, width);
+            PanelPlayRule.Slack(book, moving, "across", width, across.Key, groove, moving.Across);
+            PanelPlayRule.Slack(book, moving, "along", length, up.Key, groove, play);
+            PanelPlayRule.Check(book, moving, "frame", groove, panels.Groove?.Place ?? panels.Of.Place);
+            return (length, width);
+        }
 
         ImmutableArray<string> ends = [], backs = [];
         if (panels.AtEnds)
@@ -39,9 +53,8 @@ internal static class FramePanelRule
             // Ties stand on edge above and below, whichever way the top rails lie.
             QuantityKey high = book.Define(key, "end.clear-height", $"{name}, height between its ties", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From("floor to bottom tie", -1, keys.Toe),
                 Term.From("ties, on edge", -2, keys.RailWide), .. keys.Over(-1)]));
-            PartSize length = book.DefineSize(key, "end-panel.length", $"{name} end panel, height", ToSum("between the ties", high), PartRole.FramePanel);
-            PartSize width = book.DefineSize(key, "end-panel.width", $"{name} end panel, width", ToSum("between the posts", tie.Made), PartRole.FramePanel);
-            ExactLength from = book.Value(keys.PostThin) - g + half, deep = book.Value(width.AsCut), tall = book.Value(length.AsCut);
+            (PartSize length, PartSize width) = Size(key, "end-panel", $"{name} end panel", ("between the ties", high), ("between the posts", tie.Made));
+            ExactLength from = book.Value(keys.PostThin) + ((book.Value(tie.Made) - book.Value(width.AsCut)) / 2), deep = book.Value(width.AsCut), tall = book.Value(length.AsCut);
             book.Add(new($"{key}.end-panel", $"{key}e", $"{name} end panel", PartRole.FramePanel, panel.Name, length, width, t, 2, panel.Grain,
                 [new(ties[0].X + inset, from, z, thick, deep, tall), new(ties[^1].X + inset, from, z, thick, deep, tall)], panels.Place));
             Grooves(book, $"{key}.end-panel", [$"{key}.post", $"{key}.tie"], groove, t);
@@ -53,10 +66,9 @@ internal static class FramePanelRule
             {
                 QuantityKey high = book.Define(bay.Key, "back.clear-height", $"bay {bay.Key}, height between its back rails", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), Term.From("floor to bottom rail", -1, keys.Toe),
                     Term.From("bottom rail, on edge", -1, keys.RailWide), Term.From("top rail", -1, keys.TopRail), .. keys.Over(-1)]));
-                PartSize length = book.DefineSize(bay.Key, "back-panel.length", $"bay {bay.Key} back panel, height", ToSum("between the rails", high), PartRole.FramePanel);
-                PartSize width = book.DefineSize(bay.Key, "back-panel.width", $"bay {bay.Key} back panel, width", ToSum("between the posts", rail.Made), PartRole.FramePanel);
+                (PartSize length, PartSize width) = Size(bay.Key, "back-panel", $"bay {bay.Key} back panel", ("between the rails", high), ("between the posts", rail.Made));
                 book.Add(new($"{bay.Key}.back-panel", $"{bay.Key}k", $"bay {bay.Key} back panel", PartRole.FramePanel, panel.Name, length, width, t, 1, panel.Grain,
-                    [new(x - g + half, depth - inset - thick, z, book.Value(width.AsCut), thick, book.Value(length.AsCut))], panels.Place));
+                    [new(x + ((book.Value(rail.Made) - book.Value(width.AsCut)) / 2), depth - inset - thick, z, book.Value(width.AsCut), thick, book.Value(length.AsCut))], panels.Place));
                 Grooves(book, $"{bay.Key}.back-panel", [$"{key}.post", $"{bay.Key}.rail"], groove, t);
             }
             backs = [.. bays.Select(b => $"{b.Bay.Key}.back-panel")];

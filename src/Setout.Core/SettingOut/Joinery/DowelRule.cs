@@ -12,7 +12,14 @@ namespace Setout.Core.SettingOut.Joinery;
 /// <param name="Rows">How many rows there are in all.</param>
 /// <param name="Width">How long a row is: the width of the part.</param>
 /// <param name="Thickness">Of the part.</param>
-internal sealed record DowelRow(string Owner, string Name, string Ended, string Ends, int Rows, QuantityKey Width, QuantityKey Thickness);
+internal sealed record DowelRow(string Owner, string Name, string Ended, string Ends, int Rows, QuantityKey Width, QuantityKey Thickness)
+{
+    /// <summary>The edge that the first hole is measured from.</summary>
+    public string From { get; init; } = "front edge";
+
+    /// <summary>Further figures for what it goes into, such as where the part meets it.</summary>
+    public ImmutableArray<(string, QuantityKey)> Where { get; init; } = [];
+}
 
 /// <summary>
 /// Dowels between the end of one panel and the face of another: how thick, how long, how many, and where each hole is. All common practice, no source.
@@ -35,15 +42,16 @@ internal static class DowelRule
         ExactLength wide = book.Value(row.Width);
         ExactLength least = Usual.Length(book, "DW5"), narrow = wide / 4;
         QuantityKey first = least * 2 < wide - narrow
-            ? book.Define(owner, "dowel.first", $"{name}, first hole from the front edge", Usual.Or(book, null, "DW5", "and the last from the rear edge"))
-            : book.Define(owner, "dowel.first", $"{name}, first hole from the front edge", new Sum([Term.From("narrow panel", 1, row.Width)], Rational.Of(1, 4)));
+            ? book.Define(owner, "dowel.first", $"{name}, first hole from the {row.From}", Usual.Or(book, null, "DW5", row.From == "front edge" ? "and the last from the rear edge" : "and the last from the other edge"))
+            : book.Define(owner, "dowel.first", $"{name}, first hole from the {row.From}", new Sum([Term.From("narrow panel", 1, row.Width)], Rational.Of(1, 4)));
         int count = Math.Max(2, (int)((wide - (book.Value(first) * 2)) / Usual.Length(book, "DW6")).Round(Rounding.Up) + 1);
         QuantityKey apart = book.Define(owner, "dowel.apart", $"{name}, holes apart, middle to middle", new Sum([Term.From("width", 1, row.Width), Term.From("first and last from the edges", -2, first)], Rational.Of(1, count - 1)));
         QuantityKey middle = book.Define(owner, "dowel.middle", $"{name}, holes from the face of the part", new Sum([Term.From("thickness", 1, row.Thickness)], Rational.Of(1, 2)));
-        ImmutableArray<(string, QuantityKey)> places = [("first from the front edge", first), ("apart", apart)];
+        ImmutableArray<(string, QuantityKey)> places = [($"first from the {row.From}", first), ("apart", apart)];
         book.Machinings.Add(new(row.Ended, $"{count} dowel holes in {row.Ends}", [("diameter", diameter), ("depth", end), .. places, ("from the face", middle)]));
         foreach ((string part, QuantityKey _, string where) in into)
-            book.Machinings.Add(new(part, $"{count} dowel holes in {where}; from the line of its face", [("diameter", diameter), ("depth", face), .. places, ("from the line", middle)]));
+            book.Machinings.Add(new(part, $"{count} dowel holes in {where}; from the line of its face", [("diameter", diameter), ("depth", face), .. places, ("from the line", middle), .. row.Where]));
+        book.DowelRows.Add(new(owner, row.Ended, [.. into.Select(i => i.Part).Distinct()], count));
         book.Hardware.Add(new(new QuantityKey(owner).Owner, $"Dowel, {book.Say(book.Value(diameter))} x {book.Say(book.Value(length))}", count * row.Rows, "piece", $"{count} in each of {row.Rows} ends; common practice, no source"));
     }
 }

@@ -20,37 +20,56 @@ internal sealed record Dividing(string Key, string Name, Panel Panel, QuantityKe
 /// <summary>Partitions, decks and fixed shelves: butted, pocket-screwed, dowelled or in dadoes, with the cuts in what carries them.</summary>
 internal static class DividerRule
 {
+    private const string CutWords = "Cut all dadoes before anything is joined, those that face one another at one setting of the fence; try the fit with an offcut of what goes in.";
+
+    /// <summary>Shelves in dadoes of their own, whatever else divides the case; null where there are no panels to cut them in, with a finding.</summary>
+    public static DividerFit? InDadoes(Book book, Space space, Shelves shelves, QuantityKey thickness)
+    {
+        if (!Carriers.Has(book, space, "dadoes")) return null;
+        var choice = new JointChoice(CaseJoint.Dado, shelves.Dado, shelves.Keys[0].Place);
+        ImmutableArray<QuantityKey> cuts = [.. Carriers.Beside(space).Select(c => c.Member).Distinct()];
+        return new(choice, LetInRule.Depth(book, space.Prefix, "dado", $"{space.Name}, dadoes for its shelves", choice, cuts, thickness)) { IsSlidIn = space.Edges.Left.Beside is not null };
+    }
+
     /// <summary>Joints, fastenings and cuts of one member.</summary>
     public static void Join(Book book, Space space, Dividing member, string buttWords)
     {
         (string key, DividerFit fit) = (member.Key, space.Dividers);
         ExactLength thick = book.Value(member.Thickness);
         int screws = 2 * Fastening.ScrewsAlong(book.Value(member.Width.Made));
-        (Edge before, Edge after) = member.IsUpright ? (space.Edges.Bottom, space.Edges.Top) : (space.Edges.Left, space.Edges.Right);
+        (Edge before, Edge after) = member.IsUpright ? (space.Edges.Bottom, space.Edges.Top) : (Carriers.Panel(space.Edges.Left), Carriers.Panel(space.Edges.Right));
         switch (fit.Choice.Joint)
         {
             case CaseJoint.Pocket:
-                book.Joints.Add(new("butt", key, Face.Ends, space.Carrier, Face.Inside, "glue and pocket screws, pockets on the face that is not seen"));
+                Meet("butt", "glue and pocket screws, pockets on the face that is not seen");
                 (string pocket, string source) = Fastening.PocketScrew(book, thick);
                 book.Hardware.Add(new(key, pocket, screws, "piece", $"2 ends: {Fastening.SpacingWords}; {source}"));
                 return;
             case CaseJoint.Dowels:
-                book.Joints.Add(new("dowels", key, Face.Ends, space.Carrier, Face.Inside, "glue and dowels"));
+                Meet("dowels", "glue and dowels");
                 DowelRule.Write(book, new(key, member.Name, key, "both ends", 2, member.Width.AsCut, member.Thickness),
-                    [.. Carriers(before, after, member.IsUpright).Select(c => (c.Edge.Part, c.Edge.Member, $"{c.Where}, on the line of {member.Name}"))]);
+                    [.. Carried(before, after, member.IsUpright).Select(c => (c.Edge.Part, c.Edge.Member, $"{c.Where}, on the line of {member.Name}"))]);
                 return;
             case CaseJoint.Dado when fit.Depth is { } depth:
-                foreach ((Edge edge, string word, string where) in Carriers(before, after, member.IsUpright)) Dado(book, space, member, fit, depth, edge, word, where);
+                foreach ((Edge edge, string word, string where) in Carried(before, after, member.IsUpright)) Dado(book, member, fit, depth, edge, word, where);
+                if (!book.Steps.Any(s => s.Words == CutWords)) book.Steps.Add(new(Stage.Edges, CutWords, [], null, "crosscut"));
                 return;
             default:
-                book.Joints.Add(new("butt", key, Face.Ends, space.Carrier, Face.Inside, buttWords));
+                Meet("butt", buttWords);
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, member.Panel, thick), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
                 return;
+        }
+
+        // What bounds the space has no part of its own where posts do.
+        void Meet(string kind, string held)
+        {
+            foreach (string part in new[] { before, after }.Select(e => e.Part.Length > 0 ? e.Part : space.Carrier).Distinct())
+                book.Joints.Add(new(kind, key, Face.Ends, part, Face.Inside, held));
         }
     }
 
     // The two sides of a case are one part and are cut alike; else each carrier has its own place for the cut.
-    private static IEnumerable<(Edge Edge, string Word, string Where)> Carriers(Edge before, Edge after, bool isUpright)
+    private static IEnumerable<(Edge Edge, string Word, string Where)> Carried(Edge before, Edge after, bool isUpright)
     {
         string Where(Edge edge, string ofCase, string face) => edge.Kind == EdgeKind.CaseOutside ? $"the inside of the {ofCase}" : $"its {face} face";
         return before.Part == after.Part
@@ -59,7 +78,7 @@ internal static class DividerRule
                (after, "dado-after", isUpright ? Where(after, "top", "lower") : Where(after, "right side", "left"))];
     }
 
-    private static void Dado(Book book, Space space, Dividing member, DividerFit fit, PartSize depth, Edge edge, string word, string where)
+    private static void Dado(Book book, Dividing member, DividerFit fit, PartSize depth, Edge edge, string word, string where)
     {
         string from = member.IsUpright ? "from the left end" : "above the lower end";
         QuantityKey at = book.Define(member.Key, $"{word}.at", $"{member.Name}, its dado in {edge.Part}, {from}",
@@ -67,5 +86,28 @@ internal static class DividerRule
         book.Machinings.Add(new(edge.Part, $"Dado across {where} for {member.Name}", [("depth", depth.ToCut), ("width", member.Thickness), (from, at)]));
         book.Joints.Add(new("dado", member.Key, Face.Ends, edge.Part, Face.Inside, "glue; screws through it only where no face is seen") { Depth = depth.AsCut });
         LetInRule.Check(book, edge.Part, edge.Part, fit.Choice, depth, edge.Member);
+        CheckBackToBack(book, member, fit, depth, edge);
     }
+
+    /// <summary>Dadoes from both faces of one panel at one place leave less wood between them than is usual.</summary>
+    private static void CheckBackToBack(Book book, Dividing member, DividerFit fit, PartSize depth, Edge edge)
+    {
+        if (book.Parts.Find(p => p.Key == edge.Part && p.Placements.Length == 1) is not { } carrier) return;
+        (Placement box, Placement own) = (carrier.Placements[0], Of(member.Key));
+        Placement Of(string key) => book.Parts.First(p => p.Key == key).Placements[0];
+        bool Before(Placement p) => member.IsUpright ? p.Z < box.Z : p.X < box.X;
+        bool Meet(Placement p) => member.IsUpright ? Shared(p.X, p.SizeX, own.X, own.SizeX) : Shared(p.Z, p.SizeZ, own.Z, own.SizeZ);
+        ExactLength thick = book.Value(edge.Member);
+        foreach (Joint other in book.Joints.Where(j => j.Kind == "dado" && j.Against == edge.Part && j.Part != member.Key && Before(Of(j.Part)) != Before(own) && Meet(Of(j.Part))).ToList())
+        {
+            (ExactLength deep, ExactLength far) = (book.Value(depth.AsCut), book.Value(other.Depth!.Value));
+            ExactLength left = thick - deep - far;
+            if (left >= thick * LetInRule.LeftBetween) continue;
+            book.NoteOnce(left.Sign <= 0 ? "joint.through" : "joint.back-to-back", left.Sign <= 0 ? Severity.Stop : Severity.Warn, carrier.Key,
+                $"Dadoes of {book.Say(deep)} and {book.Say(far)} meet from both faces of {carrier.Name}, {book.Say(thick)} thick.",
+                $"Make them {book.Say(thick * TradeRules.Get("CJ3").Share)} deep at most, so that a third stays, or move one of the two. ({TradeRules.Get("CJ3").Cited})", fit.Choice.Depth?.Place ?? fit.Choice.Place);
+        }
+    }
+
+    private static bool Shared(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) => a < b + bSize && b < a + aSize;
 }

@@ -17,7 +17,7 @@ internal static class FaceFrameMembers
         QuantityKey width = Book.SectionWidthOf((isAcross ? frame.Mullion : frame.Rail).Name);
         QuantityKey inside = In(book, divider.Key, "frame.in", $"{frame.Name}, edge of its {Word(isAcross)} beside {divider.Key}", frame, isAcross ? frame.Described.Mullions : frame.Described.Rails, [Term.From(Word(isAcross), 1, width), Term.From(divider.Key, -1, thickness)], Rational.Of(1, 2));
         FrameEdge before = (isAcross ? space.Edges.Bottom : space.Edges.Left).Frame!;
-        return new(inside, width, $"{divider.Key}.{Word(isAcross)}", [.. frame.OneTenon, Term.From("edge of what it stands against", -1, before.In)]);
+        return new(inside, width, $"{divider.Key}.{Word(isAcross)}", [.. frame.OneTenon, Term.From("edge of what it stands against", -1, before.In)], thickness);
     }
 
     /// <summary>True where the frame leaves nothing of an opening, with a finding.</summary>
@@ -72,16 +72,14 @@ internal static class FaceFrameMembers
         switch (frame.Described.Joint)
         {
             case FaceFrameJoint.Tenon when frame.Tenon is { } tenon:
-                QuantityKey thick = Defined("frame.tenon-thickness", "tenon thickness", new Sum([Term.From("stick", 1, frame.Thickness)], Rational.Of(1, 3)));
-                QuantityKey shoulder = Defined("frame.shoulder", "shoulder at each edge of a tenon", Usual.Or(book, null, "FF3", "and wood beyond its mortise"));
-                QuantityKey deep = Defined("frame.mortise", "mortise depth", new Sum(Term.From("tenon", 1, tenon.AsCut), Term.From("room for glue", 1, Usual.Length(book, "DW7"), new(OriginKind.Rule, "at its end", TradeRules.Get("DW7").Cited))));
-                QuantityKey long_ = book.Define(owner, "mortise-length", $"{name}, mortise length", new Sum(Term.From("its width", 1, width), Term.From("shoulders", -2, shoulder)));
-                book.Machinings.Add(new(part, "Tenon in the middle of both ends", [("length", tenon.ToCut), ("thickness", thick), ("shoulder at each edge", shoulder)]));
+                TenonSet set = TenonRule.Of(book, frame.Case, "frame.tenon-", frame.Name, tenon, frame.Thickness);
+                QuantityKey long_ = TenonRule.MortiseLength(book, owner, "mortise-length", name, set, width, [], frame.Described.Place);
+                TenonRule.Cut(book, part, "Tenon in the middle of both ends", set);
                 foreach ((int i, (string against, QuantityKey _, string where, Sum? at)) in into.Index())
                 {
-                    QuantityKey from = book.Define(owner, i == 0 ? "mortise-from" : "mortise-from-2", $"{name}, its mortise in {against} from the end", new Sum([.. at?.Terms ?? [], Term.From("shoulder", 1, shoulder)]));
-                    book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", deep), ("width", thick), ("length", long_), ("from the end", from)]));
-                    book.Joints.Add(new("mortise and tenon", part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut });
+                    QuantityKey from = book.Define(owner, i == 0 ? "mortise-from" : "mortise-from-2", $"{name}, its mortise in {against} from the end", new Sum([.. at?.Terms ?? [], Term.From("shoulder", 1, set.Shoulder)]));
+                    book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ("from the end", from)]));
+                    book.Joints.Add(new("mortise and tenon", part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut, Thick = set.Thickness, Shoulder = set.Shoulder });
                 }
                 return;
             case FaceFrameJoint.Dowels:
@@ -95,11 +93,5 @@ internal static class FaceFrameMembers
         bool isPocket = frame.Described.Joint == FaceFrameJoint.Pocket;
         foreach ((string against, QuantityKey _, string _, Sum? _) in into)
             book.Joints.Add(new(isPocket ? "butt" : "dowels", part, Face.Ends, against, Face.Inside, isPocket ? "glue and pocket screws from behind" : "glue and dowels"));
-
-        QuantityKey Defined(string what, string words, Working working)
-        {
-            QuantityKey key = QuantityKey.Of(frame.Case, what);
-            return book.Knows(key) ? key : book.Define(frame.Case, what, $"{frame.Name}, {words}", working);
-        }
     }
 }

@@ -27,8 +27,13 @@ internal static class OpeningRule
         Put(book, behind, space, content);
     }
 
-    /// <summary>What closes an opening goes by its face: before a face frame that is the frame's.</summary>
-    private static Space AtFace(Book book, Space behind, OpeningContent? content) => behind.FaceFrame is not null && content is DrawerBank ? PackingRule.AtFace(book, behind) : behind;
+    /// <summary>What closes an opening goes by its face: before a face frame that is the frame's. Drawers behind doors go by what those leave.</summary>
+    private static Space AtFace(Book book, Space behind, OpeningContent? content) => content switch
+    {
+        DrawerBank bank => PackingRule.ForDrawers(book, behind, bank),
+        DoorFilling when behind.FaceFrame is not null => PackingRule.AtFace(book, behind),
+        _ => behind,
+    };
 
     private static void Put(Book book, Space behind, Space space, OpeningContent? content)
     {
@@ -37,32 +42,30 @@ internal static class OpeningRule
             case Division division: Divide(book, space, division); break;
             case DrawerBank bank:
                 BankRule.Write(book, space, bank);
-                if (behind.FaceFrame is { } frame) PackingRule.Write(book, behind, frame, bank);
+                PackingRule.Write(book, behind, space, bank);
                 break;
             case Shelves shelves: ShelfRule.Write(book, space, shelves); break;
-            case DoorFilling when space.FaceFrame is not null:
-                book.Note("door.face-frame", Severity.Stop, space.Owner, $"Doors on a face frame, as in {space.Name}, are not worked out yet.", "Leave the face frame or the doors out.", space.Place);
-                break;
-            case DoorFilling doors when DoorRule.Write(book, space, doors) is { } inside: Put(book, inside, AtFace(book, inside, doors.Behind), doors.Behind); break;
+            case DoorFilling doors when DoorRule.Write(book, behind, space, doors) is { } inside: Put(book, inside, AtFace(book, inside, doors.Behind), doors.Behind); break;
         }
     }
 
     private static void Divide(Book book, Space space, Division division)
     {
         var openings = division.Items.OfType<Opening>().ToImmutableArray();
-        var members = new List<(Divider Divider, Panel Panel)>();
+        var members = new List<DividingMember>();
         foreach (Divider divider in division.Items.OfType<Divider>())
         {
-            if (book.PanelOf(divider.Of ?? space.Of, divider.Key) is not { } panel) return;
-            members.Add((divider, panel));
+            if (DividingMember.Of(book, space, divider) is not { } member) return;
+            members.Add(member);
         }
-        string memberWord = division.IsAcross ? "partition" : "deck", what = division.IsAcross ? "width" : "height";
+        string what = division.IsAcross ? "width" : "height", memberWord = division.IsAcross ? "partition" : members.Count > 0 && members.All(m => m.Panel is null) ? "rail" : "deck";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
-        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{memberWord} {m.Divider.Key}", 1, book.ThicknessOf(m.Divider.Key, m.Panel.Name)) with { Part = m.Divider.Key })];
+        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{m.Word(division.IsAcross)} {m.Divider.Key}", 1, m.Size) with { Part = m.Panel is null ? "" : m.Divider.Key })];
         ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, [Term.From($"opening {o.Key}", 1, QuantityKey.Of(o.Key, what))]))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 
         Edge[] shared = [.. members.Select(m => SharedWith(book, space, m, division.IsAcross))];
+        RailPair?[] rails = [.. members.Select(m => m.Stick is { } stick ? RailRule.Pair(book, space, m.Divider, stick) : null)];
         ExactLength along = division.IsAcross ? space.X : space.Z + book.Value(space.Height);
         for (int i = 0; i < openings.Length; i++)
         {
@@ -85,7 +88,7 @@ internal static class OpeningRule
                 height = book.DefineSame(opening.Key, "height", $"{name}, clear height", "as set out", set, Combining.Narrowest);
             }
             QuantityKey depth = book.DefineSame(opening.Key, "depth", $"{name}, clear depth", "of the whole", space.Depth, Combining.Narrowest);
-            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : shared[i - 1];
+            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : shared[i - 1] with { IsCovered = false };
             Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : shared[i];
             // How far along what bounds both ends of the division this opening begins: from the left, or from the bottom.
             ImmutableArray<Term> start = division.IsAcross ? Run(0, i, i) : Run(i + 1, openings.Length, i);
@@ -94,11 +97,17 @@ internal static class OpeningRule
                 ? new(before, after, Further(space.Edges.Top), Further(space.Edges.Bottom))
                 : new(Further(space.Edges.Left), Further(space.Edges.Right), before, after);
             ExactLength x = division.IsAcross ? along : space.X, z = division.IsAcross ? space.Z : along - size;
-            book.Show(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X));
+            book.Show(new(division.IsAcross ? width : height, division.IsAcross, division.IsAcross ? x : z, division.IsAcross ? x + size : z + size, 0, space.X) { In = division.IsAcross ? Views.Front | Views.Above : Views.Front });
 
             if (i < members.Count)
-                WriteMember(book, space, members[i].Divider, members[i].Panel, division.IsAcross, division.IsAcross ? x + size : z, division.IsAcross ? Run(0, i + 1, i) : Run(i + 1, openings.Length, i + 1));
-            Fill(book, space with
+            {
+                ImmutableArray<Term> from = division.IsAcross ? Run(0, i + 1, i) : Run(i + 1, openings.Length, i + 1);
+                if (members[i].Panel is { } panel) WriteMember(book, space, members[i].Divider, panel, division.IsAcross, division.IsAcross ? x + size : z, from);
+                else RailRule.Write(book, space, members[i].Divider, members[i].Stick!, rails[i]!, z, from);
+            }
+            // Between bare posts a partition gives slides something to screw to, on both sides or on one.
+            bool hasPanels = space.TakesSlides || (before.Part.Length > 0 && after.Part.Length > 0);
+            BackToBackRule.Fill(book, space with
             {
                 Owner = opening.Key,
                 Prefix = opening.Key,
@@ -111,8 +120,14 @@ internal static class OpeningRule
                 Edges = edges,
                 Place = opening.Place,
                 Face = division.IsAcross ? space.Face with { Width = set } : space.Face with { Height = set },
-            }, opening.Content);
-            ExactLength step = size + (i < members.Count ? book.Value(Book.ThicknessOf(members[i].Panel.Name)) : Zero);
+                Doors = space.Doors is { } doors && division.IsAcross ? new(i == 0 ? doors.Left : null, i == openings.Length - 1 ? doors.Right : null) : space.Doors,
+                TakesSlides = division.IsAcross ? hasPanels : space.TakesSlides,
+                Carrier = division.IsAcross && !space.TakesSlides ? (before.Part.Length > 0 ? before.Part : after.Part) : space.Carrier,
+                Railing = division.IsAcross ? space.Railing is { } railing ? railing with { IsBetweenPosts = false } : null : space.Railing,
+                Above = division.IsAcross || i == 0 ? space.Above : rails[i - 1],
+                Below = division.IsAcross || i == openings.Length - 1 ? space.Below : rails[i],
+            }, opening);
+            ExactLength step = size + (i < members.Count ? book.Value(members[i].Step) : Zero);
             along = division.IsAcross ? along + step : along - step;
         }
 
@@ -124,13 +139,14 @@ internal static class OpeningRule
         ];
     }
 
-    private static Edge SharedWith(Book book, Space space, (Divider Divider, Panel Panel) member, bool isAcross)
+    private static Edge SharedWith(Book book, Space space, DividingMember member, bool isAcross)
     {
-        QuantityKey t = book.ThicknessOf(member.Divider.Key, member.Panel.Name);
+        QuantityKey t = member.Size;
+        if (member.Panel is null) return new(t, EdgeKind.Shared) { IsCovered = member.Divider.Rail!.IsCovered };
         return new(t, EdgeKind.Shared, Part: member.Divider.Key)
         {
             Start = space.Dividers.AtOneEnd,
-            Frame = space.FaceFrame is { } frame ? FaceFrameMembers.Before(book, space, frame, member.Divider, t, isAcross) : null,
+            Frame = space is { FaceFrame: { } frame, Doors: null } ? FaceFrameMembers.Before(book, space, frame, member.Divider, t, isAcross) : null,
         };
     }
 
@@ -149,15 +165,17 @@ internal static class OpeningRule
         Placement placement = isAcross
             ? new(at, space.Y, space.Z - into, thick, deep, long_)
             : new(space.X - into, space.Y, at - thick, long_, deep, thick);
-        book.Add(new(divider.Key, divider.Key, name, role, panel.Name, length, width, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(1, 0) });
+        book.Add(divider.IsGrainDeep ? new(divider.Key, divider.Key, name, role, panel.Name, width, length, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(0, 1) }
+            : new(divider.Key, divider.Key, name, role, panel.Name, length, width, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(1, 0) });
         DividerRule.Join(book, space, new(divider.Key, name, panel, t, width, isAcross, from), "glue and screws from outside, or pocket screws where there is no outside");
-        if (space.FaceFrame is { } frame) FaceFrameMembers.Member(book, space, frame, divider, t, isAcross, at, from);
+        if (!isAcross) ShelfStripRule.Span(book, space, divider, panel);
+        if (space is { FaceFrame: { } frame, Doors: null }) FaceFrameMembers.Member(book, space, frame, divider, t, isAcross, at, from);
         string words = space.Dividers switch
         {
             { Depth: not null } => $"Put the {name} into its dadoes, dry at first.",
-            { Choice.Joint: CaseJoint.Dowels } => $"Set the {name} on its dowels with glue; check the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike.",
+            { Choice.Joint: CaseJoint.Dowels } => $"Put the {name} on its dowels, dry at first; check the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike.",
             _ => $"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.",
         };
-        book.Steps.Add(new(space.Dividers.Stage, words, [divider.Key], null, ""));
+        book.Steps.Add(new(space.Dividers.Stage, words, [divider.Key], null, "") { IsDry = space.Dividers.IsClosedIn });
     }
 }

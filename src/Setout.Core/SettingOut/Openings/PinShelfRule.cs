@@ -11,12 +11,14 @@ namespace Setout.Core.SettingOut.Openings;
 /// <summary>Shelves on pins in rows of holes: each stands on the hole nearest to an even share of the height, and is shorter than the opening by its play.</summary>
 internal static class PinShelfRule
 {
+    private const string Metric = "5 mm";
+
     /// <summary>The holes of an opening.</summary>
     private sealed record Rows(QuantityKey Pitch, QuantityKey First, QuantityKey Last, QuantityKey Front, QuantityKey Back, QuantityKey Depth, int Count, string Hole);
 
     public static void Write(Book book, Space space, Shelves shelves, Panel panel)
     {
-        if (!DadoRule.HasPanels(book, space, "holes for pins")) return;
+        if (!Carriers.Has(book, space, "holes for pins")) return;
         QuantityKey t = Book.ThicknessOf(panel.Name), setback = ShelfRule.Setback(book, space, shelves);
         TradeRule usual = TradeRules.Get("SH3");
         QuantityKey play = book.Define(space.Prefix, "shelf-play", $"{space.Name}, play of its shelves, both ends together",
@@ -50,10 +52,17 @@ internal static class PinShelfRule
         book.Hardware.Add(new(space.Owner, $"Shelf pin for holes of {rows.Hole}", 4 * count, "piece", "four a shelf: hardware article"));
         Bore(book, space, rows);
         ShelfStripRule.Span(book, space, shelves, panel);
-        book.Steps.Add(new(Stage.LooseShelves, $"Put the pins of {space.Name} in, four to a shelf in holes of one height, and lay the shelves on them.", [.. shelves.Keys.Reverse().Select(k => k.Text)], null, ""));
+        // What stands inside of the sides closes the way to a shelf that is longer than what it leaves.
+        ExactLength past = space is { Edges: { Left.Frame: { } left, Right.Frame: { } right } } ? book.Value(left.In) + book.Value(right.In) : Zero;
+        bool isBehind = past > book.Value(play);
+        string later = isBehind ? " They go in now: past the face frame they do not go straight." : "";
+        book.Steps.Add(new(isBehind ? Stage.Inside : Stage.LooseShelves, $"Put the pins of {space.Name} in, four to a shelf in holes of one height, and lay the shelves on them.{later}", [.. shelves.Keys.Reverse().Select(k => k.Text)], null, ""));
+        if (isBehind)
+            book.Note("shelf.behind-frame", Severity.Note, space.Owner, $"Shelves of {space.Name} are {book.Say(past - book.Value(play))} longer than the way between the members of the face frame: they go in before it, and come out again only tipped.",
+                $"Write 'play: {book.Say(past)}' or more for shelves that go in and out past it.", shelves.Keys[0].Place);
     }
 
-    private static IEnumerable<string> Parts(Space space) => DadoRule.Carriers(space).Select(e => e.Part).Distinct();
+    private static IEnumerable<string> Parts(Space space) => Carriers.Beside(space).Select(e => e.Part).Distinct();
 
     private static Rows? RowsOf(Book book, Space space, Shelves shelves, QuantityKey setback)
     {
@@ -75,15 +84,28 @@ internal static class PinShelfRule
             Term.From("row", 1, edge.Length, new(OriginKind.Rule, "32 mm method", edge.Cited)), Term.From("setback of the shelves", 1, setback), .. space.Door is { } door ? [Term.From("inset door", 1, door)] : ImmutableArray<Term>.Empty]));
         QuantityKey back = book.Define(space.Prefix, "holes.back", $"{space.Name}, back row from the back edge", new Stated(edge.Length, new(OriginKind.Rule, "as at the front", "common practice, no source")));
         ImmutableArray<Term> limits = [Term.From("usual depth", 1, deepRule.Length, new(OriginKind.Rule, "10 to 13 mm", deepRule.Cited)),
-            .. DadoRule.Carriers(space).DistinctBy(e => e.Member).Select((e, i) => Term.From($"what {e.Part} allows", 1, book.Define(space.Prefix, $"holes.limit-{i + 1}", $"{space.Name}, deepest hole in {e.Part}",
+            .. Carriers.Beside(space).DistinctBy(e => e.Member).Select((e, i) => Term.From($"what {e.Part} allows", 1, book.Define(space.Prefix, $"holes.limit-{i + 1}", $"{space.Name}, deepest hole in {e.Part}",
                 new Sum(Term.From("panel", 1, e.Member) with { Part = e.Part }, Term.From("left under it", -1, left.Length, new(OriginKind.Rule, "never through", left.Cited))))))];
         QuantityKey depth = book.Define(space.Prefix, "holes.depth", $"{space.Name}, depth of its holes", new Extreme(limits, IsLeast: true));
-        return new(pitch, first, last, front, back, depth, count, step == metric.Length || book.Piece.Unit != LengthUnit.Inch ? "5 mm" : "1/4 in");
+        return new(pitch, first, last, front, back, depth, count, step == metric.Length || book.Piece.Unit != LengthUnit.Inch ? Metric : "1/4 in");
+    }
+
+    private static void Place(Book book, Space space, Rows rows)
+    {
+        ExactLength hole = rows.Hole == Metric ? FromMillimetres(5) : FromInches(Rational.Of(1, 4)), left = book.Corner.X + space.X, low = book.Corner.Z + space.Z + book.Value(rows.First);
+        foreach ((Edge edge, bool isLeft) in new[] { (space.Edges.Left, true), (space.Edges.Right, false) })
+        {
+            ExactLength face = isLeft ? left : left + book.Value(space.Width);
+            if (Bored.Beside(book, edge.Part, face, isLeft) is not { } panel) continue;
+            foreach (ExactLength y in new[] { panel.Box.Y + book.Value(rows.Front), panel.Box.Y + panel.Box.SizeY - book.Value(rows.Back) })
+                for (int i = 0; i < rows.Count; i++)
+                    book.Bores.Add(new(space.Owner, $"pins of {space.Name}", edge.Part, panel.Number, Along.X, face, y, low + (book.Value(rows.Pitch) * i), hole, book.Value(rows.Depth)));
+        }
     }
 
     private static void Bore(Book book, Space space, Rows rows)
     {
-        foreach (Edge edge in DadoRule.Carriers(space).DistinctBy(e => e.Part))
+        foreach (Edge edge in Carriers.Beside(space).DistinctBy(e => e.Part))
         {
             bool isBored = edge.Kind == EdgeKind.Shared && book.Machinings.Any(m => m.Part == edge.Part && m.Words.Contains("shelf pins", StringComparison.Ordinal));
             if (isBored && book.Value(rows.Depth) * 2 > book.Value(edge.Member) - TradeRules.Get("SH8").Length)
@@ -92,6 +114,7 @@ internal static class PinShelfRule
             book.Machinings.Add(new(edge.Part, $"Bore two rows of {rows.Count} holes of {rows.Hole} on the inside for shelf pins of {space.Name}", [
                 ("from hole to hole", rows.Pitch), ("lowest above the bottom of the opening", rows.First), ("highest", rows.Last), ("front row from the front edge", rows.Front), ("back row from the back edge", rows.Back), ("depth", rows.Depth)]));
         }
+        Place(book, space, rows);
         book.Steps.Add(new(Stage.Edges, $"Bore the holes for the shelf pins of {space.Name} before anything is joined: one strip of scrap with the holes in it, its lower end marked, laid against the line of the opening's bottom on every panel; a stop on the bit, never through.", [], null, ""));
     }
 }

@@ -31,7 +31,7 @@ internal static class ShelfStripRule
         }
         if (material is Stick && strip.Height is { } idle)
             book.NoteOnce("shelf.strip-height-idle", Severity.Note, space.Owner, $"Strips of {material.Name} are as high as the sticks are wide; the height given is not used.", "Leave it out, or name a sheet.", idle.Place);
-        PartSize long_ = book.DefineSize(part, "length", $"{name}, length", new Sum([Term.From("shelf, as cut", 1, length.AsCut), .. dado is null ? ImmutableArray<Term>.Empty : [Term.From("in the dadoes", -2, dado.ToCut)]]), Rounding.Down, "down: it must go between");
+        PartSize long_ = book.DefineSize(part, "length", $"{name}, length", new Sum([Term.From("shelf, as cut", 1, length.AsCut), .. dado is null ? ImmutableArray<Term>.Empty : [Term.From("in the dadoes", -2, dado.AsCut)]]), Rounding.Down, "down: it must go between");
         PartSize high = material is Panel panel
             ? book.DefineSize(part, "width", $"{name}, height", new Sum(Term.From("height", 1, strip.Height!.Value.Value, Origin.Given(strip.Height.Value.Place))), PartRole.ShelfStrip, panel, 1)
             : Book.Uncut(Book.SectionWidthOf(material.Name));
@@ -43,21 +43,27 @@ internal static class ShelfStripRule
             [new(corner.X, corner.Y, corner.Z - down, book.Value(long_.AsCut), book.Value(t), down)], key.Place)
         { Seen = material is Panel ? new(1, 0) : default });
         book.Joints.Add(new("butt", part, Face.Top, key.Text, Face.Bottom, "glue and clamps"));
-        book.Steps.Add(new(Stage.Edges, $"Glue the strip under the front edge of shelf {key.Text}, flush with it and midway between its ends.", [part], null, ""));
+        book.Steps.Add(new(Stage.Edges, $"Glue the strip under the front edge of shelf {key.Text}, flush with it and midway between its ends.", [part], null, "") { On = key.Text });
     }
 
     /// <summary>Warns where shelves span further than is usual for their thickness and kind.</summary>
-    public static void Span(Book book, Space space, Shelves shelves, Panel panel)
+    public static void Span(Book book, Space space, Shelves shelves, Panel panel) =>
+        Span(book, space, $"Shelves of {panel.Name} span", panel, shelves.Strip is not null, shelves.Strip is null ? "Add 'strip: {of: STICK}' under the front edge, divide the opening with a partition" : "Divide the opening with a partition", shelves.Keys[0].Place);
+
+    /// <summary>Warns where a deck does: it carries what stands on it as a shelf does.</summary>
+    public static void Span(Book book, Space space, Divider deck, Panel panel) =>
+        Span(book, space, $"Deck {deck.Key} of {panel.Name} spans", panel, false, "Put a partition under it", deck.Place);
+
+    private static void Span(Book book, Space space, string what, Panel panel, bool hasStrip, string remedy, Place place)
     {
         bool isBoard = panel.Kind is "mdf" or "particleboard" or "melamine-faced board" or "hardboard";
         TradeRule rule = TradeRules.Get(isBoard ? "SH2" : "SH1");
         // A 3/4 in sheet reads a little less; a strip counts for half as much again, no more than habit.
         ExactLength thick = book.Value(Book.ThicknessOf(panel.Name)) + ExactLength.FromInches(Rational.Of(1, 32)), span = book.Value(space.Width);
         Rational times = thick / ExactLength.FromInches(Rational.Of(3, 4));
-        ExactLength most = rule.Length * times * (shelves.Strip is null ? Rational.One : Rational.Of(3, 2));
+        ExactLength most = rule.Length * times * (hasStrip ? Rational.Of(3, 2) : Rational.One);
         if (span <= most || book.IsUnknown(panel.Name)) return;
-        string remedy = shelves.Strip is null ? "Add 'strip: {of: STICK}' under the front edge, divide the opening with a partition" : "Divide the opening with a partition";
-        book.Note("shelf.long-span", Severity.Warn, space.Owner, $"Shelves of {panel.Name} span {book.Say(span)} in {space.Name}; about {book.Say(most.RoundTo(book.Grid, Rounding.Down).Value)} is usual for what they are.",
-            $"{remedy}, or use a thicker sheet: what they carry decides, and is not worked out here. ({rule.Cited})", shelves.Keys[0].Place);
+        book.Note("shelf.long-span", Severity.Warn, space.Owner, $"{what} {book.Say(span)} in {space.Name}; about {book.Say(most.RoundTo(book.Grid, Rounding.Down).Value)} is usual for what they are.",
+            $"{remedy}, or use a thicker sheet: what they carry decides, and is not worked out here. ({rule.Cited})", place);
     }
 }

@@ -97,6 +97,6 @@ internal static class EdgingRule
         };
         string level = raised.Sign > 0 ? $"They stand {book.Say(raised)} above the top: set them on a spacer of that thickness." : $"Keep them a hair above the top and {(laid.Top.Laminate is null ? "plane them flush with it" : "take them down to the laminate with a scraper, which is not to touch it")}.";
         string under = isPlaned ? $" Plane off the {book.Say(hangs)} below." : hangs.Sign > 0 ? $" They hang {book.Say(hangs)} below the top." : "";
-        book.Steps.Add(new(Stage.Top, $"Edging of the {laid.Name}. {order} {level}{under}", parts, null, "plane"));
+        book.Steps.Add(new(Stage.Top, $"Edging of the {laid.Name}. {order} {level}{under}", parts, null, "plane") { On = laid.Top.Key });
     }
 }

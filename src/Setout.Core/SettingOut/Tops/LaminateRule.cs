@@ -73,10 +73,10 @@ internal static class LaminateRule
         QuantityKey corner = book.Define(laid.Top.Key, "laminate.corner", $"{laid.Name}, least radius of an inside corner in its laminate", new Stated(radius.Length, new(OriginKind.Rule, "prevents cracks", radius.Cited)));
         const string bond = "Coat both faces, wait until neither marks a finger (the can says how long), lay it on over sticks, draw them out and press with a roller from the middle outward: it cannot be shifted once it touches.";
         if (!laid.Made.Laminated.IsEmpty)
-            book.Steps.Add(new(Stage.Top, $"Laminate the edges of the {laid.Name} first, so that the face covers their joint. {bond} Trim the {book.Say(over)} over flush with both faces of the core.", [], null, "cement"));
-        if (laid.Made.Under is not null) book.Steps.Add(new(Stage.Top, $"Laminate the underside of the {laid.Name}. {bond} Trim it flush.", [], null, "cement"));
-        book.Steps.Add(new(Stage.Top, $"Laminate the face of the {laid.Name} last. {(laid.Made.Under is null && laid.Made.Laminated.IsEmpty ? bond : "Bond it in the same way.")} Trim it flush and ease the edge with a file. Round the inside corners of any cut-out to {book.Say(book.Value(corner))} or more, and drill holes for screws larger than the screws.", [], null, "cement"));
-        book.Steps.Add(new(Stage.Top, $"Trim the laminate of the {laid.Name} with a bit that has a bearing, one light cut at a time.", [], null, "router"));
+            book.Steps.Add(new(Stage.Top, $"Laminate the edges of the {laid.Name} first, so that the face covers their joint. {bond} Trim the {book.Say(over)} over flush with both faces of the core.", [], null, "cement") { On = laid.Top.Key });
+        if (laid.Made.Under is not null) book.Steps.Add(new(Stage.Top, $"Laminate the underside of the {laid.Name}. {bond} Trim it flush.", [], null, "cement") { On = laid.Top.Key });
+        book.Steps.Add(new(Stage.Top, $"Laminate the face of the {laid.Name} last. {(laid.Made.Under is null && laid.Made.Laminated.IsEmpty ? bond : "Bond it in the same way.")} Trim it flush and ease the edge with a file. Round the inside corners of any cut-out to {book.Say(book.Value(corner))} or more, and drill holes for screws larger than the screws.", [], null, "cement") { On = laid.Top.Key });
+        book.Steps.Add(new(Stage.Top, $"Trim the laminate of the {laid.Name} with a bit that has a bearing, one light cut at a time.", [], null, "router") { On = laid.Top.Key });
         foreach (Well well in laid.Top.Wells) book.Machinings.Add(new(laid.Parts[0], $"round the inside corners of the opening of well {well.Key}: laminate cracks from a sharp one", [("radius", corner)]));
     }
 }

@@ -107,9 +107,10 @@ internal static class LayerRule
     {
         string seams = made.Layers.Any(l => !l.Layer!.Seams.IsEmpty) ? " Shoot the seams and try them dry first; each comes over solid sheet in the layer beside it." : "";
         if (made.Layers.Length == 1)
-            book.Steps.Add(new(Stage.Top, $"Glue the pieces of the {made.Name} end to end on a flat bench, a batten across each seam while it sets.{seams}", parts, null, "lift"));
+            book.Steps.Add(new(Stage.Top, $"Glue the pieces of the {made.Name} end to end on a flat bench, a batten across each seam while it sets.{seams}", parts, null, "lift") { On = made.Top.Key });
         else
             book.Steps.Add(new(Stage.Top, $"Glue up the {made.Name}: layer 1 face down on a flat bench, glue on the whole face, the next layer on with its front edge and left end flush, and so on. Clamp over cauls from the middle outward. Screws only while it sets: none stays where a cutter will pass. Then plane the edges flush.{seams}",
-                parts, null, "lift"));
+                parts, null, "lift")
+            { On = made.Top.Key });
     }
 }

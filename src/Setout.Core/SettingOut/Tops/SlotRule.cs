@@ -44,9 +44,24 @@ internal static class SlotRule
             Span wide = new(near, near + book.Value(width)), along = new(book.Value(stop), book.Value(stop) + book.Value(length));
             CheckOthers(book, laid, slot, isAlong ? new(along, wide) : new(wide, along), boxes);
             boxes.Add((slot, isAlong ? along : wide, isAlong ? wide : along));
+            Show(book, laid, slot, name, isAlong, near, stop);
             if (Bit(book, slot, name, width, depth) is { } passes) Passes(book, laid, slot, name, (from, width, depth, stop), passes);
         }
         return deepest;
+    }
+
+    /// <summary>Where it lies: from its nearer wall, and from the end where it stops.</summary>
+    private static void Show(Book book, LaidTop laid, Slot slot, string name, bool isAlong, ExactLength near, QuantityKey stop)
+    {
+        (QuantityKey from, QuantityKey width) = (QuantityKey.Of(slot.Key, "from"), QuantityKey.Of(slot.Key, "width"));
+        ExactLength wide = book.Value(width), deep = book.Value(QuantityKey.Of(slot.Key, "depth")), along = book.Value(QuantityKey.Of(slot.Key, "length")), end = book.Value(stop);
+        ExactLength x = laid.X + (isAlong ? end : near), y = laid.Y + (isAlong ? near : end), face = laid.Z + book.Value(laid.Made.Thickness);
+        book.CutOut(slot.Key, name, laid.Solid(book), isAlong ? new(x, y, face - deep, along, wide, deep) : new(x, y, face - deep, wide, along, deep));
+        (ExactLength start, ExactLength edge) = isAlong ? (y, laid.Y) : (x, laid.X);
+        ExactLength across = book.Value(isAlong ? laid.OutWidth : laid.OutLength);
+        bool isNear = slot.Along is TopSide.Front or TopSide.Left;
+        book.Show(new(from, !isAlong, isNear ? edge : start + wide, isNear ? start : edge + across, 0, x) { IsDeep = isAlong, In = Views.Above });
+        book.Show(new(width, !isAlong, start, start + wide, 0, x) { IsDeep = isAlong, In = Views.Above });
     }
 
     private readonly record struct Span(ExactLength From, ExactLength To)
@@ -153,6 +168,6 @@ internal static class SlotRule
             book.Machinings.Add(new(part, $"{name}, cut {i} of {passes.Beside} side by side at each depth", [($"from the {edge} to the bit", at)]));
         }
         string beside = passes.Beside > 1 ? $", {passes.Beside} cuts side by side at each depth, the wall nearest the {edge} first" : "";
-        book.Steps.Add(new(Stage.Top, $"Rout {name} in {passes.Down} pass{(passes.Down > 1 ? "es" : "")}{beside}, along a straight guide clamped at both ends; the depths stand in the table of grooves. Try the track in a scrap first.", [], null, "router"));
+        book.Steps.Add(new(Stage.Top, $"Rout {name} in {passes.Down} pass{(passes.Down > 1 ? "es" : "")}{beside}, along a straight guide clamped at both ends; the depths stand among the cuts and holes. Try the track in a scrap first.", [], null, "router") { On = laid.Top.Key });
     }
 }

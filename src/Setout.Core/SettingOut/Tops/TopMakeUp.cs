@@ -138,4 +138,7 @@ internal sealed record LaidTop(
     public Top Top => Made.Top;
 
     public string Name => Made.Name;
+
+    /// <summary>What is cut out of the top from above goes through these, as far as they reach: layers and strips.</summary>
+    public IEnumerable<string> Solid(Book book) => [.. Parts, .. book.Parts.Select(p => p.Key).Where(k => k.StartsWith($"{Top.Key}.edging-", StringComparison.Ordinal))];
 }

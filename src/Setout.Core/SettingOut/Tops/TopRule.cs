@@ -22,6 +22,9 @@ internal static class TopRule
         QuantityKey total = book.Define(top.Key, "height", $"{made.Name}, height above the floor",
             new Sum([.. Standing.Start(book, structure.Key, "up", "from the floor"), Term.From("structure", 1, QuantityKey.Of(structure.Key, "height")), Term.From("top", 1, made.Thickness)]));
         book.Show(new(total, false, -book.Corner.Z, book.Value(total) - book.Corner.Z, 2));
+        book.Show(new(made.Thickness, false, laid.Z, laid.Z + book.Value(made.Thickness), 0, laid.X + book.Value(laid.OutLength)) { In = Views.Right });
+        book.Show(new(laid.OutLength, true, laid.X, laid.X + book.Value(laid.OutLength), 2) { In = Views.Above });
+        book.Show(new(laid.OutWidth, false, laid.Y, laid.Y + book.Value(laid.OutWidth), 2) { IsDeep = true });
         if (top.Laminate is { } laminate) LaminateRule.Write(book, laid, laminate);
         if (top.Edging is { } edging) EdgingRule.Write(book, laid, edging);
         ExactLength deepest = SlotRule.Write(book, laid);
@@ -98,7 +101,9 @@ internal static class TopRule
             ways.Add(screw is { } s ? $"screw it from below through {where}, {book.Say(s)} screws and no longer, or they come out of the top"
                 : $"fix it from below with plates {(through is null ? "at" : "along")} {where}; choose their screws shorter than {shorter}");
         }
-        book.Steps.Add(new(Stage.Top, $"Two people lay the {name} on with its overhangs; {string.Join(". Then ", ways)}.", laid.Top.Layers.IsEmpty ? laid.Parts : [], null, "lift"));
+        book.Steps.Add(new(Stage.Top, $"Two people lay the {name} on with its overhangs; {string.Join(". Then ", ways)}.", laid.Top.Layers.IsEmpty ? laid.Parts : [], null, "lift")
+        { Whole = laid.Top.Layers.IsEmpty ? [] : [top.Key] });
+        book.Units.Add(new(top.Key, name, UnitKind.Top));
     }
 
     /// <summary>What carries a top and what a screw from below passes; null where it lies on posts that stand over their rails.</summary>

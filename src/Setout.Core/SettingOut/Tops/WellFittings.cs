@@ -29,6 +29,7 @@ internal static class WellFittings
                 if (spot.FromLeft.Value > well.Footprint.Across.Value || spot.FromFront.Value > well.Footprint.Along.Value)
                     book.Note("well.bolt-outside", Severity.Warn, key, $"Bolt {i + 1} of {name} lies outside the footprint of the {well.Machine}.", "Measure from the left and the front of its feet.", spot.Place);
                 book.Machinings.Add(new(part, $"hole for hold-down bolt {i + 1}, through", [("from the left", x), ("from the front", y), ("diameter", size)]));
+                Bore("bolt", x, y, size);
                 OverBearer(x, size, $"Bolt {i + 1}", spot.Place);
             }
             book.Hardware.Add(new(key, $"Hold-down bolt {book.Say(book.Value(size))} with nut and two washers, to suit the machine's foot and the platform", well.Bolts.Length, "piece", $"one for each hole; {(well.BoltSize is null ? usual.Cited : "given")}"));
@@ -43,8 +44,14 @@ internal static class WellFittings
             if (out_.Sign > 0) book.Note("well.exit-outside", Severity.Warn, key, $"The hole for {exit.For} runs {book.Say(out_)} over the edge of the platform of {name}.", $"Move it {book.Say(out_)} inwards, or make it smaller.", exit.At.Place);
             else OverBearer(x, size, $"The hole for {exit.For}", exit.At.Place);
             book.Machinings.Add(new(part, $"hole for {exit.For}, through, its edges rounded", [("from the left", x), ("from the front", y), ("diameter", size)]));
+            Bore(exit.For, x, y, size);
         }
 
+        void Bore(string what, QuantityKey x, QuantityKey y, QuantityKey size)
+        {
+            foreach ((int number, Placement box) in Bored.Members(book, part))
+                book.Bores.Add(new(key, what, part, number, Along.Z, box.X + book.Value(x), box.Y + book.Value(y), box.Z + box.SizeZ, book.Value(size), ExactLength.Zero));
+        }
         static Term Given(string words, Given given) => Term.From(words, 1, given.Value, Origin.Given(given.Place));
         QuantityKey Machine(string side, string word, string way, Given? swing, PartSize of) => book.Define(key, $"machine.{side}", $"{name}, its machine from the {word} of the platform", new Sum([
             Term.From("platform", Rational.Of(1, 2), of.AsCut), Term.From("machine, with what turns or travels", -Rational.Of(1, 2), QuantityKey.Of(key, $"machine.{way}")), .. swing is { } s ? [Given("what turns or travels there", s)] : ImmutableArray<Term>.Empty]));

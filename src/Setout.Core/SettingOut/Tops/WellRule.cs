@@ -27,9 +27,11 @@ internal static class WellRule
     public static void CutOut(Book book, LaidTop laid, Well well)
     {
         (string key, string name) = (well.Key, $"well {well.Key}");
-        QuantityKey left = book.Define(key, "from-left", $"{name}, from the left end of the top", well.FromLeft.Stated), front = book.Define(key, "from-front", $"{name}, from the front edge of the top", well.FromFront.Stated);
+        BayWell? bay = BayWell.Of(book, laid, well);
+        QuantityKey left = book.Define(key, "from-left", $"{name}, from the left end of the top", bay is null ? well.FromLeft.Stated : bay.FromLeft(book, laid)), front = book.Define(key, "from-front", $"{name}, from the front edge of the top", well.FromFront.Stated);
         QuantityKey wantsWide = Wants("across", "left to right", well.Footprint.Across, well.Swing.Left, well.Swing.Right), wantsDeep = Wants("along", "front to back", well.Footprint.Along, well.Swing.Front, well.Swing.Back);
-        QuantityKey width = Open("width", "left to right", well.Width, wantsWide), depth = Open("depth", "front to back", well.Depth, wantsDeep);
+        QuantityKey width = bay is null ? Open("width", "left to right", well.Width, wantsWide)
+            : book.DefineSame(key, "width", $"{name}, its opening left to right", $"bay {bay.Bay.Key}, clear width", QuantityKey.Of(bay.Bay.Key, "width"), Combining.Narrowest), depth = Open("depth", "front to back", well.Depth, wantsDeep);
         Room("across", "left to right", width, wantsWide, well.Width);
         Room("along", "front to back", depth, wantsDeep, well.Depth);
         QuantityKey right = book.Define(key, "from-right", $"{name}, from the right end of the top", new Sum(Term.From("top, over all", 1, laid.OutLength), Term.From("from the left", -1, left), Term.From("opening", -1, width)));
@@ -39,7 +41,13 @@ internal static class WellRule
                 book.Note("well.outside", Severity.Stop, key, $"The opening of {name} runs {book.Say(-book.Value(far))} past the {word} of {laid.Name}.", "Move it, make it smaller or the top larger.", at.Place);
         WellChecks.Feed(book, well, name, [("left", left, well.Feed?.Left), ("right", right, well.Feed?.Right), ("front", front, well.Feed?.Front), ("back", back, well.Feed?.Back)]);
         book.Machinings.Add(new(laid.Parts[0], $"opening of {name} for the {well.Machine}, through the whole top", [("from the left", left), ("from the front", front), ("width", width), ("depth", depth)]));
-        book.Steps.Add(new(Stage.Top, $"Cut the opening of {name} before the top is laid on: drill its corners, saw a hair inside the lines, trim to them with a router along a guide. Support what falls out.", [], null, "router"));
+        book.Steps.Add(new(Stage.Top, $"Cut the opening of {name} before the top is laid on: drill its corners, saw a hair inside the lines, trim to them with a router along a guide. Support what falls out.", [], null, "router") { On = laid.Top.Key });
+        ExactLength x = laid.X + book.Value(left), y = laid.Y + book.Value(front), wide = book.Value(width), deep = book.Value(depth);
+        book.CutOut(key, name, laid.Solid(book), new(x, y, laid.Z, wide, deep, book.Value(laid.Made.Thickness)));
+        book.Show(new(left, true, laid.X, x, 0) { In = Views.Above });
+        book.Show(new(width, true, x, x + wide, 0) { In = Views.Above });
+        book.Show(new(front, false, laid.Y, y, 0, x) { IsDeep = true, In = Views.Above });
+        book.Show(new(depth, false, y, y + deep, 0, x) { IsDeep = true });
 
         QuantityKey Wants(string word, string way, Given feet, Given? one, Given? other) => book.Define(key, $"machine.{word}", $"{name}, what the {well.Machine} takes {way}", new Sum([
             Term.From("footprint", 1, feet.Value, Origin.Given(feet.Place)), .. Swing(one), .. Swing(other)]));
@@ -72,6 +80,11 @@ internal static class WellRule
         PartSize length = book.DefineSize(key, "platform.length", $"{name} platform, left to right", new Sum(Term.From("opening", 1, width),
             Term.From("room to go in", -1, slip.Length, new(OriginKind.Rule, "both sides together", slip.Cited))), PartRole.WellPlatform);
         PartSize across = book.DefineSize(key, "platform.width", $"{name} platform, front to back", new Sum(Term.From("opening", 1, depth)), PartRole.WellPlatform);
+        if (BayWell.Of(book, laid, well) is { } bay)
+        {
+            Between(book, laid, well, bay, name, (sheet, length, across, up, table), bearer);
+            return;
+        }
         ImmutableArray<Term> low = bearer is null ? [Term.From("platform, underside", -1, up.AsCut)] : [Term.From("bearers, upper edge", -1, up.AsCut), Term.From("bearers, on edge", 1, Book.SectionWidthOf(bearer.Name))];
         PartSize sideLength = book.DefineSize(key, "side.length", $"{name} side, front to back", new Sum(Term.From("opening", 1, depth)), PartRole.WellSide);
         PartSize sideHigh = book.DefineSize(key, "side.width", $"{name} side, height", new Sum([Term.From("face of the top", 1, surface), Term.From("top", -1, laid.Made.Thickness), .. low]), PartRole.WellSide);
@@ -102,6 +115,29 @@ internal static class WellRule
         book.Joints.Add(new("butt", $"{key}.platform", Face.Bottom, bearer is null ? $"{key}.side" : $"{key}.bearer", Face.Top, "screws"));
         WellFittings.Write(book, well, name, length, across, bearer is null ? null : Book.ThicknessOf(bearer.Name));
         Step(book, well, name, up, table, bearer is not null);
+    }
+
+    /// <summary>A platform between the posts of a bay: no sides, bearers on the posts.</summary>
+    private static void Between(Book book, LaidTop laid, Well well, BayWell bay, string name, (Panel Sheet, PartSize Length, PartSize Across, PartSize Up, QuantityKey Table) flat, Stick? bearer)
+    {
+        string key = well.Key;
+        if (bearer is null)
+        {
+            book.Note("well.no-bearers", Severity.Stop, key, $"Nothing carries the platform of {name} in bay {bay.Bay.Key}.", "Name the sticks of its bearers, as in 'bearers: NAME'.", well.Place);
+            return;
+        }
+        QuantityKey t = Book.ThicknessOf(flat.Sheet.Name);
+        ExactLength x = laid.X + book.Value(QuantityKey.Of(key, "from-left")), y = laid.Y + book.Value(QuantityKey.Of(key, "from-front")), z = book.Value(flat.Up.AsCut) - book.Corner.Z;
+        ExactLength open = book.Value(QuantityKey.Of(key, "width")), deep = book.Value(flat.Across.AsCut), long_ = book.Value(flat.Length.AsCut), low = z - book.Value(Book.SectionWidthOf(bearer.Name));
+        WellChecks.Interrupts(book, well, name, book.Corner.Place(new(x, y, low, open, book.Value(QuantityKey.Of(key, "depth")), laid.Z + book.Value(laid.Made.Thickness) - low)), laid);
+        ImmutableArray<QuantityKey> held = [flat.Table];
+        bay.Bearers(book, well, name, bearer, x, open, z, held);
+        book.Add(new($"{key}.platform", $"{key}p", $"{name} platform", PartRole.WellPlatform, flat.Sheet.Name, flat.Length, flat.Across, t, 1, flat.Sheet.Grain,
+            [new(x + ((open - long_) / 2), y, z, long_, deep, book.Value(t))], well.Place, held));
+        book.Joints.Add(new("butt", $"{key}.platform", Face.Bottom, $"{key}.bearer", Face.Top, "screws"));
+        WellFittings.Write(book, well, name, flat.Length, flat.Across, Book.ThicknessOf(bearer.Name));
+        bay.Steps(book, well, Capital(name), flat.Up, flat.Table);
+        LiftIn(book, well, name);
     }
 
     /// <summary>The sum of heights: face of the top, less the machine, less what it is set low; the bearers set out on the grid, downwards.</summary>
@@ -137,6 +173,12 @@ internal static class WellRule
         book.Steps.Add(new(Stage.Top, $"{Capital(name)}: stand the {well.Machine} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform, sides{(hasBearers ? " and bearers" : "")} wait for it.", [], null, ""));
         book.Steps.Add(new(Stage.Top, $"{Capital(name)}: {(hasBearers ? $"glue and screw the bearers to the sides, lower edges flush; " : "")}hang the sides under the opening, flush with its edges, and screw them to whatever stands beside them. The underside of the platform comes {book.Say(book.Value(up.ToCut))} above the floor. Screw it down, then measure from a straightedge over the opening down to it: {book.Say(book.Value(QuantityKey.Of(key, "drop")))}; setout record FILE {QuantityKey.Of(key, "drop")} HEIGHT.",
             [$"{key}.side", .. hasBearers ? [$"{key}.bearer"] : ImmutableArray<string>.Empty, $"{key}.platform"], null, "screws"));
+        LiftIn(book, well, name);
+    }
+
+    private static void LiftIn(Book book, Well well, string name)
+    {
+        string key = well.Key;
         book.Steps.Add(new(Stage.Top, $"{Capital(name)}: unplug the {well.Machine}, two people lift it in. Lay a straightedge from the top over its table and shim under its feet until it lies flush, about {book.Say(book.Value(QuantityKey.Of(key, "flush")))}; 'setout fit FILE' picks the shims. Then bolt it down and look again.", [], null, "lift"));
     }
 

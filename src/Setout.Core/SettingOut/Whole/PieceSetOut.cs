@@ -2,6 +2,7 @@ using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut.Cases;
 using Setout.Core.SettingOut.Frames;
+using Setout.Core.SettingOut.Joinery;
 using Setout.Core.SettingOut.Tops;
 using Setout.Core.Workings;
 
@@ -41,6 +42,8 @@ public static class PieceSetOut
             }
         }
         EdgeRule.Write(book);
+        WayInRule.Write(book);
+        DowelPlaces.Write(book);
         foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
@@ -54,6 +57,7 @@ public static class PieceSetOut
     {
         if (StandRule.Corner(book, structure, standing) is not { } corner) return;
         book.Corner = corner;
+        int before = book.Steps.Count;
         switch (structure)
         {
             case Frame frame: FrameRule.Write(book, frame); break;
@@ -63,6 +67,7 @@ public static class PieceSetOut
         if (!book.Knows(Built.Width(structure.Key))) return;
         FaceFrameRule.CheckBeside(book, structure);
         StandRule.CheckRoom(book, structure, standing.Values);
+        StandRule.Step(book, structure, standing, before);
         standing[structure.Key] = structure;
     }
 }

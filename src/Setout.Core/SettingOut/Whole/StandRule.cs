@@ -105,6 +105,28 @@ internal static class StandRule
             book.Note("structure.not-level", Severity.Stop, structure.Key, $"{on[0].Text} comes up to {book.Say(Up(on[0].Text))} and {other} to {book.Say(Up(other))}: {name} cannot stand on both.", "Give them one height, or name one of them.", place);
     }
 
+    /// <summary>
+    /// Says of the steps of a structure, which begin at a place in the list, that it is put together in them, up to the last one on the bench; and writes
+    /// how one after the first comes to its place.
+    /// </summary>
+    public static void Step(Book book, Structure structure, IReadOnlyDictionary<string, Structure> before, int first)
+    {
+        string key = structure.Key, name = Standing.NameOf(book, structure, structure is Frame ? "frame" : "case");
+        book.Units.Add(new(key, name, UnitKind.Structure));
+        for (int i = first; i < book.Steps.Count; i++)
+            book.Steps[i] = book.Steps[i] with { On = book.Steps[i].On ?? (book.Steps[i].Stage < Stage.Top ? key : "") };
+        if (before.Count == 0 || structure is Case { IsHung: true }) return;
+        (Named? beside, ImmutableArray<Named> on, bool atBack, _) = structure.Stand;
+        string line = atBack ? "backs in line" : "fronts in line";
+        string words = on.IsEmpty
+            ? $"Set {name} beside {beside!.Value.Text}, {line} and level with it."
+            : $"Two people set {name} on {string.Join(" and ", on.Select(o => o.Text))}, {line}{(beside is { } left ? $", close against {left.Text}" : "")}.";
+        // One that is levelled comes to its place in the step that does it.
+        int levelled = book.Steps.FindIndex(first, s => s.Stage == Stage.Top && s.Whole.Contains(key));
+        if (levelled < 0) book.Steps.Insert(first, new(Stage.Top, words, [], null, "lift") { On = "", Whole = [key] });
+        else book.Steps[levelled] = book.Steps[levelled] with { Words = $"{words} {book.Steps[levelled].Words}" };
+    }
+
     /// <summary>Notes where a structure as it came out stands in the room of an earlier one.</summary>
     public static void CheckRoom(Book book, Structure structure, IEnumerable<Structure> before)
     {

@@ -4,6 +4,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
@@ -20,14 +21,16 @@ public sealed record StepPart(string Mark, string Name, string Href);
 /// <param name="Text">What to do.</param>
 /// <param name="Parts">What comes in.</param>
 /// <param name="Diagonals">What both diagonals read when it is square; empty where there is nothing to square.</param>
+/// <param name="Lift">The largest to lift in it; empty where that is light or not known.</param>
 /// <param name="Caution">What to mind; empty where nothing is.</param>
-public sealed record StepView(Phrase Text, ImmutableArray<StepPart> Parts, Phrase Diagonals, string Caution);
+public sealed record StepView(Phrase Text, ImmutableArray<StepPart> Parts, Phrase Diagonals, string Lift, string Caution);
 
 /// <summary>The stage of putting together.</summary>
 /// <param name="Head">The head of the piece.</param>
 /// <param name="Steps">In order.</param>
+/// <param name="Weight">What the piece weighs, and the largest to lift.</param>
 /// <param name="Deference">Whose word comes first.</param>
-public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Steps, string Deference)
+public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Steps, string Weight, string Deference)
 {
     internal static AssemblingView Of(OpenPiece piece)
     {
@@ -35,10 +38,12 @@ public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Ste
         StepPart Part(string key) => set.Parts.FirstOrDefault(p => p.Key == key.Split('#')[0]) is { } part
             ? new(part.Mark, part.Name, Links.Size(piece.Name, part.Key))
             : new(key, "", Links.Size(piece.Name, key));
-        StepView Step(AssemblyStep step) => new(
-            Figures.Phrase(step.Words), [.. step.Parts.Select(Part)],
-            step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Unit).Format(diagonal)) : Phrase.Empty,
-            step.Caution.Length > 0 ? Cautions.Of(step.Caution).Words : "");
-        return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], Cautions.Deference);
+        StepView Step(AssemblyStep step)
+        {
+            (string lift, string advice) = WeightWords.Lift(set, step);
+            return new(Figures.Phrase(step.Words), [.. step.Parts.Select(Part)],
+                step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Unit).Format(diagonal)) : Phrase.Empty, lift, WeightWords.Mind(step, advice));
+        }
+        return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], set.IsStopped ? "" : WeightWords.Whole(set), Cautions.Deference);
     }
 }

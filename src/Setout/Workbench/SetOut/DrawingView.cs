@@ -16,30 +16,42 @@ namespace Setout.Workbench.SetOut;
 /// <param name="IsChosen">Whether it is the one shown.</param>
 public sealed record OutlineLine(Phrase Words, string Href, string Key, bool IsChosen);
 
-/// <summary>The front elevation with the outline that is equal to it.</summary>
+/// <summary>A way to a view.</summary>
+/// <param name="Word">Its name.</param>
+/// <param name="Href">Where it is shown.</param>
+/// <param name="IsCurrent">Whether it is the one shown.</param>
+public sealed record ViewLink(string Word, string Href, bool IsCurrent);
+
+/// <summary>A view of the piece with the outline that is equal to it.</summary>
+/// <param name="Name">What it is, such as <c>Front elevation</c>.</param>
+/// <param name="Tabs">All views.</param>
 /// <param name="Wide">For a desk.</param>
 /// <param name="Narrow">For a phone: the same on smaller paper, so that figures stay legible.</param>
 /// <param name="Dimensions">The dimensions drawn.</param>
 /// <param name="Members">The members and openings drawn.</param>
-public sealed record DrawingView(string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
+public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
 {
     private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
     private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
     /// <summary>Null when there is nothing to draw.</summary>
-    internal static DrawingView? Of(SetPiece set, string piece, string? asked)
+    internal static DrawingView? Of(SetPiece set, string piece, string? asked, string? view)
     {
-        if (set.IsStopped || !PieceFront.Has(set)) return null;
-        Scene scene = PieceFront.Draw(set, s_wide).Scene;
+        if (set.IsStopped || !PieceView.Has(set)) return null;
+        Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
+        string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
+        Scene scene = PieceView.Draw(set, from, s_wide).Scene;
         var groups = GroupsOf(scene.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).DistinctBy(g => g.Key.Split('#')[0]).ToList();
         ImmutableHashSet<string> chosen = Chosen(set, [.. groups.Select(g => g.Key.Split('#')[0])], asked);
         OutlineLine Line(GroupItem group)
         {
             string key = group.Key.Split('#')[0];
-            return new(Figures.Phrase(group.Title), Links.Size(piece, key), key, chosen.Contains(key));
+            return new(Figures.Phrase(group.Title), Links.Size(piece, key, Word(from)), key, chosen.Contains(key));
         }
         bool IsDimension(GroupItem group) => set.Worked.Values.ContainsKey(new(group.Key));
-        return new(Marked(scene, chosen), Marked(PieceFront.Draw(set, s_narrow).Scene, chosen),
+        return new(from switch { Views.Above => "Plan", Views.Right => "Side elevation", _ => "Front elevation" },
+            [.. PieceView.All.Select(v => new ViewLink(PieceView.Word(v), Links.View(piece, Word(v), asked ?? ""), v == from))],
+            Marked(scene, chosen), Marked(PieceView.Draw(set, from, s_narrow).Scene, chosen),
             [.. groups.Where(IsDimension).Select(Line)], [.. groups.Where(g => !IsDimension(g)).Select(Line)]);
     }
 

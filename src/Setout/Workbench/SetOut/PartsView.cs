@@ -3,6 +3,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
@@ -18,25 +19,27 @@ namespace Setout.Workbench.SetOut;
 /// <param name="LengthHref">Its working.</param>
 /// <param name="Width">The figure to cut across it.</param>
 /// <param name="WidthHref">Its working.</param>
-public sealed record PartLine(string Key, string Mark, Phrase Name, string Href, string Count, Phrase Length, string LengthHref, Phrase Width, string WidthHref);
+/// <param name="Weight">What one of it weighs.</param>
+public sealed record PartLine(string Key, string Mark, Phrase Name, string Href, string Count, Phrase Length, string LengthHref, Phrase Width, string WidthHref, string Weight);
 
 /// <summary>The parts of one material.</summary>
 /// <param name="Material">Its name in the piece.</param>
 /// <param name="Thickness">Such as <c>23/32 in thick</c>.</param>
 /// <param name="ThicknessHref">Its working.</param>
+/// <param name="Weight">What they weigh together.</param>
 /// <param name="Lines">In the order set out.</param>
-public sealed record PartGroup(string Material, Phrase Thickness, string ThicknessHref, ImmutableArray<PartLine> Lines)
+public sealed record PartGroup(string Material, Phrase Thickness, string ThicknessHref, string Weight, ImmutableArray<PartLine> Lines)
 {
     internal static ImmutableArray<PartGroup> Of(SetPiece set, string piece)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Unit), bare = format.Bare;
         PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
-            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text));
+            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Unit));
         return
         [
             .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),
-                Links.Size(piece, g.First().Thickness.Text), [.. g.Select(Line)])),
+                Links.Size(piece, g.First().Thickness.Text), WeightWords.Of(Weights.Of(set, g), set.Piece.Unit), [.. g.Select(Line)])),
         ];
     }
 }

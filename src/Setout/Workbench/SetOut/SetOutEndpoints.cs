@@ -7,5 +7,5 @@ namespace Setout.Workbench.SetOut;
 internal static class SetOutEndpoints
 {
     public static void MapSetOut(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/piece/{name}", (string name, string? size, PieceDoor door) => door.Open(name, piece => Pages.Show<SetOutPage>(SetOutView.Of(piece, size))));
+        routes.MapGet("/piece/{name}", (string name, string? size, string? view, PieceDoor door) => door.Open(name, piece => Pages.Show<SetOutPage>(SetOutView.Of(piece, size, view))));
 }

@@ -11,7 +11,7 @@ namespace Setout.Workbench.SetOut;
 /// <summary>The first stage: the drawing, the working of what was chosen, the parts.</summary>
 /// <param name="Head">The head of the piece.</param>
 /// <param name="About">What the piece is.</param>
-/// <param name="Drawing">The front; null when there is nothing to draw.</param>
+/// <param name="Drawing">The view that is asked for; null when there is nothing to draw.</param>
 /// <param name="Chosen">The chosen size.</param>
 /// <param name="Notes">Findings that want a look, and the first of the others.</param>
 /// <param name="MoreNotes">The rest.</param>
@@ -27,13 +27,13 @@ public sealed record SetOutView(
     /// <summary>How many notes are folded away, in words.</summary>
     public string MoreNotesWords => MoreNotes.Length == 1 ? "1 more note" : $"{MoreNotes.Length} more notes";
 
-    internal static SetOutView Of(OpenPiece piece, string? size)
+    internal static SetOutView Of(OpenPiece piece, string? size, string? view)
     {
         SetPiece set = piece.Set;
         ImmutableArray<Finding> findings = piece.Plan?.Findings ?? [.. set.Findings.OrderByDescending(f => f.Severity)];
         ImmutableArray<Note> notes = Note.Of(findings, set, piece.Name, piece.File.Files!.Piece);
         int shown = Math.Min(notes.Length, notes.Count(n => n.IsRed) + PlainNotesShown);
-        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size), ChosenSize.Of(piece, size),
+        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size, view), ChosenSize.Of(piece, size),
             notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name));
     }
 

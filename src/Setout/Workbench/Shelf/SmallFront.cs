@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.SettingOut;
 using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
@@ -15,8 +16,8 @@ internal static class SmallFront
     /// <summary>As SVG; empty when there is nothing to draw.</summary>
     public static string Draw(SetPiece set)
     {
-        if (set.IsStopped || !PieceFront.Has(set)) return "";
-        Scene scene = PieceFront.Draw(set, s_paper).Scene;
+        if (set.IsStopped || !PieceView.Has(set)) return "";
+        Scene scene = PieceView.Draw(set, Views.Front, s_paper).Scene;
         ImmutableArray<SceneItem> members =
         [
             .. scene.Items.OfType<GroupItem>().Where(g => g.Key.Length > 0 && !set.Worked.Values.ContainsKey(new(g.Key)))

@@ -10,7 +10,17 @@ public static class Links
     public static string Stage(string piece, string word) => $"/piece/{Uri.EscapeDataString(piece)}{(word.Length > 0 ? "/" + word : "")}";
 
     /// <summary>The working of a size or part.</summary>
-    public static string Size(string piece, string key) => $"{Stage(piece, "")}?size={Uri.EscapeDataString(key)}#working";
+    public static string Size(string piece, string key) => Size(piece, key, "");
+
+    /// <summary>The working of a size or part beside a view of the piece; an empty word is the front.</summary>
+    public static string Size(string piece, string key, string view) => $"{Stage(piece, "")}?{(view.Length > 0 ? $"view={view}&" : "")}size={Uri.EscapeDataString(key)}#working";
+
+    /// <summary>A view of the piece, with the size that is chosen; an empty word is the front, an empty key no size.</summary>
+    public static string View(string piece, string view, string key)
+    {
+        string[] asked = [.. view.Length > 0 ? [$"view={view}"] : Array.Empty<string>(), .. key.Length > 0 ? [$"size={Uri.EscapeDataString(key)}"] : Array.Empty<string>()];
+        return $"{Stage(piece, "")}{(asked.Length > 0 ? "?" : "")}{string.Join('&', asked)}";
+    }
 
     /// <summary>The bench sheets as a file.</summary>
     public static string BenchSheets(string piece) => Stage(piece, "bench-sheets.pdf");

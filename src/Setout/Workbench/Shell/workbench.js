@@ -67,6 +67,9 @@ document.addEventListener('click', event => {
     const url = new URL(link.href);
     if (!isSizeOfThisPage(url) || !document.getElementById('margin')) return;
     event.preventDefault();
+    // The view that is looked at stays.
+    const view = new URL(location.href).searchParams.get('view');
+    if (view && !url.searchParams.has('view') && !link.closest('.views')) url.searchParams.set('view', view);
     show(url, true);
     return;
   }

@@ -8,7 +8,7 @@ using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Elevations;
 
-public sealed class FrontElevationTests
+public sealed class ElevationTests
 {
     private static readonly PaperBox s_page = new(260, 150);
 
@@ -46,20 +46,20 @@ public sealed class FrontElevationTests
 
     [Fact]
     public void Draw_PrintersBench_IsTheCommittedDrawing() =>
-        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Standalone), "printers-bench", "svg");
+        Snapshots.Match(SvgWriter.Write(Elevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Standalone), "printers-bench", "svg");
 
     [Fact]
     public void Draw_PrintersBenchOnAPhone_IsTheCommittedDrawing() =>
-        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), new(110, 90) { FigureSize = 3.4 }).Scene, SvgOptions.Inline), "printers-bench-phone", "svg");
+        Snapshots.Match(SvgWriter.Write(Elevation.Draw(PrintersBench.Input(), new(110, 90) { FigureSize = 3.4 }).Scene, SvgOptions.Inline), "printers-bench-phone", "svg");
 
     [Fact]
     public void Draw_SeedCupboard_IsTheCommittedDrawing() =>
-        Snapshots.Match(SvgWriter.Write(FrontElevation.Draw(SeedCupboard(), new(150, 200)).Scene, SvgOptions.Standalone), "seed-cupboard", "svg");
+        Snapshots.Match(SvgWriter.Write(Elevation.Draw(SeedCupboard(), new(150, 200)).Scene, SvgOptions.Standalone), "seed-cupboard", "svg");
 
     [Fact]
     public void Draw_PrintersBench_TakesTheLargestScaleThatFits()
     {
-        ElevationDrawing drawing = FrontElevation.Draw(PrintersBench.Input(), s_page);
+        ElevationDrawing drawing = Elevation.Draw(PrintersBench.Input(), s_page);
 
         // 85 1/2 in is 2171.7 mm: 217 mm at 1:10 with room for the chains, 271 mm at 1:8 wider than the paper.
         Assert.Equal(10, drawing.Scale);
@@ -73,7 +73,7 @@ public sealed class FrontElevationTests
     [InlineData(420, 297)]
     public void Draw_AnyPaper_FitsAndNoTextClashes(double width, double height)
     {
-        Scene scene = FrontElevation.Draw(PrintersBench.Input(), new(width, height)).Scene;
+        Scene scene = Elevation.Draw(PrintersBench.Input(), new(width, height)).Scene;
 
         Assert.True(scene.Width <= width + 1e-9 && scene.Height <= height + 1e-9, $"{scene.Width} x {scene.Height}");
         Assert.Empty(Clashes(scene));
@@ -83,7 +83,7 @@ public sealed class FrontElevationTests
     [Fact]
     public void Draw_Post_StandsOnTheFloorWhereTheModelHasIt()
     {
-        ElevationDrawing drawing = FrontElevation.Draw(PrintersBench.Input(), s_page);
+        ElevationDrawing drawing = Elevation.Draw(PrintersBench.Input(), s_page);
         GroupItem post = Groups(drawing.Scene.Items).Single(g => g.Key == "po1");
         ShapeItem shape = post.Items.OfType<ShapeItem>().First();
 
@@ -97,7 +97,7 @@ public sealed class FrontElevationTests
     public void Draw_EveryMember_IsAGroupWithKeyAndTitle()
     {
         ElevationInput input = PrintersBench.Input();
-        GroupItem[] groups = [.. Groups(FrontElevation.Draw(input, s_page).Scene.Items)];
+        GroupItem[] groups = [.. Groups(Elevation.Draw(input, s_page).Scene.Items)];
 
         foreach (ElevationPart part in input.Parts) Assert.Contains(groups, g => g.Key == part.Key && g.Title == part.Title);
         foreach (ElevationOpening opening in input.Openings) Assert.Contains(groups, g => g.Key == opening.Key && g.Title == opening.Title);
@@ -106,7 +106,7 @@ public sealed class FrontElevationTests
     [Fact]
     public void Draw_MarkedFigure_IsRedAndHeavy()
     {
-        Scene scene = FrontElevation.Draw(PrintersBench.Input(), s_page).Scene;
+        Scene scene = Elevation.Draw(PrintersBench.Input(), s_page).Scene;
         TextItem marked = Assert.Single(Texts(scene.Items), t => t.Ink == Ink.Pencil);
 
         Assert.Equal("26 15/16", marked.Text.PlainText);
@@ -116,7 +116,7 @@ public sealed class FrontElevationTests
     [Fact]
     public void Draw_Twice_GivesTheSameBytes()
     {
-        string One() => SvgWriter.Write(FrontElevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Inline);
+        string One() => SvgWriter.Write(Elevation.Draw(PrintersBench.Input(), s_page).Scene, SvgOptions.Inline);
 
         Assert.Equal(One(), One());
     }
@@ -128,14 +128,14 @@ public sealed class FrontElevationTests
         {
             Openings = [new("o", "a narrow opening", new(In("3"), In("0"), In("1"), In("1")), Phrase.Of("for very long planks"))],
         };
-        Scene scene = FrontElevation.Draw(input, new(100, 60)).Scene;
+        Scene scene = Elevation.Draw(input, new(100, 60)).Scene;
 
         Assert.DoesNotContain(Texts(scene.Items), t => t.Text.PlainText.Contains("plank", StringComparison.Ordinal));
         Assert.Contains(Groups(scene.Items), g => g.Title == "a narrow opening");
     }
 
     [Fact]
-    public void Draw_Nothing_Throws() => Assert.Throws<ArgumentException>(() => FrontElevation.Draw(new("t", "d", []), s_page));
+    public void Draw_Nothing_Throws() => Assert.Throws<ArgumentException>(() => Elevation.Draw(new("t", "d", []), s_page));
 
     [Fact]
     public void Of_CountsThatDoNotFit_Throws() => Assert.Throws<ArgumentException>(() => ElevationChain.Of(Side.Left, [In("0"), In("1")], []));

@@ -5,8 +5,8 @@ using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Elevations;
 
-/// <summary>Draws a piece from the front, at the largest round scale that fits the paper with its dimensions.</summary>
-public static class FrontElevation
+/// <summary>Draws a piece from one side, at the largest round scale that fits the paper with its dimensions.</summary>
+public static class Elevation
 {
     private const double Margin = 2, FloorOverhang = 5, NoteSize = 2.9;
 
@@ -35,7 +35,7 @@ public static class FrontElevation
             Box whole = Whole(new(scale, 0, 0));
             return whole.Width <= paper.Width - (2 * Margin) && whole.Height <= paper.Height - (2 * Margin);
         }
-        int chosen = Scales.Largest(Fits);
+        int chosen = Scales.Largest(s => s >= paper.Scale && Fits(s));
         Box atNought = Whole(new(chosen, 0, 0));
         double width = Math.Max(paper.Width, atNought.Width + (2 * Margin)), height = atNought.Height + (2 * Margin);
         var final = new View(chosen, ((width - atNought.Width) / 2) - atNought.Left, Margin - atNought.Top);
@@ -48,7 +48,7 @@ public static class FrontElevation
             items.Add(new GroupItem("", "", [new LineItem(new(final.X(left) - FloorOverhang, floor), new(final.X(right) + FloorOverhang, floor), Ink.Outline)]));
         }
         items.AddRange(dimensions.Items);
-        items.Add(new TextItem(new(width - Margin, height - Margin - (0.25 * NoteSize)), Phrase.Of($"scale 1:{chosen}"), NoteSize, Anchor.End, Ink.Soft));
+        items.Add(new TextItem(new(width - Margin, height - Margin - (0.25 * NoteSize)), Phrase.Of(input.Caption.Length > 0 ? $"{input.Caption}, scale 1:{chosen}" : $"scale 1:{chosen}"), NoteSize, Anchor.End, Ink.Soft));
         return new(new(width, height, input.Title, input.Description, items.ToImmutable()), chosen, new(final.X(Length.Zero), final.Y(Length.Zero)));
     }
 
@@ -97,6 +97,8 @@ internal readonly record struct View(int Scale, double Dx, double Dy)
     public double X(Length x) => Dx + (x.ApproximateMillimetres / Scale);
 
     public double Y(Length y) => Dy - (y.ApproximateMillimetres / Scale);
+
+    public double Size(Length length) => length.ApproximateMillimetres / Scale;
 
     public Box Of(ModelRect area) => new(X(area.Left), Y(area.Top), X(area.Right), Y(area.Bottom));
 }
