@@ -100,8 +100,21 @@ internal sealed record MemberShape(Part Part, int Number, Placement Box, Immutab
         _ => box with { Z = from, SizeZ = size },
     };
 
-    /// <summary>The covers on the seen edges of a part of sheet goods, such as lips: they are within its outline and have no places of their own.</summary>
-    public IEnumerable<(string Word, Placement Space)> Covers(SetPiece set)
+    /// <summary>What covers a part and has no place of its own: lips and bands within its outline, laminate on the faces of a top.</summary>
+    public IEnumerable<(string Word, Placement Space)> Covers(SetPiece set) => [.. Edged(set), .. Laminated(set)];
+
+    private IEnumerable<(string Word, Placement Space)> Laminated(SetPiece set)
+    {
+        if (Part.Role != PartRole.Top || set.Piece.Members.OfType<Top>().FirstOrDefault(t => t.Key == new QuantityKey(Part.Key).Owner) is not { Laminate: { } laminate } top) yield break;
+        // The face is on the upper layer, what is under the top on the lowest.
+        Placement[] layers = [.. set.Parts.Where(p => p.Role == PartRole.Top && new QuantityKey(p.Key).Owner == top.Key).SelectMany(p => p.Placements)];
+        ExactLength film = set.Worked[QuantityKey.Of(top.Key, "laminate")];
+        if (!layers.Any(l => l.Z > Box.Z)) yield return ("laminate", With(Box, 2, To(Box, 2), film));
+        ExactLength under = laminate.IsOnBothFaces ? film : laminate.Backer?.Value ?? ExactLength.Zero;
+        if (under.Sign > 0 && !layers.Any(l => l.Z < Box.Z)) yield return (laminate.IsOnBothFaces ? "laminate" : "backer", With(Box, 2, From(Box, 2) - under, under));
+    }
+
+    private IEnumerable<(string Word, Placement Space)> Edged(SetPiece set)
     {
         if (Part.Seen == default || set.Piece.Materials.GetValueOrDefault(Part.Material) is not Panel { Edges.Work: EdgeWork.Banded or EdgeWork.Lipped } panel) yield break;
         ExactLength cover = set.Worked[QuantityKey.Of(panel.Name, "edge")];

@@ -65,7 +65,7 @@ public static class PieceSection
             ModelRect window = Window([.. round.Where(r => r.IsMeeting).Select(r => Area(r.Shape.Box)), .. detail.Round.Where(r => r[0] == '.').Select(r => Area(Box(r[1..])))]);
             var cut = round.Where(s => Holds(s.Shape.Box, plane) && Sight.Meet(Area(s.Shape.Box), window)).ToList();
             if (cut.Count == 0) throw new InvalidOperationException($"The plane of '{detail.Caption}' cuts nothing that is named.");
-            window = Cropped(window, [.. cut.Select(c => Area(c.Shape.Box))]);
+            window = Cropped(window, [.. cut.SelectMany(c => c.Shape.Covers(set).Select(o => o.Space).Prepend(c.Shape.Box)).Select(Area)]);
             var parts = ImmutableArray.CreateBuilder<SectionPart>();
             foreach ((MemberShape shape, string label, bool _) in cut)
             {

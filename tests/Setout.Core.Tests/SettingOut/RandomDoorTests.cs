@@ -42,7 +42,7 @@ public class RandomDoorTests
             : new Division(true, [Described.Opening("A", content: doors), new Divider("P", null, Place.None), Described.Opening("B", content: new Shelves(null, null, [Described.Named("S3")]) { Fit = ShelfFit.Dado })]);
         Case with = Described.Case(Size(random, 24, 44), Size(random, 24, 40), Size(random, 10, 20), content, random.Next(2) == 0 ? "bottom" : null);
         if (random.Next(3) == 0)
-            with = with with { Width = Described.Given(with.Width.Value + Described.Of("10")), FaceFrame = new(Described.Named("flat"), null, null, Described.Named("wide"), (FaceFrameJoint)random.Next(3), null, null, null, true, Place.None) };
+            with = with with { Width = Described.Given(ExactLength.Max(with.Width.Value, Described.Of("34"))), FaceFrame = new(Described.Named("flat"), null, null, Described.Named("wide"), (FaceFrameJoint)random.Next(3), null, null, null, true, Place.None) };
         Piece piece = Described.Piece(random.Next(2) == 0 ? LengthUnit.Inch : LengthUnit.Millimetre, materials, [], with);
         return (piece with { DoorKinds = ImmutableDictionary<string, DoorKind>.Empty.Add("kind", kind) }, random.Next(3) switch { 0 => Grid.ThirtySecond, 1 => Grid.SixtyFourth, _ => Grid.HalfMillimetre });
     }

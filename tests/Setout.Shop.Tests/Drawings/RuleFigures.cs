@@ -108,6 +108,10 @@ internal static class RuleFigures
         [
             Of("tops", "layers, edging and slot", Right, "T.layer-1#1", "T.layer-1#1=layer, T.layer-2#1=layer, T.edging-front#1=edging", "T.thickness: T.layer-2#1.bottom > T.layer-1#1.top; K.depth: T.layer-1#1/K.bottom > T.layer-1#1.top; K.width: T.layer-1#1/K.left > T.layer-1#1/K.right; K.from: T.edging-front#1.left > T.layer-1#1/K.left", 140, 40),
         ]),
+        ("laminate", "Laminate on a top, from the right",
+        [
+            Of("tops", "laminate on both faces", Right, "U#1", "U#1=core, .G.post#1", "U.laminate: U#1/laminate.bottom > U#1/laminate.top; slab.thickness: U#1.bottom > U#1.top", 50, 24),
+        ]),
         ("wells", "A well, from the front",
         [
             Of("tops", "platform, bearers and sides below the opening", Front, "W.platform#1", "W.side#1=side, W.side#2=side, +W.platform#1=platform, +W.bearer#1=bearer, +W.bearer#2=bearer, +V#1=top", "W.drop: W.platform#1.top > V#1.top; W.width: W.side#1.right > W.side#2.left; W.side.width.to-cut: W.side#1.bottom > W.side#1.top", 60, 200),
@@ -120,6 +124,7 @@ internal static class RuleFigures
         new("structures", "case-feet", Front, new(158, 80) { FigureSize = 3.4 }),
         new("fronts", "drawer-runs", Front, new(158, 80) { FigureSize = 3.4 }),
         new("sewing-side", "sewing-corner", Right, new(158, 80) { FigureSize = 3.4 }),
+        new("edging", "sewing-corner", Above, new(158, 80) { FigureSize = 3.4 }),
         new("well-plan", "tops", Above, new(158, 110) { FigureSize = 3 }),
     ];
 

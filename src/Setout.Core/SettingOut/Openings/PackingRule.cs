@@ -137,13 +137,13 @@ internal static class PackingRule
         (ExactLength way, ExactLength face) = FrameWay(book, space.Prefix) ?? (high, Zero);
         bool isTipped = high > way && (Tips(high, wide, way, book.Value(space.Height), book.Value(space.Depth)) || Tips(high, wanted, way, book.Value(space.Height), face));
         string past = isTipped ? " Tip each in past the frame, one end first, and stand it up behind it."
-            : high > way ? " It goes in before the frame, which closes the way to it: lay the frame on dry first and mark its inner edges." : "";
+            : high > way || (space.FaceFrame is not null && FrameWay(book, space.Prefix) is null) ? " It goes in before the frame, which closes the way to it: lay the frame on dry first and mark its inner edges." : "";
         book.Steps.Add(new(Stage.Inside, $"Screw the packing of {space.Name} to its {where}{ends}{past}", [part], null, "screws") { IsTipped = isTipped });
     }
 
     /// <summary>Whether packing goes in past the frame, so that it can come after it and be fitted to its edges.</summary>
     public static bool ComesAfter(Book book, AssemblyStep step, Part packing) =>
-        step.IsTipped || FrameWay(book, packing.Key[..packing.Key.LastIndexOf('.')]) is not { } way || book.Value(packing.Length.AsCut) <= way.High;
+        step.IsTipped || (FrameWay(book, packing.Key[..packing.Key.LastIndexOf('.')]) is { } way && book.Value(packing.Length.AsCut) <= way.High);
 
     /// <summary>The opening of a face frame that packing goes in by; null where none is in its way.</summary>
     private static (ExactLength High, ExactLength Wide)? FrameWay(Book book, string prefix) => book.Knows(QuantityKey.Of(prefix, "frame-height"))
