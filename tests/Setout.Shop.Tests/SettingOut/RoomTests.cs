@@ -79,6 +79,10 @@ public class RoomTests
     }
 
     [Fact]
+    public void PostsOfAnotherMaterial_Stop() =>
+        Assert.Equal("frame.posts-differ M", Codes(Out("  - {frame: F, of: leg, width: 48, height: 30, depth: 16, toe: 4, across: [{opening: A}, {posts: M, of: flat}, {opening: B}]}\n")));
+
+    [Fact]
     public void FillerBesideAFaceFrameThatStandsOver_IsNarrowerByThat()
     {
         SetPiece set = Out("""
