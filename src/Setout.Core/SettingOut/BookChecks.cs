@@ -81,10 +81,8 @@ internal static class BookChecks
                 // What is joined in one door is no neighbour.
                 if (new QuantityKey(fronts[i].Part.Key).Owner == new QuantityKey(fronts[j].Part.Key).Owner) continue;
                 (Placement a, Placement b) = (fronts[i].Box, fronts[j].Box);
-                ExactLength across = ExactLength.Min(a.X + a.SizeX, b.X + b.SizeX) - ExactLength.Max(a.X, b.X);
-                ExactLength up = ExactLength.Min(a.Z + a.SizeZ, b.Z + b.SizeZ) - ExactLength.Max(a.Z, b.Z);
-                ExactLength in_ = ExactLength.Min(a.Y + a.SizeY, b.Y + b.SizeY) - ExactLength.Max(a.Y, b.Y);
-                if (across.Sign <= 0 || up.Sign <= 0 || in_.Sign <= 0) continue;
+                (ExactLength across, _, ExactLength up) = a.Shared(b);
+                if (a.Within(b).Sign <= 0) continue;
                 book.Note("front.overlap", Severity.Stop, fronts[j].Part.Key, $"{fronts[i].Part.Name} and {fronts[j].Part.Name} overlap by {book.Say(ExactLength.Min(across, up))}.",
                     "Give their kind a smaller overlay, or leave it out: an edge between two banks is then halved.", fronts[j].Part.Place);
                 return;

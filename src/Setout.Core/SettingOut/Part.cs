@@ -141,7 +141,20 @@ public readonly record struct SeenEdges(int Long, int Ends);
 /// Where a part sits in the finished piece: a box in the piece's own frame. X runs from the left, Y from the front to the back,
 /// Z up from the floor (from the underside for a hung case).
 /// </summary>
-public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, ExactLength SizeX, ExactLength SizeY, ExactLength SizeZ);
+public sealed record Placement(ExactLength X, ExactLength Y, ExactLength Z, ExactLength SizeX, ExactLength SizeY, ExactLength SizeZ)
+{
+    /// <summary>How far two boxes share room each way; zero or less where they do not.</summary>
+    public (ExactLength X, ExactLength Y, ExactLength Z) Shared(Placement other) => (Along(X, SizeX, other.X, other.SizeX), Along(Y, SizeY, other.Y, other.SizeY), Along(Z, SizeZ, other.Z, other.SizeZ));
+
+    /// <summary>How deep two boxes go into each other the shortest way; zero or less where they do not.</summary>
+    public ExactLength Within(Placement other)
+    {
+        (ExactLength x, ExactLength y, ExactLength z) = Shared(other);
+        return ExactLength.Min(x, ExactLength.Min(y, z));
+    }
+
+    private static ExactLength Along(ExactLength a, ExactLength sizeA, ExactLength b, ExactLength sizeB) => ExactLength.Min(a + sizeA, b + sizeB) - ExactLength.Max(a, b);
+}
 
 /// <summary>Where a structure stands in the piece: its left, front, lower corner.</summary>
 /// <param name="X">From the left of the first structure.</param>

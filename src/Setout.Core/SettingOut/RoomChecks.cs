@@ -29,8 +29,9 @@ internal static class RoomChecks
             {
                 // What is written later is in the way of what was there.
                 (Member a, Member b) = members[i].Number < members[j].Number ? (members[i], members[j]) : (members[j], members[i]);
+                ExactLength deep = a.Box.Within(b.Box);
                 // Less than a step of the grid is what rounding leaves.
-                if (Common(a.Box, b.Box) is not { } deep || deep < step || letIn[(a.Part.Key, b.Part.Key)].Any(d => deep <= book.Value(d))) continue;
+                if (deep < step || letIn[(a.Part.Key, b.Part.Key)].Any(d => deep <= book.Value(d))) continue;
                 string first = new QuantityKey(a.Part.Key).Owner, second = new QuantityKey(b.Part.Key).Owner;
                 if (!said.Add(string.CompareOrdinal(first, second) <= 0 ? (first, second) : (second, first))) continue;
                 // A reading tells what is there; whether it can stay is for the fit to say.
@@ -39,13 +40,4 @@ internal static class RoomChecks
             }
         }
     }
-
-    /// <summary>How deep two boxes go into each other the shortest way; null where they do not.</summary>
-    private static ExactLength? Common(Placement a, Placement b)
-    {
-        if (Shared(a.Y, a.SizeY, b.Y, b.SizeY) is not { Sign: > 0 } y || Shared(a.Z, a.SizeZ, b.Z, b.SizeZ) is not { Sign: > 0 } z || Shared(a.X, a.SizeX, b.X, b.SizeX) is not { Sign: > 0 } x) return null;
-        return ExactLength.Min(x, ExactLength.Min(y, z));
-    }
-
-    private static ExactLength Shared(ExactLength a, ExactLength sizeA, ExactLength b, ExactLength sizeB) => ExactLength.Min(a + sizeA, b + sizeB) - ExactLength.Max(a, b);
 }

@@ -31,25 +31,21 @@ public static class Weights
     /// <summary>What is written so far of one owner, such as a door; null where nothing is on record for a material.</summary>
     internal static Mass? OfOwner(Book book, string owner)
     {
-        double total = 0, give = 0;
-        foreach (Part part in book.Parts.Where(p => new QuantityKey(p.Key).Owner == owner))
-        {
-            if (DensityOf(book.Piece.Materials[part.Material]) is not { } density) return null;
-            Mass one = Of(density, book.Value(part.Length.Made), book.Value(part.Width.Made), book.Value(part.Thickness));
-            total += one.Kilograms.Value * part.Count;
-            give += one.Kilograms.Error * part.Count;
-        }
-        return new Mass(new Estimate(total, give));
+        Weight all = Total(book.Parts.Where(p => new QuantityKey(p.Key).Owner == owner), p =>
+            DensityOf(book.Piece.Materials[p.Material]) is { } density ? Of(density, book.Value(p.Length.Made), book.Value(p.Width.Made), book.Value(p.Thickness)) : null);
+        return all.IsWhole ? all.Known : null;
     }
 
     /// <summary>All members of some parts together.</summary>
-    public static Weight Of(SetPiece set, IEnumerable<Part> parts)
+    public static Weight Of(SetPiece set, IEnumerable<Part> parts) => Total(parts, p => OfOne(set, p));
+
+    private static Weight Total(IEnumerable<Part> parts, Func<Part, Mass?> ofOne)
     {
         double total = 0, give = 0;
         var without = new SortedSet<string>(StringComparer.Ordinal);
         foreach (Part part in parts)
         {
-            if (OfOne(set, part) is not { } one)
+            if (ofOne(part) is not { } one)
             {
                 without.Add(part.Material);
                 continue;

@@ -36,8 +36,7 @@ internal static class Sight
     };
 
     /// <summary>Whether two boxes share room.</summary>
-    public static bool Meet(Placement a, Placement b) =>
-        Overlap(a.X, a.SizeX, b.X, b.SizeX) && Overlap(a.Y, a.SizeY, b.Y, b.SizeY) && Overlap(a.Z, a.SizeZ, b.Z, b.SizeZ);
+    public static bool Meet(Placement a, Placement b) => a.Within(b).Sign > 0;
 
     /// <summary>Whether two rectangles share area.</summary>
     public static bool Meet(ModelRect a, ModelRect b) => a.Left < b.Right && b.Left < a.Right && a.Bottom < b.Top && b.Bottom < a.Top;
@@ -63,8 +62,6 @@ internal static class Sight
         if (cover.Left > area.Left) yield return new(area.Left, low, cover.Left - area.Left, high - low);
         if (cover.Right < area.Right) yield return new(cover.Right, low, area.Right - cover.Right, high - low);
     }
-
-    private static bool Overlap(ExactLength a, ExactLength sizeA, ExactLength b, ExactLength sizeB) => a < b + sizeB && b < a + sizeA;
 
     private static ModelRect Rect(ExactLength u, ExactLength wide, ExactLength v, ExactLength high)
     {

@@ -45,7 +45,7 @@ internal static class BedRule
         if (along.Sign <= 0) return;
         Placement left = new(space.X, rails.Y, z, across, along, high), right = left with { X = space.X + book.Value(space.Width) - across };
         // Runners of the drawer above serve as kickers, and those of a drawer from the other side as runners.
-        if (book.Parts.Any(p => p.Role is PartRole.Runner or PartRole.Kicker && p.Placements.Any(b => Common(b, book.Corner.Place(left)).Sign > 0))) return;
+        if (book.Parts.Any(p => p.Role is PartRole.Runner or PartRole.Kicker && p.Placements.Any(b => b.Within(book.Corner.Place(left)).Sign > 0))) return;
         string word = isRunner ? "runner" : "kicker", key = $"{space.Owner}.{word}", name = $"{space.Name} {word}";
         if (book.Knows(QuantityKey.Of(key, "length"))) return;
         if (high > rail)
@@ -62,9 +62,4 @@ internal static class BedRule
         string where = isRunner ? "upper faces flush with the upper edges of the rails" : "lower faces flush with the lower edges of the rails", why = isRunner ? "the sides of the drawer run on them" : "they keep the drawer from tipping";
         book.Steps.Add(new(Stage.Inside, $"Set a {word} at each side of {space.Name} between the front and the rear of {rails.Name}, {where}, square to the front: {why}. Glue and pocket-screw it. Wax what rubs.", [key], null, "screws"));
     }
-
-    /// <summary>How far two boxes stand in each other the shortest way; zero or less where they do not.</summary>
-    private static ExactLength Common(Placement a, Placement b) => Min(Common(a.X, a.SizeX, b.X, b.SizeX), Min(Common(a.Y, a.SizeY, b.Y, b.SizeY), Common(a.Z, a.SizeZ, b.Z, b.SizeZ)));
-
-    private static ExactLength Common(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) => Min(a + aSize, b + bSize) - Max(a, b);
 }

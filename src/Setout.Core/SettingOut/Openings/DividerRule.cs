@@ -96,7 +96,7 @@ internal static class DividerRule
         (Placement box, Placement own) = (carrier.Placements[0], Of(member.Key));
         Placement Of(string key) => book.Parts.First(p => p.Key == key).Placements[0];
         bool Before(Placement p) => member.IsUpright ? p.Z < box.Z : p.X < box.X;
-        bool Meet(Placement p) => member.IsUpright ? Shared(p.X, p.SizeX, own.X, own.SizeX) : Shared(p.Z, p.SizeZ, own.Z, own.SizeZ);
+        bool Meet(Placement p) => (member.IsUpright ? own.Shared(p).X : own.Shared(p).Z).Sign > 0;
         ExactLength thick = book.Value(edge.Member);
         foreach (Joint other in book.Joints.Where(j => j.Kind == "dado" && j.Against == edge.Part && j.Part != member.Key && Before(Of(j.Part)) != Before(own) && Meet(Of(j.Part))).ToList())
         {
@@ -108,6 +108,4 @@ internal static class DividerRule
                 $"Make them {book.Say(thick * TradeRules.Get("CJ3").Share)} deep at most, so that a third stays, or move one of the two. ({TradeRules.Get("CJ3").Cited})", fit.Choice.Depth?.Place ?? fit.Choice.Place);
         }
     }
-
-    private static bool Shared(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) => a < b + bSize && b < a + aSize;
 }

@@ -45,7 +45,7 @@ internal static class WellChecks
     {
         foreach (Part part in book.Parts.Where(p => !laid.Parts.Contains(p.Key) && p.Role != PartRole.EdgeStrip).ToList())
         {
-            if (!part.Placements.Any(p => Meets(p, room))) continue;
+            if (!part.Placements.Any(p => p.Within(room).Sign > 0)) continue;
             string instead = part.Role is PartRole.Rail or PartRole.Tie
                 ? $"Let the sides of the well go from the next rail or post on its left to that on its right and screw the ends of the {part.Name} to them: they carry the top there instead."
                 : $"Move the well clear of it, or end the {part.Name} at the sides of the well and screw it to them.";
@@ -64,7 +64,7 @@ internal static class WellChecks
             // What a shim or a shaving brings together counts as touching.
             ExactLength hair = ExactLength.FromInches(Rational.Of(1, 32));
             Placement near = side with { X = side.X - hair, Y = side.Y - hair, SizeX = side.SizeX + (hair * 2), SizeY = side.SizeY + (hair * 2) };
-            if (!book.Parts.Any(p => p.Role is PartRole.Post or PartRole.Rail or PartRole.Tie or PartRole.SlidePanel or PartRole.Side or PartRole.Partition or PartRole.Deck or PartRole.Back && p.Placements.Any(b => Meets(b, near)))) hanging++;
+            if (!book.Parts.Any(p => p.Role is PartRole.Post or PartRole.Rail or PartRole.Tie or PartRole.SlidePanel or PartRole.Side or PartRole.Partition or PartRole.Deck or PartRole.Back && p.Placements.Any(b => b.Within(near).Sign > 0))) hanging++;
         }
         if (hanging > 0)
             book.Note("well.sides-hang", well.Load > 0 ? Severity.Warn : Severity.Note, well.Key, $"{(hanging == 2 ? "Both sides" : "One side")} of {name} touch{(hanging == 2 ? "" : "es")} no post, rail or panel: {(hanging == 2 ? "they hang" : "it hangs")} from the top with the {well.Machine}{weight}.",
@@ -72,8 +72,4 @@ internal static class WellChecks
         if (hasBearers) return;
         book.Note("well.no-bearers", Severity.Warn, well.Key, $"Nothing but screws into its edges carries the platform of {name} with the {well.Machine}{weight}.", "Name the sticks of its bearers, as in 'bearers: NAME'.", well.Place);
     }
-
-    private static bool Meets(Placement a, Placement b) => Shared(a.X, a.SizeX, b.X, b.SizeX) && Shared(a.Y, a.SizeY, b.Y, b.SizeY) && Shared(a.Z, a.SizeZ, b.Z, b.SizeZ);
-
-    private static bool Shared(ExactLength a, ExactLength aSize, ExactLength b, ExactLength bSize) => ExactLength.Min(a + aSize, b + bSize) > ExactLength.Max(a, b);
 }

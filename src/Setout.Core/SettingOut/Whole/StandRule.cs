@@ -134,17 +134,14 @@ internal static class StandRule
         foreach (Structure other in before)
         {
             Placement there = Outline(book, other);
-            ExactLength across = Shared(own.X, own.SizeX, there.X, there.SizeX), deep = Shared(own.Y, own.SizeY, there.Y, there.SizeY), up = Shared(own.Z, own.SizeZ, there.Z, there.SizeZ);
+            ExactLength least = own.Within(there);
             // Less than a step of the grid is what rounding leaves.
-            ExactLength least = ExactLength.Min(across, ExactLength.Min(deep, up));
             if (least < book.Grid.Step.ToExact()) continue;
             book.Note("structure.in-the-way", Severity.Stop, structure.Key, $"{structure.Key} would stand {book.Say(least)} inside {other.Key}.",
-                up == least ? $"Make {other.Key} lower, or let {structure.Key} stand on it too." : $"Make {structure.Key} narrower, or let it stand by something else.", structure.Place);
+                own.Shared(there).Z == least ? $"Make {other.Key} lower, or let {structure.Key} stand on it too." : $"Make {structure.Key} narrower, or let it stand by something else.", structure.Place);
             return;
         }
     }
-
-    private static ExactLength Shared(ExactLength a, ExactLength sizeA, ExactLength b, ExactLength sizeB) => ExactLength.Min(a + sizeA, b + sizeB) - ExactLength.Max(a, b);
 
     private static Placement Outline(Book book, Structure structure) =>
         Standing.Of(book, structure.Key).Place(new(ExactLength.Zero, ExactLength.Zero, ExactLength.Zero, book.Value(Built.Width(structure.Key)), structure.Depth.Value, book.Value(Built.Height(structure))));
