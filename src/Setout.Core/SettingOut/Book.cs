@@ -65,19 +65,27 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// A size of a sheet part whose seen edges may be covered: what is cut is smaller by what covers them. <see cref="PartSize.Made"/> is the
     /// size with its edges on.
     /// </summary>
+    /// <param name="owner">The key it belongs to.</param>
+    /// <param name="what">What it is called in its key.</param>
+    /// <param name="name">For people.</param>
+    /// <param name="finished">The size with its edges on.</param>
+    /// <param name="role">Of the part.</param>
+    /// <param name="panel">Its sheet.</param>
     /// <param name="seen">How many of the two edges that bound this size are seen: 0 to 2.</param>
-    public PartSize DefineSize(string owner, string what, string name, Sum finished, PartRole role, Panel panel, int seen, (Rounding Way, string Why)? rounding = null)
+    /// <param name="rounding">Which way it is landed; null for that of the role.</param>
+    /// <param name="coreName">What the core is called, where it is not the size itself; null for <paramref name="name"/>.</param>
+    public PartSize DefineSize(string owner, string what, string name, Sum finished, PartRole role, Panel panel, int seen, (Rounding Way, string Why)? rounding = null, string? coreName = null)
     {
         (Rounding way, string why) = rounding ?? (RoundingFor.Role(role), RoundingFor.Reason(role));
         if (seen == 0 || !EdgeRule.Covers(panel)) return DefineSize(owner, what, name, finished, way, why);
         string cover = EdgeRule.Words(panel, seen);
-        PartSize core = DefineSize(owner, what, name, new Sum([.. Spread(finished), Term.From(cover, -seen, EdgeRule.ThicknessOf(panel.Name))]), way, why);
+        PartSize core = DefineSize(owner, what, coreName ?? name, new Sum([.. Spread(finished), Term.From(cover, -seen, EdgeRule.ThicknessOf(panel.Name))]), way, why);
         return core with { Made = Define(owner, what + ".finished", $"{name}, with its edges", new Sum(Term.From("as cut", 1, core.AsCut), Term.From(cover, seen, EdgeRule.ThicknessOf(panel.Name)))) };
     }
 
     /// <summary>What is cut of a size that was shared out, where edges that bound it are covered: the core, and with it the size with its edges on.</summary>
     public PartSize Core(PartSize shared, string owner, string what, string name, PartRole role, Panel panel, int seen) =>
-        EdgeRule.Covers(panel) ? DefineSize(owner, what, name, new Sum(Term.From("as shared out", 1, shared.ToCut)), role, panel, seen) : shared;
+        EdgeRule.Covers(panel) ? DefineSize(owner, what, name, new Sum(Term.From("as shared out", 1, shared.ToCut)), role, panel, seen, coreName: $"{name} without its edges") : shared;
 
     /// <summary>
     /// What is cut of a clear size where both ends go into what bounds it, as tenons do: longer by twice the depth. <see cref="PartSize.Made"/> is

@@ -15,6 +15,9 @@ internal static class Standing
     /// <summary>Whether the piece has more than one structure.</summary>
     public static bool IsOneOfSeveral(Book book) => book.Piece.Members.OfType<Structure>().Skip(1).Any();
 
+    /// <summary>How a sentence speaks of it: <c>case A</c> by its key, else <c>the</c> and its name.</summary>
+    public static string The(Structure structure, string name) => structure.Name.Length == 0 && name.EndsWith($" {structure.Key}", StringComparison.Ordinal) ? name : $"the {name}";
+
     /// <summary>Where a structure that was written stands.</summary>
     public static Corner Of(Book book, string key) => new(Value(book, key, "left"), Value(book, key, "forward"), Value(book, key, "up"));
 

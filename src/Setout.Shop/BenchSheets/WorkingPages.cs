@@ -87,7 +87,7 @@ internal static class WorkingPages
             foreach (Run run in Figures.Phrase($"{term.Words}; {term.Origin.Words}").Runs) line = new(line.Runs.Add(run));
             lines.Add(line);
         }
-        if (working.Share != Rational.One) lines.Add(Phrase.Of($"x {working.Share}, equal share"));
+        if (working.Share != Rational.One) lines.Add(Phrase.Of($"x {working.Share} of the sum"));
         if (working.How == WrittenHow.Least) lines.Add(Phrase.Of("the least counts"));
         if (working.How == WrittenHow.Greatest) lines.Add(Phrase.Of("the greatest counts"));
         if (toCut.Quantity.Working is ToCut cut && toCut.Value != working.Value)

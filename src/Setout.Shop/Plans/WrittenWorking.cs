@@ -106,7 +106,7 @@ public static class WorkingLines
         int widest = rows.Count == 0 ? 10 : Math.Max(10, rows.Max(r => r.Figure.Length));
         foreach ((string sign, string figure, string words, string origin, string key) in rows)
             yield return $"  {sign} {figure.PadLeft(widest)}  {words}{(origin.Length > 0 ? "; " + origin : "")}{(key.Length > 0 ? $"  [{key}]" : "")}";
-        if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  equal share";
+        if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  of the sum";
         if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
         yield return $"  = {Figure(working.Expected, unit).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";

@@ -164,10 +164,10 @@ internal static class BackRule
         Length diagonal = Diagonals.Of(book.Grid, w, h);
         book.Steps.Add(back.Hold switch
         {
-            BackHold.Applied => new(Stage.Back, "Lay the back on with its grain upright, flush with one long edge; check the diagonals once more, then glue and screw it all round and trim what stands over. It keeps the case square from here on.", [part], diagonal, ""),
-            BackHold.Rabbeted => new(Stage.Back, "Lay the back into its rabbets, over the rear edges of top and bottom; check the diagonals once more, then glue and screw it all round and trim its ends. It keeps the case square from here on.", [part], diagonal, ""),
-            BackHold.Inset => new(Stage.Back, "Set the back between sides, top and bottom on spacers cut to its distance from the rear edges; check the diagonals once more, then glue it and screw it through the case into its edges.", [part], diagonal, "screws"),
-            _ => new(Stage.Carcase, "Slide the back into its grooves, without glue, before the last side closes them.", [part], null, "") { IsDry = true },
+            BackHold.Applied => new(Stage.Back, $"Lay the back of {shape.The} on with its grain upright, flush with one long edge; check the diagonals once more, then glue and screw it all round and trim what stands over. It keeps the case square from here on.", [part], diagonal, ""),
+            BackHold.Rabbeted => new(Stage.Back, $"Lay the back of {shape.The} into its rabbets, over the rear edges of top and bottom; check the diagonals once more, then glue and screw it all round and trim its ends. It keeps the case square from here on.", [part], diagonal, ""),
+            BackHold.Inset => new(Stage.Back, $"Set the back of {shape.The} between sides, top and bottom on spacers cut to its distance from the rear edges; check the diagonals once more, then glue it and screw it through the case into its edges.", [part], diagonal, "screws"),
+            _ => new(Stage.Carcase, $"Slide the back of {shape.The} into its grooves, without glue, before the last side closes them.", [part], null, "") { IsDry = true },
         });
     }
 }

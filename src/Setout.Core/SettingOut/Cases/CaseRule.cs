@@ -95,11 +95,11 @@ internal static class CaseRule
     {
         string how = shape.Described.Corners.Joint switch
         {
-            CaseJoint.Pocket => $"Pocket-screw the {shape.Name}: top and bottom between the sides, front edges flush.",
-            CaseJoint.Dowels => $"Glue up the {shape.Name}: top and bottom between the sides on their dowels, front edges flush.",
-            CaseJoint.Rabbet => $"Glue and screw the {shape.Name}: top and bottom in the rabbets of the sides, front edges flush.",
-            CaseJoint.Dado => $"Glue and screw the {shape.Name}: tongues of top and bottom in the dadoes of the sides, front edges flush.",
-            _ => $"Drill and screw the {shape.Name}: top and bottom between the sides, front edges flush.",
+            CaseJoint.Pocket => $"Pocket-screw {shape.The}: top and bottom between the sides, front edges flush.",
+            CaseJoint.Dowels => $"Glue up {shape.The}: top and bottom between the sides on their dowels, front edges flush.",
+            CaseJoint.Rabbet => $"Glue and screw {shape.The}: top and bottom in the rabbets of the sides, front edges flush.",
+            CaseJoint.Dado => $"Glue and screw {shape.The}: tongues of top and bottom in the dadoes of the sides, front edges flush.",
+            _ => $"Drill and screw {shape.The}: top and bottom between the sides, front edges flush.",
         };
         book.Steps.Add(new(Stage.Carcase, $"{first}{how} Clamp, measure both diagonals and pull it square before the last screws.", [shape.Side, shape.Deck], Diagonals.Of(book.Grid, w, h), "screws"));
     }

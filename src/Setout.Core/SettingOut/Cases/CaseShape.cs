@@ -20,6 +20,9 @@ internal sealed record CaseShape(Case Described, string Name, Panel Panel, Quant
 {
     public string Key => Described.Key;
 
+    /// <summary>How a sentence speaks of it.</summary>
+    public string The => Standing.The(Described, Name);
+
     /// <summary>The sides of the case as one part.</summary>
     public string Side => $"{Key}.side";
 

@@ -58,7 +58,7 @@ internal static class FootRule
         book.Joints.Add(new("butt", $"{key}.kick", Face.Ends, shape.Side, Face.Inside, "glue and pocket screws from behind"));
         (string pocket, string source) = Fastening.PocketScrew(book, t);
         book.Hardware.Add(new(key, pocket, 4, "piece", $"kick board, 2 an end; {source}"));
-        book.Steps.Add(new(Stage.Carcase, $"Glue and screw the kick board of the {name} between the sides, its face flush with the notches, tight under the bottom.", [$"{key}.kick"], null, "screws"));
+        book.Steps.Add(new(Stage.Carcase, $"Glue and screw the kick board of {shape.The} between the sides, its face flush with the notches, tight under the bottom.", [$"{key}.kick"], null, "screws"));
         if (back + t > d)
             book.Note("case.toe-too-deep", Severity.Stop, key, $"A toe kick {book.Say(back)} behind the front does not go under {name}, {book.Say(d)} deep.", $"Set it back by {book.Say(d - t)} at most.", toe.Setback?.Place ?? toe.Place);
         Level(book, shape, $"Stand {name} in its place: level it with shims under the sides, beginning from the highest point of the floor, and cut them flush.");
@@ -91,9 +91,9 @@ internal static class FootRule
         int screws = 4 * ends;
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"base: {ends} ends and cross pieces, 2 at each end; common practice, no source"));
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, book.Value(shape.Thickness)), 2 * ends, "piece", "through the bottom into the base; common practice, no source"));
-        book.Steps.Add(new(Stage.Carcase, $"Screw up the {name}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws") { On = $"{key}.base" });
+        book.Steps.Add(new(Stage.Carcase, $"Screw up the base of {shape.The}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws") { On = $"{key}.base" });
         book.Units.Add(new($"{key}.base", name, UnitKind.Base));
-        Level(book, shape, $"Level the {name} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.Name} on it, flush at the back, and screw it down through the bottom.", $"{key}.base");
+        Level(book, shape, $"Level the base of {shape.The} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.Name} on it, flush at the back, and screw it down through the bottom.", $"{key}.base");
     }
 
     private static void Feet(Book book, CaseShape shape, Feet feet, ExactLength w)
@@ -106,7 +106,7 @@ internal static class FootRule
             FootKind.Levellers => $"Levelling foot, {book.Say(feet.Height.Value)} high",
             _ => $"Foot, {book.Say(feet.Height.Value)} high",
         }, 2 * rows, "piece", $"{rows} at the front and {rows} at the back; each carries its share of the loaded case; common practice, no source"));
-        book.Steps.Add(new(Stage.Carcase, $"Fix the {word} under the bottom of the {shape.Name}, near the sides so that they carry straight down.", [], null, ""));
+        book.Steps.Add(new(Stage.Carcase, $"Fix the {word} under the bottom of {shape.The}, near the sides so that they carry straight down.", [], null, ""));
         if (feet.Kind == FootKind.Levellers) Level(book, shape, $"Stand {shape.Name} in its place and turn its levellers, beginning from the highest point of the floor, until it is level both ways and none hangs free.");
         else if (feet.Kind == FootKind.Feet) Level(book, shape, $"Stand {shape.Name} in its place and put shims under its feet, beginning from the highest point of the floor, until it is level both ways.");
     }

@@ -55,7 +55,7 @@ internal static class BankRule
         ImmutableArray<Term> gaps = count > 1 ? [Term.From("gaps between fronts", count - 1, gap)] : [];
         string closes = $"{space.Name}, fronts and gaps in the height";
         if ((bank.Graduated is { } by ? Graduated.Share(book, closes, by, cover, gaps, sharers) : Sharing.Share(book, closes, cover, gaps, sharers, restIsCut: true)) is not { } shared) return;
-        ImmutableArray<PartSize> heights = [.. shared.Select((h, i) => book.Core(h, bank.Drawers[i].Key, "front.core.height", $"drawer {bank.Drawers[i].Key}, front height without its edges", PartRole.FalseFront, front, 2))];
+        ImmutableArray<PartSize> heights = [.. shared.Select((h, i) => book.Core(h, bank.Drawers[i].Key, "front.core.height", $"drawer {bank.Drawers[i].Key}, front height", PartRole.FalseFront, front, 2))];
         // What is inset must go in where the opening is narrowest.
         Sum across = new(isInset ? Term.From("clear width", 1, space.Width) : Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
 

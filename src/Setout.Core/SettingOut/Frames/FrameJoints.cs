@@ -59,7 +59,7 @@ internal static class FrameJoints
         }
         if (frame.Corner == FrameCorner.Pocket && ends.IsEmpty)
         {
-            book.Steps.Add(new(Stage.Carcase, $"Lay front and back of the {name} out flat on the floor: rails between posts{low}{between}, pockets to the inside. Glue, clamp and drive two pocket screws an end. Measure both diagonals of each before the last screws; pull the longer one in until they read alike.",
+            book.Steps.Add(new(Stage.Carcase, $"Lay front and back of {Standing.The(frame, name)} out flat on the floor: rails between posts{low}{between}, pockets to the inside. Glue, clamp and drive two pocket screws an end. Measure both diagonals of each before the last screws; pull the longer one in until they read alike.",
                 [$"{key}.post", .. across, .. backs], Diagonals.Of(book.Grid, built.Wide, built.High), "lift"));
             book.Steps.Add(new(Stage.Carcase, $"Stand front and back up with a helper and screw the ties between them{Up([.. stretchers.Ends, .. stretchers.Middle])}, two structural screws an end from outside through the post, pilots drilled. Check the diagonals of both ends.",
                 [$"{key}.tie", .. stretchers.Ends, .. stretchers.Middle], Diagonals.Of(book.Grid, built.Deep, built.High), "lift")
@@ -67,7 +67,7 @@ internal static class FrameJoints
             return;
         }
         string panel = ends.IsEmpty ? "" : ", the panel of each end in its grooves without glue";
-        book.Steps.Add(new(Stage.Carcase, $"Join each pair of posts of the {name} with its {(keys.HasBottom ? "two ties" : "tie at the top")}{lowTies}{Up(stretchers.Ends)}{panel}: {Held(frame.Corner)}. Clamp, measure both diagonals and pull the longer one in until they read alike.",
+        book.Steps.Add(new(Stage.Carcase, $"Join each pair of posts of {Standing.The(frame, name)} with its {(keys.HasBottom ? "two ties" : "tie at the top")}{lowTies}{Up(stretchers.Ends)}{panel}: {Held(frame.Corner)}. Clamp, measure both diagonals and pull the longer one in until they read alike.",
             [$"{key}.post", $"{key}.tie", .. stretchers.Ends, .. ends], Diagonals.Of(book.Grid, built.Deep, built.High), "lift"));
         book.Steps.Add(new(Stage.Carcase, $"Lay one pair of posts on its side and set the rails into it{between}{Up(stretchers.Middle)}{(backs.IsEmpty ? "" : ", the panels of the back in their grooves")}, then bring the next pair down on them, with a helper. Stand it up, clamp, and check the diagonals of front and back.",
             [.. across, .. stretchers.Middle, .. backs], Diagonals.Of(book.Grid, built.Wide, built.High), "lift")

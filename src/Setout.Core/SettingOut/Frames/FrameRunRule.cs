@@ -75,7 +75,7 @@ internal static class FrameRunRule
             RailRun.Outside => "lay the rails over the outer faces of the posts",
             _ => "lay the posts over the outer faces of the rails",
         };
-        book.Steps.Add(new(Stage.Carcase, $"Front and back of the {name}, flat on the floor: {how}, ends flush with the end posts{low}{between}. Glue, clamp, and drive two screws at each post. Measure both diagonals of each before the second screws; pull the longer one in until they read alike.",
+        book.Steps.Add(new(Stage.Carcase, $"Front and back of {Standing.The(frame, name)}, flat on the floor: {how}, ends flush with the end posts{low}{between}. Glue, clamp, and drive two screws at each post. Measure both diagonals of each before the second screws; pull the longer one in until they read alike.",
             [$"{frame.Key}.post", .. across], Diagonals.Of(book.Grid, built.Wide, built.High), "lift"));
         string ties = frame.Run == RailRun.Inside ? "rails" : "posts";
         book.Steps.Add(new(Stage.Carcase, frame.Corner == FrameCorner.Tenon

@@ -36,7 +36,7 @@ public sealed record WorkingView(
         var terms = working.Terms.Select((t, i) => new TermView(
             Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
             t.Key is { } key ? Links.Size(piece, key.Text) : null, t.Origin.Kind == OriginKind.Reading)).ToList();
-        if (working.Share != Rational.One) terms.Add(new(Phrase.Of("equal share"), Phrase.Empty, Figures.Phrase($"× {working.Share}"), null, false));
+        if (working.Share != Rational.One) terms.Add(new(Phrase.Of("of the sum"), Phrase.Empty, Figures.Phrase($"× {working.Share}"), null, false));
         string words = working.How switch
         {
             WrittenHow.Rounded => "to cut",
