@@ -3,6 +3,7 @@ using CsCheck;
 using Setout.Core.Measures;
 using Setout.Cutting;
 using Setout.Cutting.Boards;
+using Setout.Testing;
 
 namespace Setout.Solvers.Tests;
 
@@ -32,7 +33,7 @@ public sealed class PatternBoardTests
     [Fact]
     public void Solve_TinyInstances_CostsWhatTheBestOfAllLayoutsCosts()
     {
-        s_tiny.Sample(instance =>
+        s_tiny.Holds(instance =>
         {
             BoardOutcome outcome = Solve(instance);
             (decimal Cost, int Boards)? least = EveryBoardLayout.Least(instance);
@@ -47,7 +48,7 @@ public sealed class PatternBoardTests
     [Fact]
     public void Bound_OfTheSolverWithoutTheLibrary_IsNoHigherThanTheBestOfAllLayouts()
     {
-        s_tiny.Sample(instance =>
+        s_tiny.Holds(instance =>
         {
             BoardOutcome outcome = BoardSolvers.Default.Solve(instance, new(50_000, 1));
             if (EveryBoardLayout.Least(instance) is not { } best || !outcome.Layout.LeftOut.IsEmpty) return;
@@ -58,7 +59,7 @@ public sealed class PatternBoardTests
     [Fact]
     public void Solve_PartsInAnotherOrder_CostsTheSame()
     {
-        Gen.Select(s_tiny, Gen.Int[0, 1000]).Sample((instance, seed) =>
+        Gen.Select(s_tiny, Gen.Int[0, 1000]).Holds((instance, seed) =>
         {
             BoardPart[] parts = [.. instance.Parts];
             new Random(seed).Shuffle(parts);
@@ -71,7 +72,7 @@ public sealed class PatternBoardTests
     [Fact]
     public void Solve_KerfAsPartOfEveryLength_IsTheSameLayout()
     {
-        Gen.Select(Gen.Int[1, 40].Array[1, 25], Gen.Int[40, 90], Gen.Int[40, 90], Gen.Int[1, 4]).Sample((parts, one, two, kerf) =>
+        Gen.Select(Gen.Int[1, 40].Array[1, 25], Gen.Int[40, 90], Gen.Int[40, 90], Gen.Int[1, 4]).Holds((parts, one, two, kerf) =>
         {
             BoardInstance instance = Make(parts, [(one, 5, 0, 0, 1), (two, 7, 0, 0, 2)], kerf);
             var enlarged = new BoardInstance([.. instance.Parts.Select(p => p with { Length = p.Length + instance.Kerf })],
@@ -85,7 +86,7 @@ public sealed class PatternBoardTests
     [Fact]
     public void Solve_MiddlingInstances_BoundNeverPassesWhatTheOtherSolverFinds()
     {
-        Gen.Select(Gen.Long[20_000_000, 220_000_000], Gen.Int[1, 4]).Array[5, 25].Select(Gen.Long[300_000_000, 500_000_000].Array[1, 3], Gen.Int[0, 700_000]).Sample((parts, boards, kerf) =>
+        Gen.Select(Gen.Long[20_000_000, 220_000_000], Gen.Int[1, 4]).Array[5, 25].Select(Gen.Long[300_000_000, 500_000_000].Array[1, 3], Gen.Int[0, 700_000]).Holds((parts, boards, kerf) =>
         {
             var instance = new BoardInstance([.. parts.Select((p, i) => new BoardPart($"p{i}", Length.FromTicks(p.Item1), p.Item2))],
                 [.. boards.Select((b, i) => new BoardStock($"s{i}", Length.FromTicks(b), EndTrim.None, new Money(Math.Round(b / 10_000_000m, 2)), i == 2 ? 3 : null)

@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Core.Craft;
 using Setout.Core.Measures;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.Craft;
 
@@ -118,7 +119,7 @@ public sealed class SquarenessTests
     /// <summary>Any frame near a rectangle, made from its corners: the fit finds it again, and once pulled to its targets it has no racking left.</summary>
     [Fact]
     public void Of_FrameFromItsCorners_IsFoundAgainAndItsTargetsEndTheRacking() =>
-        Gen.Select(Gen.Double[200, 2500], Gen.Double[200, 2500], Gen.Double[-1, 1].Array[5]).Sample((w, h, off) =>
+        Gen.Select(Gen.Double[200, 2500], Gen.Double[200, 2500], Gen.Double[-1, 1].Array[5]).Holds((w, h, off) =>
         {
             double scale = Math.Min(w, h) / 20;
             (double X, double Y)[] at = [(0, 0), (w, 0), (w + (off[0] * scale), h + (off[1] * scale)), (off[2] * scale, h + (off[3] * scale))];

@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Core.Fit;
 using Setout.Core.Measures;
+using Setout.Testing;
 using static Setout.Core.Tests.Fit.ClosedForm;
 
 namespace Setout.Core.Tests.Fit;
@@ -14,7 +15,7 @@ public sealed class ConvolutionTests
     {
         // From very alike to very different widths: the last are narrower than a cell of any lattice.
         Gen<Rational> width = Gen.OneOf(Gen.Long[1, 100].Select(w => Rational.Of(w)), Gen.Long[1, 100].Select(w => Rational.Of(w, 100)), Gen.Long[1, 9].Select(w => Rational.Of(w, 100_000)));
-        Gen.Select(Gen.Select(width, Gen.Bool).Array[1, 5], Gen.Double[0, 1], Gen.Double[0, 1]).Sample((terms, a, b) =>
+        Gen.Select(Gen.Select(width, Gen.Bool).Array[1, 5], Gen.Double[0, 1], Gen.Double[0, 1]).Holds((terms, a, b) =>
         {
             Spread spread = Sum(terms.Select((term, i) => term.Item2 ? Peaked($"c{i}", term.Item1 / 2) : Even($"c{i}", 0, term.Item1)));
             Rational[] uniforms = [.. terms.SelectMany(term => term.Item2 ? [term.Item1 / 2, term.Item1 / 2] : new[] { term.Item1 })];

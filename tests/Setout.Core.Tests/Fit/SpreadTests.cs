@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Core.Fit;
 using Setout.Core.Measures;
+using Setout.Testing;
 using static Setout.Core.Tests.Fit.ClosedForm;
 
 namespace Setout.Core.Tests.Fit;
@@ -29,7 +30,7 @@ public sealed class SpreadTests
     public void Effects_Default_AreNone() => Assert.Empty(new Spread(Mm(1), default).Effects);
 
     [Fact]
-    public void Sums_OfSpreads_FollowTheLawsOfNumbers() => Gen.Select(s_spread, s_spread, s_number).Sample((a, b, k) =>
+    public void Sums_OfSpreads_FollowTheLawsOfNumbers() => Gen.Select(s_spread, s_spread, s_number).Holds((a, b, k) =>
         a + b == b + a && (a - a) == Spread.Of(ExactLength.Zero) && (a + b) * k == (a * k) + (b * k) && a - b == a + (b * -1)
         && (a * k).Mean == a.Mean * k && (a + b).Mean == a.Mean + b.Mean && (a + Mm(k)).WorstLow == a.WorstLow + Mm(k)
         && (-a).WorstHigh == -a.WorstLow && (a + b).WorstHigh <= a.WorstHigh + b.WorstHigh && (a == b) == (b == a) && a.GetHashCode() == (a * 1).GetHashCode());

@@ -1,6 +1,7 @@
 using System.Numerics;
 using CsCheck;
 using Setout.Core.Measures;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.Measures;
 
@@ -9,7 +10,7 @@ public sealed class AreaGridMoneyTests
     private static readonly Gen<Area> s_area = Gen.Select(Gen.Long, Gen.Long, (a, b) => Length.FromTicks(a) * Length.FromTicks(b));
 
     [Fact]
-    public void Area_Arithmetic_AgreesWithBigIntegersOrOverflows() => Gen.Select(s_area, s_area, Gen.Long).Sample((a, b, n) =>
+    public void Area_Arithmetic_AgreesWithBigIntegersOrOverflows() => Gen.Select(s_area, s_area, Gen.Long).Holds((a, b, n) =>
     {
         BigInteger x = a.SquareTicks, y = b.SquareTicks;
         AssertSame(x + y, () => a + b);
@@ -22,7 +23,7 @@ public sealed class AreaGridMoneyTests
     });
 
     [Fact]
-    public void Area_CeilingOver_IsTheFewestThatCover() => Gen.Select(Gen.Long[-10_000, 10_000], Gen.Long[1, 50]).Sample((a, b) =>
+    public void Area_CeilingOver_IsTheFewestThatCover() => Gen.Select(Gen.Long[-10_000, 10_000], Gen.Long[1, 50]).Holds((a, b) =>
     {
         long count = Area.FromSquareTicks(a).CeilingOver(Area.FromSquareTicks(b));
         Assert.True(count * b >= a && (count - 1) * b < a);
@@ -87,7 +88,7 @@ public sealed class AreaGridMoneyTests
     }
 
     [Fact]
-    public void Money_Arithmetic_IsThatOfDecimals() => Gen.Select(Gen.Int[-1_000_000, 1_000_000], Gen.Int[-1_000_000, 1_000_000], Gen.Int[-100, 100]).Sample((a, b, n) =>
+    public void Money_Arithmetic_IsThatOfDecimals() => Gen.Select(Gen.Int[-1_000_000, 1_000_000], Gen.Int[-1_000_000, 1_000_000], Gen.Int[-100, 100]).Holds((a, b, n) =>
     {
         Money x = new(a / 100m), y = new(b / 100m);
         Assert.Equal((a + b) / 100m, (x + y).Amount);

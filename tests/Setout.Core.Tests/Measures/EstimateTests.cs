@@ -1,6 +1,7 @@
 using System.Numerics;
 using CsCheck;
 using Setout.Core.Measures;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.Measures;
 
@@ -17,7 +18,7 @@ public sealed class EstimateTests
             (new Estimate(value, error), Rational.OfDouble(value) + (Rational.OfDouble(error) * Rational.Of(at, 1000))));
 
     [Fact]
-    public void Arithmetic_AnyTruthWithinTheBounds_StaysWithinTheNewBound() => Gen.Select(s_estimate, s_estimate).Sample((a, b) =>
+    public void Arithmetic_AnyTruthWithinTheBounds_StaysWithinTheNewBound() => Gen.Select(s_estimate, s_estimate).Holds((a, b) =>
     {
         AssertCovers(a.Estimate + b.Estimate, a.Truth + b.Truth);
         AssertCovers(a.Estimate - b.Estimate, a.Truth - b.Truth);
@@ -25,14 +26,14 @@ public sealed class EstimateTests
     }, iter: 20_000);
 
     [Fact]
-    public void Arithmetic_GrowsTheBoundByLittle() => Gen.Select(Gen.Double[-1000, 1000], Gen.Double[-1000, 1000]).Sample((x, y) =>
+    public void Arithmetic_GrowsTheBoundByLittle() => Gen.Select(Gen.Double[-1000, 1000], Gen.Double[-1000, 1000]).Holds((x, y) =>
     {
         Estimate sum = new Estimate(x, 0.25) + new Estimate(y, 0.5);
         Assert.InRange(sum.Error, 0.75, 0.75 + 1e-9);
     });
 
     [Fact]
-    public void Of_AnyDecimalConstant_CoversIt() => Gen.Int[-100_000, 100_000].Sample(n =>
+    public void Of_AnyDecimalConstant_CoversIt() => Gen.Int[-100_000, 100_000].Holds(n =>
         AssertCovers(Estimate.Of(n / 1000.0), Rational.Of(n, 1000)));
 
     [Fact]
@@ -58,7 +59,7 @@ public sealed class EstimateTests
     [Fact]
     public void Diagonal_AnyMultipleOfThreeFourFive_CoversItAndLandsOnIt() =>
         Gen.Select(Gen.Long[1, 2_000_000_000], Gen.OneOf(Grid.FromStep(Length.FromTicks(1)), Grid.SixtyFourth), Gen.OneOf(Rounding.Nearest, Rounding.Down, Rounding.Up))
-            .Sample((n, grid, mode) =>
+            .Holds((n, grid, mode) =>
             {
                 Length side = grid.Step * (1 + (n % 100_000));
                 var diagonal = ApproximateLength.Diagonal(side * 3, side * 4);
@@ -67,7 +68,7 @@ public sealed class EstimateTests
             });
 
     [Fact]
-    public void Diagonal_AnySides_CoversTheRootTakenInBigIntegers() => Gen.Select(Gen.Long[0, 5_000_000_000], Gen.Long[0, 5_000_000_000]).Sample((a, b) =>
+    public void Diagonal_AnySides_CoversTheRootTakenInBigIntegers() => Gen.Select(Gen.Long[0, 5_000_000_000], Gen.Long[0, 5_000_000_000]).Holds((a, b) =>
     {
         Estimate diagonal = ApproximateLength.Diagonal(Length.FromTicks(a), Length.FromTicks(b)).Millimetres;
 

@@ -2,6 +2,7 @@ using System.Numerics;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.Measures;
 
@@ -65,7 +66,7 @@ public sealed class LengthTests
     }
 
     [Fact]
-    public void Arithmetic_AnyTwo_IsThatOfIntegersOrOverflows() => Gen.Select(s_any, s_any, Gen.Long).Sample((a, b, n) =>
+    public void Arithmetic_AnyTwo_IsThatOfIntegersOrOverflows() => Gen.Select(s_any, s_any, Gen.Long).Holds((a, b, n) =>
     {
         AssertSame((BigInteger)a.Ticks + b.Ticks, () => (a + b).Ticks);
         AssertSame((BigInteger)a.Ticks - b.Ticks, () => (a - b).Ticks);
@@ -93,7 +94,7 @@ public sealed class LengthTests
     }
 
     [Fact]
-    public void Order_AnyTwo_IsThatOfTicks() => Gen.Select(s_any, s_any).Sample((a, b) =>
+    public void Order_AnyTwo_IsThatOfTicks() => Gen.Select(s_any, s_any).Holds((a, b) =>
     {
         int order = a.Ticks.CompareTo(b.Ticks);
         Assert.Equal(order, a.CompareTo(b));
@@ -106,7 +107,7 @@ public sealed class LengthTests
     });
 
     [Fact]
-    public void DivideBy_AnyTwo_CountAndRestMakeTheWhole() => Gen.Select(s_shop, s_shop.Where(d => d.Sign != 0)).Sample((a, d) =>
+    public void DivideBy_AnyTwo_CountAndRestMakeTheWhole() => Gen.Select(s_shop, s_shop.Where(d => d.Sign != 0)).Holds((a, d) =>
     {
         (long count, Length left) = a.DivideBy(d);
         Assert.Equal(a, (d * count) + left);
@@ -119,7 +120,7 @@ public sealed class LengthTests
 
     [Fact]
     public void SplitInto_AnyCountAndGrid_SumsExactlyAndStaysFair() =>
-        Gen.Select(s_shop, Gen.Int[1, 40], s_grid).Sample((whole, count, grid) =>
+        Gen.Select(s_shop, Gen.Int[1, 40], s_grid).Holds((whole, count, grid) =>
         {
             IReadOnlyList<Length> parts = whole.SplitInto(count, grid);
 
@@ -158,7 +159,7 @@ public sealed class LengthTests
     }
 
     [Fact]
-    public void RoundTo_AnyValue_ValueAndResidueMakeTheExactLength() => Gen.Select(s_exact, s_grid, s_rounding).Sample((exact, grid, mode) =>
+    public void RoundTo_AnyValue_ValueAndResidueMakeTheExactLength() => Gen.Select(s_exact, s_grid, s_rounding).Holds((exact, grid, mode) =>
     {
         Rounded rounded = exact.RoundTo(grid, mode);
 
@@ -173,11 +174,11 @@ public sealed class LengthTests
     });
 
     [Fact]
-    public void ToNearestTick_AnyValue_IsWithinHalfATick() => s_exact.Sample(exact =>
+    public void ToNearestTick_AnyValue_IsWithinHalfATick() => s_exact.Holds(exact =>
         Assert.True((exact - exact.ToNearestTick()).Abs().Ticks <= Rational.Of(1, 2)));
 
     [Fact]
-    public void ToMillimetres_AnyLength_RoundTripsExactly() => s_any.Sample(length =>
+    public void ToMillimetres_AnyLength_RoundTripsExactly() => s_any.Holds(length =>
     {
         decimal mm = length.ToMillimetres();
         Assert.Equal(length, ExactLength.FromMillimetres(Rational.Of(mm)).ToLength());
@@ -189,7 +190,7 @@ public sealed class LengthTests
     public void ToMillimetres_OneTick_HasEightDecimals() => Assert.Equal(0.00000625m, Length.FromTicks(1).ToMillimetres());
 
     [Fact]
-    public void ToString_AnyLengthThatIsRead_IsReadBack() => s_shop.Sample(length =>
+    public void ToString_AnyLengthThatIsRead_IsReadBack() => s_shop.Holds(length =>
         Assert.Equal(length.ToExact(), LengthText.Parse(length.ToString(), LengthUnit.Inch).Value));
 
     [Fact]
@@ -206,7 +207,7 @@ public sealed class LengthTests
     }
 
     [Fact]
-    public void Length_SharesAndRatios_AreExact() => Gen.Select(s_any, s_any.Where(b => b.Sign != 0), Gen.Long[1, 1000]).Sample((a, b, n) =>
+    public void Length_SharesAndRatios_AreExact() => Gen.Select(s_any, s_any.Where(b => b.Sign != 0), Gen.Long[1, 1000]).Holds((a, b, n) =>
     {
         Assert.Equal(a.ToExact(), a / n * n);
         Assert.Equal(a.ToExact(), b.ToExact() * (a / b));

@@ -2,6 +2,7 @@ using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut.Joinery;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.SettingOut;
 
@@ -12,7 +13,7 @@ public sealed class FasteningTests
 
     [Fact]
     public void IntoFace_AnyTwoThicknesses_StopsShortOfTheFarFaceAndBites() =>
-        Gen.Select(Gen.Int[4, 60], Gen.Int[6, 60], Gen.Bool).Sample((through, into, metric) =>
+        Gen.Select(Gen.Int[4, 60], Gen.Int[6, 60], Gen.Bool).Holds((through, into, metric) =>
         {
             (ExactLength a, ExactLength b) = (ExactLength.FromMillimetres(through), ExactLength.FromMillimetres(into));
             if (Fastening.IntoFace(metric ? LengthUnit.Millimetre : LengthUnit.Inch, a, b) is not { } screw) return;

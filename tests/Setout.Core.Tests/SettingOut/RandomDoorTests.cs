@@ -21,10 +21,12 @@ public class RandomDoorTests
     {
         var random = new Random(seed);
         bool isPair = random.Next(2) == 0;
+        // Solid cherry as wide as a case moves 0.66 in: two grooves of 0.36 still hold it.
+        bool isSolid = random.Next(2) == 0;
         DoorMake make = random.Next(2) == 0
             ? new Slab(Described.Named("wood"))
-            : new FramedPanel(Described.Named("flat"), random.Next(2) == 0 ? Described.Named("wide") : null, random.Next(2) == 0 ? Described.Named("wide") : null, Described.Named(random.Next(2) == 0 ? "cherry" : "bottom"),
-                random.Next(2) == 0 ? null : Described.Given(Size(random, 0.3, 0.45)), random.Next(2) == 0 ? null : Described.Given(Size(random, 0.5, 1.2)), null, random.Next(1, 8));
+            : new FramedPanel(Described.Named("flat"), random.Next(2) == 0 ? Described.Named("wide") : null, random.Next(2) == 0 ? Described.Named("wide") : null, Described.Named(isSolid ? "cherry" : "bottom"),
+                random.Next(2) == 0 ? null : Described.Given(Size(random, isSolid ? 0.36 : 0.3, 0.45)), random.Next(2) == 0 ? null : Described.Given(Size(random, 0.5, 1.2)), null, random.Next(1, 8));
         var kind = new DoorKind("kind", make, Place.None) { Lie = (DoorLie)random.Next(3), Gap = random.Next(2) == 0 ? null : Described.Given(Size(random, 0.07, 0.15)), Hinge = random.Next(3) == 0 ? HingeKind.Butt : null };
         var shelves = new Shelves(Described.Named("wood"), null, [Described.Named("S1"), Described.Named("S2")])
         {
@@ -51,14 +53,14 @@ public class RandomDoorTests
         PieceSetOut.Of(piece, grid, readings.ToImmutableDictionary(r => new QuantityKey(r.Key), r => new Pin([r.Read], new(OriginKind.Reading, "read"), "e")));
 
     [Fact]
-    public void SetOut_AnyDoors_CanBeBuilt() => s_seeds.Sample(seed =>
+    public void SetOut_AnyDoors_CanBeBuilt() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = Of(seed);
         Assert.Empty(SetPieceChecker.Violations(SetOut(piece, grid)));
     }, iter: 400);
 
     [Fact]
-    public void SetOut_AnyDoorsWithTheWoodRead_CanStillBeBuilt() => Gen.Select(s_seeds, Gen.Int[-20, 20], Gen.Int[-20, 20]).Sample((seed, sheet, stick) =>
+    public void SetOut_AnyDoorsWithTheWoodRead_CanStillBeBuilt() => Gen.Select(s_seeds, Gen.Int[-20, 20], Gen.Int[-20, 20]).Holds((seed, sheet, stick) =>
     {
         (Piece piece, Grid grid) = Of(seed);
         SetPiece before = SetOut(piece, grid);
@@ -67,7 +69,7 @@ public class RandomDoorTests
     }, iter: 200);
 
     [Fact]
-    public void SetOut_AnyDoors_AreWhatTheirSumsSay() => s_seeds.Sample(seed =>
+    public void SetOut_AnyDoors_AreWhatTheirSumsSay() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = Of(seed);
         SetPiece set = SetOut(piece, grid);
@@ -80,8 +82,8 @@ public class RandomDoorTests
             ExactLength lower = V($"{(framed.BottomRail ?? framed.Rails ?? framed.Stiles).Text}.width"), upper = V($"{(framed.Rails ?? framed.Stiles).Text}.width");
             Assert.Equal(V("D1.built-width"), V("D1.rail.length.as-cut") - (V("kind.tenon.length.as-cut") * 2) + (V("flat.width") * 2));
             Assert.Equal(V("D1.stile.length.as-cut"), V("D1.between-rails") + lower + upper);
-            // The panel is in both grooves by more than a hair, and never fills them.
-            Assert.True(V("D1.panel.slack-across").Sign >= 0 && V("D1.panel.slack-across") < V("kind.groove.depth.to-cut") * 2);
+            // The panel is in both grooves by more than a hair, and never fills them; one too wide for them stops the plan.
+            Assert.True(V("D1.panel.slack-across").Sign >= 0 && (set.IsStopped || V("D1.panel.slack-across") < V("kind.groove.depth.to-cut") * 2));
             Assert.True(V("D1.panel.slack-along").Sign >= 0 && V("D1.panel.slack-along") < V("kind.groove.depth.to-cut") * 2);
         }
         Assert.All(set.Parts.Where(p => p.Role is PartRole.Door or PartRole.DoorStile or PartRole.DoorPanel), p => Assert.Contains(p.Placements[0].SizeZ, new[] { set.Worked[p.Length.Made] }));
@@ -92,7 +94,7 @@ public class RandomDoorTests
     }, iter: 200);
 
     [Fact]
-    public void SetOut_EveryReference_LeadsSomewhere() => s_seeds.Sample(seed =>
+    public void SetOut_EveryReference_LeadsSomewhere() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = Of(seed);
         SetPiece set = SetOut(piece, grid);

@@ -21,14 +21,14 @@ public class RandomPieceTests
     private static void AssertSound(SetPiece set) => Assert.Empty(SetPieceChecker.Violations(set));
 
     [Fact]
-    public void SetOut_AnyPiece_CanBeBuilt() => s_seeds.Sample(seed =>
+    public void SetOut_AnyPiece_CanBeBuilt() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         AssertSound(SetOut(piece, grid));
     }, iter: 400);
 
     [Fact]
-    public void SetOut_AnyPieceWithTheWoodRead_CanStillBeBuilt() => Gen.Select(s_seeds, Gen.Int[-20, 20], Gen.Int[-20, 20]).Sample((seed, sheet, stick) =>
+    public void SetOut_AnyPieceWithTheWoodRead_CanStillBeBuilt() => Gen.Select(s_seeds, Gen.Int[-20, 20], Gen.Int[-20, 20]).Holds((seed, sheet, stick) =>
     {
         // Readings to 0.05 mm: sheets and sticks never lie on the grid.
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
@@ -38,7 +38,7 @@ public class RandomPieceTests
     }, iter: 200);
 
     [Fact]
-    public void SetOut_FrameWithTheToeRead_CarriesItToAllThatStandsOnIt() => Gen.Select(s_seeds, Gen.Int[-20, 20]).Sample((seed, steps) =>
+    public void SetOut_FrameWithTheToeRead_CarriesItToAllThatStandsOnIt() => Gen.Select(s_seeds, Gen.Int[-20, 20]).Holds((seed, steps) =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         if (piece.Members[0] is not Frame frame) return;
@@ -46,7 +46,7 @@ public class RandomPieceTests
     }, iter: 400);
 
     [Fact]
-    public void SetOut_Twice_IsTheSame() => s_seeds.Sample(seed =>
+    public void SetOut_Twice_IsTheSame() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         SetPiece one = SetOut(piece, grid), two = SetOut(piece, grid);
@@ -55,7 +55,7 @@ public class RandomPieceTests
     }, iter: 50);
 
     [Fact]
-    public void SetOut_KeysOfQuantitiesAndParts_AreUnique() => s_seeds.Sample(seed =>
+    public void SetOut_KeysOfQuantitiesAndParts_AreUnique() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         SetPiece set = SetOut(piece, grid);
@@ -65,7 +65,7 @@ public class RandomPieceTests
     }, iter: 100);
 
     [Fact]
-    public void SetOut_EveryReference_LeadsSomewhere() => s_seeds.Sample(seed =>
+    public void SetOut_EveryReference_LeadsSomewhere() => s_seeds.Holds(seed =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         SetPiece set = SetOut(piece, grid);
@@ -81,7 +81,7 @@ public class RandomPieceTests
     }, iter: 100);
 
     [Fact]
-    public void SetOut_ReadingEqualToWhatWasExpected_MovesNothing() => Gen.Select(s_seeds, Gen.Int[0, 100_000]).Sample((seed, pick) =>
+    public void SetOut_ReadingEqualToWhatWasExpected_MovesNothing() => Gen.Select(s_seeds, Gen.Int[0, 100_000]).Holds((seed, pick) =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         SetPiece before = SetOut(piece, grid);
@@ -91,7 +91,7 @@ public class RandomPieceTests
     }, iter: 100);
 
     [Fact]
-    public void SetOut_SameLengthsInOtherUnit_GivesTheSameSizes() => s_seeds.Sample(seed =>
+    public void SetOut_SameLengthsInOtherUnit_GivesTheSameSizes() => s_seeds.Holds(seed =>
     {
         // What the rules differ in between the trades is said: gap and slide.
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
@@ -104,7 +104,7 @@ public class RandomPieceTests
     }, iter: 100);
 
     [Fact]
-    public void SetOut_WiderOrHigherBySome_SharesGrowByExactlyThat() => Gen.Select(s_seeds, Gen.Int[1, 200]).Sample((seed, steps) =>
+    public void SetOut_WiderOrHigherBySome_SharesGrowByExactlyThat() => Gen.Select(s_seeds, Gen.Int[1, 200]).Holds((seed, steps) =>
     {
         (Piece piece, Grid grid) = RandomPieces.Of(seed);
         ExactLength more = grid.Step.ToExact() * steps;
@@ -134,7 +134,7 @@ public class RandomPieceTests
     [InlineData(true)]
     [InlineData(false)]
     public void SetOut_DivisionMirrored_GivesMirroredSizesAndPlaces(bool isAcross) =>
-        Gen.Select(Gen.Int[2, 5], Gen.Int[0, 4], Gen.Int[1, 60].Array[5], Gen.Int[0, 1]).Sample((count, rest, sixtyFourths, structure) =>
+        Gen.Select(Gen.Int[2, 5], Gen.Int[0, 4], Gen.Int[1, 60].Array[5], Gen.Int[0, 1]).Holds((count, rest, sixtyFourths, structure) =>
         {
             ImmutableArray<DivisionItem> items = [.. Enumerable.Range(0, (2 * count) - 1).Select(i => i % 2 == 1
                 ? (DivisionItem)new Divider($"P{i}", null, Place.None)
@@ -157,7 +157,7 @@ public class RandomPieceTests
         }, iter: 60);
 
     [Fact]
-    public void SetOut_EqualShares_DifferByOneStepAtMostAndFillTheWhole() => Gen.Select(Gen.Int[2, 9], Gen.Int[0, 400]).Sample((count, off) =>
+    public void SetOut_EqualShares_DifferByOneStepAtMostAndFillTheWhole() => Gen.Select(Gen.Int[2, 9], Gen.Int[0, 400]).Holds((count, off) =>
     {
         Piece piece = Described.Piece(LengthUnit.Inch, Described.UsualMaterials, [Described.Kind("box")], Described.Case(Described.Of("24"), Described.Of("40") + ExactLength.FromMillimetres(Rational.Of(off, 10)), Described.Of("20"),
             new DrawerBank(Described.Named("box"), [.. Enumerable.Range(1, count).Select(i => Described.Drawer($"D{i}"))])));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Workings;
+using Setout.Testing;
 using static Setout.Core.Tests.Workings.Quantities;
 
 namespace Setout.Core.Tests.Workings;
@@ -40,7 +41,7 @@ public class EvaluationPropertyTests
 
     [Fact]
     public void Reading_EqualToWhatWasExpected_MovesNothing() =>
-        Gen.Select(s_webs, Gen.Int[0, 1000]).Sample((web, pick) =>
+        Gen.Select(s_webs, Gen.Int[0, 1000]).Holds((web, pick) =>
         {
             WorkedPiece before = Work(web);
             Quantity read = web[pick % web.Length];
@@ -51,7 +52,7 @@ public class EvaluationPropertyTests
 
     [Fact]
     public void Definition_InAnyOrder_GivesTheSameValuesAndNoFindings() =>
-        Gen.Select(s_webs, Gen.Int[0, 1_000_000]).Sample((web, seed) =>
+        Gen.Select(s_webs, Gen.Int[0, 1_000_000]).Holds((web, seed) =>
         {
             Quantity[] shuffled = [.. web];
             new Random(seed).Shuffle(shuffled);
@@ -62,7 +63,7 @@ public class EvaluationPropertyTests
 
     [Fact]
     public void Asking_InAnyOrderAtAnyTime_GivesTheSameValues() =>
-        Gen.Select(s_webs, Gen.Int[0, 1_000_000]).Sample((web, seed) =>
+        Gen.Select(s_webs, Gen.Int[0, 1_000_000]).Holds((web, seed) =>
         {
             var random = new Random(seed);
             var evaluation = new Evaluation(Pins());
@@ -77,7 +78,7 @@ public class EvaluationPropertyTests
     [Fact]
     public void Readings_OfUnrelatedQuantities_DoNotTouchEachOther() =>
         // Two webs side by side, a reading in each: the values of both together are those of each alone.
-        Gen.Select(s_webs, s_webs, Gen.Int[0, 1000], Gen.Int[1, 9000]).Sample((one, other, pick, reading) =>
+        Gen.Select(s_webs, s_webs, Gen.Int[0, 1000], Gen.Int[1, 9000]).Holds((one, other, pick, reading) =>
         {
             Quantity[] second = [.. other.Select(Renamed)];
             (string, Pin) first = (one[pick % one.Length].Key.Text, Read(reading)), last = (second[pick % second.Length].Key.Text, Read(reading + 1));
@@ -90,7 +91,7 @@ public class EvaluationPropertyTests
 
     [Fact]
     public void Reading_OfOneQuantity_MovesOnlyWhatIsWorkedFromIt() =>
-        Gen.Select(s_webs, Gen.Int[0, 1000], Gen.Int[1, 9000]).Sample((web, pick, reading) =>
+        Gen.Select(s_webs, Gen.Int[0, 1000], Gen.Int[1, 9000]).Holds((web, pick, reading) =>
         {
             Quantity read = web[pick % web.Length];
             var downstream = new HashSet<QuantityKey> { read.Key };

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Cutting.Boards;
+using Setout.Testing;
 
 namespace Setout.Cutting.Tests.Boards;
 
@@ -158,7 +159,7 @@ public class BoardTests
                 [.. parts.Select((p, i) => new BoardPart($"p{i}", p.Item1, p.Item2))],
                 [.. stock.Select((s, i) => new BoardStock($"s{i}", Length.FromTicks(s.Item1), new EndTrim(Length.FromTicks(s.Item3), Length.FromTicks(7)), new Money(s.Item2), s.Item3 == 0 ? null : s.Item3))],
                 Length.FromTicks(kerf), keep));
-        instances.Sample(instance =>
+        instances.Holds(instance =>
         {
             BoardOutcome outcome = Solve(instance, 20_000);
             Assert.Empty(BoardChecker.Check(instance, outcome.Layout));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Cutting.Sheets;
+using Setout.Testing;
 using static Setout.Cutting.Tests.Sheets.SheetBuild;
 
 namespace Setout.Cutting.Tests.Sheets;
@@ -25,7 +26,7 @@ public class SheetPropertyTests
     // The solver throws when its own checker finds anything; what is asserted beside is what the status promises.
     [Fact]
     public void Solve_RandomInstances_ChecksCleanAndKeepsItsWord() =>
-        s_instance.Sample(instance =>
+        s_instance.Holds(instance =>
         {
             SheetOutcome outcome = Solve(instance, 20_000);
             Assert.Empty(SheetChecker.Check(instance, outcome.Layout));
@@ -37,7 +38,7 @@ public class SheetPropertyTests
 
     [Fact]
     public void Solve_KerfAgainstEnlargedPartsWithoutKerf_SameCountsAndBound() =>
-        s_instance.Sample(instance =>
+        s_instance.Holds(instance =>
         {
             // Kerf k equals kerf 0 with every part and every trued sheet k longer and wider.
             ImmutableArray<SheetPart> parts = [.. instance.Parts.Select(p => p with { Along = p.Along + instance.Kerf, Across = p.Across + instance.Kerf })];
@@ -51,7 +52,7 @@ public class SheetPropertyTests
 
     [Fact]
     public void Solve_PermutedOrMirroredInput_ChecksCleanWithTheSameBound() =>
-        s_instance.Sample(instance =>
+        s_instance.Holds(instance =>
         {
             var permuted = new SheetInstance([.. instance.Parts.Reverse()], [.. instance.Stock.Reverse()], instance.Kerf, instance.Keep);
             var mirrored = new SheetInstance(
@@ -68,7 +69,7 @@ public class SheetPropertyTests
 
     [Fact]
     public void Solve_DoubledStock_LaysNoLess() =>
-        s_instance.Sample(instance =>
+        s_instance.Holds(instance =>
         {
             var doubled = new SheetInstance(instance.Parts, [.. instance.Stock.Select(s => s with { Limit = s.Limit * 2 })], instance.Kerf, instance.Keep);
             SheetScore once = Solve(instance, 0).Score, twice = Solve(doubled, 0).Score;

@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Cutting.Sheets.Model;
 using Setout.Cutting.Sheets.Search;
 using Setout.Cutting.Sheets;
+using Setout.Testing;
 using static Setout.Cutting.Tests.Sheets.SheetBuild;
 
 namespace Setout.Cutting.Tests.Sheets;
@@ -51,7 +52,7 @@ public class SheetRulesPropertyTests
     // The solver throws when its own checker finds anything; what is asserted beside is that groups stay whole and bounds hold.
     [Fact]
     public void Solve_RandomSlackAndGroups_ChecksCleanAndLeavesOutWholeGroupsOnly() =>
-        s_order.Sample(order =>
+        s_order.Holds(order =>
         {
             SheetOutcome outcome = Solve(order, 10_000);
             if (order.Stock.All(s => s.Limit is null)) Assert.Equal(order.Validate().IsEmpty, outcome.Layout.LeftOut.IsEmpty);
@@ -63,7 +64,7 @@ public class SheetRulesPropertyTests
     // The solver throws when a part takes a stage too many.
     [Fact]
     public void Solve_RandomStages_LeavesOutOnlyWhatNeverFits() =>
-        Gen.Select(s_order, Gen.Int[1, 5]).Sample((order, most) =>
+        Gen.Select(s_order, Gen.Int[1, 5]).Holds((order, most) =>
         {
             SheetInstance few = order with { MostStages = most };
             SheetOutcome outcome = Solve(few, 5_000);
@@ -72,7 +73,7 @@ public class SheetRulesPropertyTests
 
     [Fact]
     public void Solve_SlackAgainstSmallerStock_SameCountsAndBound() =>
-        s_order.Sample(order =>
+        s_order.Holds(order =>
         {
             var smaller = new SheetInstance(order.Parts,
                 [.. order.Stock.Select(s => s with { Along = s.Along - order.Slack, Across = s.Across - order.Slack })], order.Kerf, KeepRule.Nothing)
@@ -85,7 +86,7 @@ public class SheetRulesPropertyTests
 
     [Fact]
     public void Solve_RandomOrderAgain_GivesTheSameLayoutAndNeverCostsMoreAfterAChange() =>
-        Gen.Select(s_order, Gen.Int[0, 11]).Sample((order, which) =>
+        Gen.Select(s_order, Gen.Int[0, 11]).Holds((order, which) =>
         {
             SheetLayout before = Solve(order, 5_000).Layout;
             SheetOutcome again = Solve(order with { Before = before }, 5_000);
@@ -108,7 +109,7 @@ public class SheetRulesPropertyTests
     // A search that counts divisions, blocks and rests as the model tells them may rely on what is written: it is sound, and no deeper.
     [Fact]
     public void Write_RandomTrees_NoDeeperThanTheModelSaysAndSound() =>
-        Gen.Select(s_order, Gen.Int[0, 1_000_000]).Sample((order, seed) =>
+        Gen.Select(s_order, Gen.Int[0, 1_000_000]).Holds((order, seed) =>
         {
             var random = new Random(seed);
             var model = new SheetModel(order);

@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 
 namespace Setout.Drawing.Tests.Breakdowns;
 
@@ -15,7 +16,7 @@ public sealed class BoxGridTests
 
     [Fact]
     public void Near_AnyBoxes_IsWhatLookingAtEachFinds() =>
-        Gen.Select(s_boxes.Array[0, 60], s_boxes).Sample((boxes, asked) =>
+        Gen.Select(s_boxes.Array[0, 60], s_boxes).Holds((boxes, asked) =>
         {
             var grid = new BoxGrid();
             foreach (Box box in boxes) grid.Add(box);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CsCheck;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Breakdowns;
@@ -57,7 +58,7 @@ public sealed class RoomTests
     private static readonly Gen<(int[] Lanes, double First, double Full)> s_deals = Gen.Select(Gen.Int[1, 5].Array[1, 12], Gen.Double[5, 60], Gen.Double[30, 60]);
 
     [Fact]
-    public void Split_AnyBoards_EachBarOnceNoneOverAndNoBoardPartedThatFits() => s_deals.Sample(deal =>
+    public void Split_AnyBoards_EachBarOnceNoneOverAndNoBoardPartedThatFits() => s_deals.Holds(deal =>
     {
         const double high = 10;
         ImmutableArray<(double Height, string Board)> bars = [.. deal.Lanes.SelectMany((n, i) => Enumerable.Repeat((high, $"b{i}"), n))];

@@ -86,7 +86,7 @@ public sealed class SheetDrawingTests
     }
 
     [Fact]
-    public void Draw_AnySheet_NoTextClashesOrSpills() => s_sheets.Sample(input =>
+    public void Draw_AnySheet_NoTextClashesOrSpills() => s_sheets.Holds(input =>
     {
         Scene scene = SheetDrawing.Draw(input, s_page);
         Assert.Empty(Clashes(scene));
@@ -94,7 +94,7 @@ public sealed class SheetDrawingTests
     }, iter: 600);
 
     [Fact]
-    public void Draw_AnySheet_EveryMarkIsThereOnceAndEveryFigureSomewhere() => s_sheets.Sample(input =>
+    public void Draw_AnySheet_EveryMarkIsThereOnceAndEveryFigureSomewhere() => s_sheets.Holds(input =>
     {
         string[] texts = [.. Texts(SheetDrawing.Draw(input, s_page).Items).Select(t => t.Text.PlainText)];
         string all = string.Join('\n', texts);

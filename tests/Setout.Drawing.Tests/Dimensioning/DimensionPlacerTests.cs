@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Dimensioning;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Dimensioning;
@@ -27,7 +28,7 @@ public sealed class DimensionPlacerTests
         select chains.ToImmutableArray();
 
     [Fact]
-    public void Place_AnyChains_NoTwoFiguresOverlap() => s_chains.Sample(chains =>
+    public void Place_AnyChains_NoTwoFiguresOverlap() => s_chains.Holds(chains =>
     {
         PlacedFigure[] figures = [.. DimensionPlacer.Place(s_outline, chains, s_style).Figures];
         for (int i = 0; i < figures.Length; i++)
@@ -37,11 +38,11 @@ public sealed class DimensionPlacerTests
     }, iter: 2000);
 
     [Fact]
-    public void Place_AnyChains_NoFigureTouchesTheDrawing() => s_chains.Sample(chains =>
+    public void Place_AnyChains_NoFigureTouchesTheDrawing() => s_chains.Holds(chains =>
         DimensionPlacer.Place(s_outline, chains, s_style).Figures.All(f => !f.Ink.Overlaps(s_outline)), iter: 2000);
 
     [Fact]
-    public void Place_AnyChains_EveryFigureIsDrawnOnceAndInsideTheBounds() => s_chains.Sample(chains =>
+    public void Place_AnyChains_EveryFigureIsDrawnOnceAndInsideTheBounds() => s_chains.Holds(chains =>
     {
         DimensionLayout layout = DimensionPlacer.Place(s_outline, chains, s_style);
         return layout.Figures.Length == chains.Sum(c => c.Spans.Count(s => !s.Figure.IsEmpty))

@@ -4,6 +4,7 @@ using Setout.Core.Measures.Text;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Documents.Pdf;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Core;
 
@@ -99,7 +100,7 @@ public sealed class FractionTests
     }
 
     [Fact]
-    public void Set_AnyFigure_SpokenTextCoversWhatIsDrawn() => Gen.Int[-10000, 100000].Sample(sixtyFourths =>
+    public void Set_AnyFigure_SpokenTextCoversWhatIsDrawn() => Gen.Int[-10000, 100000].Holds(sixtyFourths =>
     {
         Figure figure = PrintRoom.Inches(sixtyFourths);
         SetLine line = TextMeasure.Set(Phrase.Of(figure), 5);

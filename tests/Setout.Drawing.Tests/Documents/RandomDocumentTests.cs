@@ -3,6 +3,7 @@ using CsCheck;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 
 namespace Setout.Drawing.Tests.Documents;
 
@@ -59,7 +60,7 @@ public sealed class RandomDocumentTests
     };
 
     [Fact]
-    public void Compose_AnyContent_StaysInsideTheMargins() => s_document.Sample(document =>
+    public void Compose_AnyContent_StaysInsideTheMargins() => s_document.Holds(document =>
     {
         foreach (PageLayout page in PageComposer.Compose(document).Pages)
         {
@@ -72,7 +73,7 @@ public sealed class RandomDocumentTests
     }, iter: 100);
 
     [Fact]
-    public void Compose_AnyContent_PrintsNothingOverText() => s_document.Sample(document =>
+    public void Compose_AnyContent_PrintsNothingOverText() => s_document.Holds(document =>
     {
         foreach (PageLayout page in PageComposer.Compose(document).Pages)
         {
@@ -89,7 +90,7 @@ public sealed class RandomDocumentTests
     }, iter: 100);
 
     [Fact]
-    public void Compose_AnyContent_LosesNoCharacter() => s_document.Sample(document =>
+    public void Compose_AnyContent_LosesNoCharacter() => s_document.Holds(document =>
     {
         DocumentLayout layout = PageComposer.Compose(document);
         IEnumerable<string> printed = layout.Pages.SelectMany(p => p.Texts).Where(t => t.Element >= 0).Select(t => t.Text.PlainText)
@@ -112,7 +113,7 @@ public sealed class RandomDocumentTests
     };
 
     [Fact]
-    public void Compose_Twice_GivesTheSameLayout() => s_document.Sample(document =>
+    public void Compose_Twice_GivesTheSameLayout() => s_document.Holds(document =>
     {
         DocumentLayout a = PageComposer.Compose(document), b = PageComposer.Compose(document);
         Assert.Equal(a.Pages.SelectMany(p => p.Pieces).Select(BoxOf), b.Pages.SelectMany(p => p.Pieces).Select(BoxOf));

@@ -1,5 +1,6 @@
 using CsCheck;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 
 namespace Setout.Drawing.Tests.Scenes;
 
@@ -12,7 +13,7 @@ public sealed class SpreadTests
         select (wanted.Order().ToArray(), sizes);
 
     [Fact]
-    public void Along_AnyLabels_KeepClearAndInOrder() => s_labels.Sample(l =>
+    public void Along_AnyLabels_KeepClearAndInOrder() => s_labels.Holds(l =>
     {
         double[] at = Spread.Along(l.Wanted, l.Sizes, 1);
         return Enumerable.Range(1, at.Length - 1).All(i => at[i] - (l.Sizes[i] / 2) - at[i - 1] - (l.Sizes[i - 1] / 2) >= 1 - 1e-9);
@@ -27,7 +28,7 @@ public sealed class SpreadTests
         Assert.Equal([7, 13], Spread.Along([10, 10], [5, 5], 1));
 
     [Fact]
-    public void Along_LabelsThatFit_StayBetweenTheLimits() => s_labels.Sample(l =>
+    public void Along_LabelsThatFit_StayBetweenTheLimits() => s_labels.Holds(l =>
     {
         double room = l.Sizes.Sum() + l.Sizes.Length - 1, high = Math.Max(100, room + 1);
         double[] at = Spread.Along(l.Wanted, l.Sizes, 1, 0, high);

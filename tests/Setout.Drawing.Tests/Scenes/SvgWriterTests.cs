@@ -6,6 +6,7 @@ using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
 using Setout.Drawing.Tests.Breakdowns;
 using Setout.Drawing.Tests.Elevations;
+using Setout.Testing;
 using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Scenes;
@@ -31,7 +32,7 @@ public sealed class SvgWriterTests
     }
 
     [Fact]
-    public void Write_AnyPhrase_TextIsThePlainText() => Gen.String.Sample(words =>
+    public void Write_AnyPhrase_TextIsThePlainText() => Gen.String.Holds(words =>
     {
         string clean = string.Concat(words.EnumerateRunes().Select(r => r.Value is >= ' ' and not 0x7F and not 0xFFFE and not 0xFFFF ? r.ToString() : r.Value is '\t' or '\n' or '\r' ? " " : "\uFFFD"));
         Phrase phrase = Phrase.Of("at ").Add(Fig("23 1/4")).Add(words);
@@ -137,13 +138,13 @@ public sealed class SvgWriterTests
 
     [Fact]
     public void Hatch_Lines_StayInsideTheRectangle() =>
-        Gen.Select(Gen.Double[0, 200], Gen.Double[0, 200], Gen.Double[0, 80], Gen.Double[0, 80]).Sample((x, y, w, h) =>
+        Gen.Select(Gen.Double[0, 200], Gen.Double[0, 200], Gen.Double[0, 80], Gen.Double[0, 80]).Holds((x, y, w, h) =>
             Strokes.Hatch(new(new(x, y), w, h)).All(l => new Box(x, y, x + w, y + h).Grown(1e-9) is var box
                 && box.Holds(new(l.From.X, l.To.Y, l.To.X, l.From.Y))));
 
     [Fact]
     public void Grain_Lines_KeepOffTheTextsAndInsideTheWood() =>
-        Gen.Select(Gen.Double[5, 120], Gen.Double[3, 60], Gen.Bool, Gen.String[Gen.Char.AlphaNumeric, 1, 6]).Sample((w, h, upright, key) =>
+        Gen.Select(Gen.Double[5, 120], Gen.Double[3, 60], Gen.Bool, Gen.String[Gen.Char.AlphaNumeric, 1, 6]).Holds((w, h, upright, key) =>
         {
             var wood = new Box(10, 10, 10 + w, 10 + h);
             Box text = Box.At(10 + (w / 3), 10 + (h / 3), w / 4, h / 4);

@@ -6,6 +6,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Fonts;
 using Setout.Drawing.Scenes;
+using Setout.Testing;
 using static Setout.Drawing.Tests.Figures;
 
 namespace Setout.Drawing.Tests.Scenes;
@@ -20,11 +21,11 @@ public sealed class TextMeasureTests
 
     [Fact]
     public void Set_AnyPhrase_KeepsThePlainText() =>
-        s_phrases.Sample(p => string.Concat(TextMeasure.Set(p, 4).Stretches.Select(stretch => stretch.Text)) == p.PlainText);
+        s_phrases.Holds(p => string.Concat(TextMeasure.Set(p, 4).Stretches.Select(stretch => stretch.Text)) == p.PlainText);
 
     [Fact]
     public void Width_AnyPhrase_GrowsWithTheSize() =>
-        s_phrases.Sample(p => Math.Abs(TextMeasure.Width(p, 8) - (2 * TextMeasure.Width(p, 4))) < 1e-9);
+        s_phrases.Holds(p => Math.Abs(TextMeasure.Width(p, 8) - (2 * TextMeasure.Width(p, 4))) < 1e-9);
 
     [Fact]
     public void Set_MixedFraction_RaisesTheNumeratorAndLowersTheDenominator()
@@ -41,7 +42,7 @@ public sealed class TextMeasureTests
     }
 
     [Fact]
-    public void Set_AnyFraction_InkKeepsToTheStatedHeights() => Gen.Select(Gen.Int[1, 63], Gen.Bool, Gen.Bool).Sample((n, bold, italic) =>
+    public void Set_AnyFraction_InkKeepsToTheStatedHeights() => Gen.Select(Gen.Int[1, 63], Gen.Bool, Gen.Bool).Holds((n, bold, italic) =>
     {
         Run run = Fig($"{n}/64").Runs[0] with { IsBold = bold, IsItalic = italic };
         foreach (TextStretch stretch in TextMeasure.Set(new([run]), 1).Stretches)
@@ -64,14 +65,14 @@ public sealed class TextMeasureTests
     }
 
     [Fact]
-    public void Wrap_AnyPhrase_LosesNothingButSpaces() => s_phrases.Sample(p =>
+    public void Wrap_AnyPhrase_LosesNothingButSpaces() => s_phrases.Holds(p =>
     {
         ImmutableArray<Phrase> lines = TextMeasure.Wrap(p, 4, 30);
         return string.Concat(lines.Select(l => l.PlainText)).Replace(" ", "", StringComparison.Ordinal) == p.PlainText.Replace(" ", "", StringComparison.Ordinal);
     });
 
     [Fact]
-    public void Wrap_LinesOfMoreThanOneWord_AreNeverTooWide() => s_phrases.Sample(p =>
+    public void Wrap_LinesOfMoreThanOneWord_AreNeverTooWide() => s_phrases.Holds(p =>
         TextMeasure.Wrap(p, 4, 30).All(l => TextMeasure.Width(l, 4) <= 30 || !l.Runs.Any(r => r.Figure is null && r.Words.Trim().Contains(' ', StringComparison.Ordinal))));
 
     [Fact]

@@ -163,7 +163,7 @@ public class AssemblyOrderTests
     private static void AssertDone(Gen<string> texts, int count)
     {
         int whole = 0, all = 0;
-        texts.Sample(text =>
+        texts.Holds(text =>
         {
             SetPiece set = Sample.SetOut(text);
             Interlocked.Increment(ref all);

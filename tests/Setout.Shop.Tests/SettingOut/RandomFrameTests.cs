@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Testing;
 using static Setout.Shop.Tests.SettingOut.RandomWords;
 using static Setout.Shop.Tests.SettingOut.Sample;
 
@@ -71,7 +72,7 @@ public class RandomFrameTests
     public void AnyFrame_SetOut_HoldsTogether()
     {
         int whole = 0, all = 0;
-        s_frame.Sample(text =>
+        s_frame.Holds(text =>
         {
             SetPiece set = SetOut(text);
             Interlocked.Increment(ref all);

@@ -5,6 +5,7 @@ using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
+using Setout.Testing;
 
 namespace Setout.Shop.Tests.SettingOut;
 
@@ -22,7 +23,7 @@ public class RandomPieceTests
     public void AnyPiece_SetOut_HoldsTogether()
     {
         int whole = 0, all = 0;
-        RandomPiece.Text.Sample(text =>
+        RandomPiece.Text.Holds(text =>
         {
             SetPiece set = Out(text);
             Interlocked.Increment(ref all);
@@ -108,7 +109,7 @@ public class RandomPieceTests
     [Fact]
     public void AnyPiece_InMillimetres_ComesOutAlike()
     {
-        RandomPiece.Text.Sample(text =>
+        RandomPiece.Text.Holds(text =>
         {
             SetPiece inch = Out(text), metric = Out(InMillimetres(text));
             Assert.Equal(Stops(inch), Stops(metric));

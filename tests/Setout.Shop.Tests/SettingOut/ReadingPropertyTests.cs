@@ -5,6 +5,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
+using Setout.Testing;
 using static Setout.Shop.Tests.SettingOut.BenchLog;
 
 namespace Setout.Shop.Tests.SettingOut;
@@ -59,7 +60,7 @@ public sealed class ReadingPropertyTests
     }
 
     [Fact]
-    public void Readings_OfDifferentQuantities_CommuteToTheTick() => Gen.Select(s_sample, s_reading, s_reading).Sample((sample, one, two) =>
+    public void Readings_OfDifferentQuantities_CommuteToTheTick() => Gen.Select(s_sample, s_reading, s_reading).Holds((sample, one, two) =>
     {
         (ReadingEntry a, ReadingEntry b) = (Near(sample, one), Near(sample, two));
         if (a.Key == b.Key) return;
@@ -70,7 +71,7 @@ public sealed class ReadingPropertyTests
     }, iter: 300, threads: 1);
 
     [Fact]
-    public void Reading_Voided_RestoresEveryQuantityToTheTick() => Gen.Select(s_sample, s_reading, s_reading).Sample((sample, one, two) =>
+    public void Reading_Voided_RestoresEveryQuantityToTheTick() => Gen.Select(s_sample, s_reading, s_reading).Holds((sample, one, two) =>
     {
         (ReadingEntry kept, ReadingEntry taken) = (Near(sample, one), Near(sample, two));
         PieceSource source = s_samples[sample].Source;
@@ -94,7 +95,7 @@ public sealed class ReadingPropertyTests
     {
         Gen<(int Key, int Size, int Spot)> nonsense = Gen.Select(Gen.Int[0, 9999], Gen.Int[1, 30_000_00], Gen.Int[0, 4]);
         int found = 0;
-        Gen.Select(s_sample, nonsense.Array[1, 8]).Sample((sample, readings) =>
+        Gen.Select(s_sample, nonsense.Array[1, 8]).Holds((sample, readings) =>
         {
             (PieceSource source, SetPiece set, QuantityKey[] keys) = s_samples[sample];
             SetPiece after = source.SetOut(readings.Select(r => Entry(keys[r.Key % keys.Length], ExactLength.FromMillimetres(Rational.Of(r.Size, 100)), "", r.Spot == 0 ? "" : $"s{r.Spot}")));

@@ -5,6 +5,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
+using Setout.Testing;
 
 namespace Setout.Shop.Tests.Texts;
 
@@ -110,7 +111,7 @@ public class LogTextTests
         Gen.Select(s_oneLine, s_oneLine, Gen.OneOf(s_oneLine, Gen.Const("")), s_strange, (id, code, key, because) => (LogEntry)new AllowEntry(id, "2026-05-04T09:40:00Z", code, key, because)));
 
     [Fact]
-    public void Write_AnyEntry_ReadsBackAsItself() => s_entry.Sample(entry =>
+    public void Write_AnyEntry_ReadsBackAsItself() => s_entry.Holds(entry =>
     {
         TextRead<Log> read = LogText.Read(LogText.Head + LogText.Write(entry));
         Same(entry, Assert.Single(read.Value!.Entries));
@@ -186,7 +187,7 @@ public class LogTextTests
     }
 
     [Fact]
-    public void Exactly_AnyLength_ReadsBackExactly() => s_length.Sample(length =>
+    public void Exactly_AnyLength_ReadsBackExactly() => s_length.Holds(length =>
         LengthText.Parse(LogText.Exactly(length), LengthUnit.Millimetre).Value == length && LengthText.Parse(LogText.Exactly(length), LengthUnit.Inch).Value == length);
 
     [Fact]

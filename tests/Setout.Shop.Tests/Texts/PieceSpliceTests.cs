@@ -1,5 +1,6 @@
 using CsCheck;
 using Setout.Shop.Texts;
+using Setout.Testing;
 
 namespace Setout.Shop.Tests.Texts;
 
@@ -88,7 +89,7 @@ public class PieceSpliceTests
     {
         var places = Repository.PieceSamples.SelectMany(f => new[] { File.ReadAllText(f), File.ReadAllText(f).ReplaceLineEndings("\r\n"), "\uFEFF" + File.ReadAllText(f) })
             .SelectMany(t => Scalars(YamlTree.Read(t).Value!, "").Select(s => (Text: t, s.Owner, s.Key))).Where(p => p.Owner != p.Key).ToArray();
-        Gen.Select(Gen.OneOf(places), Gen.OneOf(s_values), Gen.Bool).Sample((place, value, isNew) =>
+        Gen.Select(Gen.OneOf(places), Gen.OneOf(s_values), Gen.Bool).Holds((place, value, isNew) =>
         {
             string key = isNew ? "added" : place.Key;
             TextRead<string> set = PieceSplice.Set(place.Text, SplicePath.Of(place.Owner, key), value);

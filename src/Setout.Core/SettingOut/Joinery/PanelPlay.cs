@@ -68,6 +68,13 @@ internal static class PanelPlayRule
         if (panel.Given is { } given && has < needs)
             book.NoteOnce($"{area}.panel-captured", Severity.Warn, panel.Owner, $"A panel of {panel.Wood!.Name} {book.Say(book.Value(panel.Room))} wide moves {book.Say(needs)} across its grain; {book.Say(has)} of play splits it or bursts the frame.",
                 $"Leave {book.Say(needs)} or more, or leave 'play' out to have it worked out; sheet goods need hardly any.", given.Place);
+        // No wider than what is between the edges of the grooves: there is nothing to hold it on the day it goes in.
+        if (deep * 2 <= has)
+        {
+            book.NoteOnce($"{area}.panel-falls-out", Severity.Stop, panel.Owner, $"Nothing holds {panel.Words}: its grooves are {book.Say(deep)} deep and its play is {book.Say(has)}.",
+                $"Make the grooves deeper than {book.Say((has + needs) / 2)}, leave less play, or divide the panel.", place);
+            return;
+        }
         // Cut damp, it shrinks by all it moves: what is left in each groove is the groove less half the play and half the movement.
         if (deep * 2 <= has + needs)
             book.NoteOnce($"{area}.panel-leaves-groove", Severity.Warn, panel.Owner, $"When it is dry, {panel.Words} may come out of its grooves: they are {book.Say(deep)} deep, its play is {book.Say(has)}, and it shrinks by up to {book.Say(needs)}.",

@@ -1,6 +1,7 @@
 using CsCheck;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Testing;
 
 namespace Setout.Core.Tests.Measures.Text;
 
@@ -22,7 +23,7 @@ public sealed class LengthTextProperties
         .Array[0, 14].Select(string.Concat);
 
     [Fact]
-    public void Format_AnyLength_TextIsReadAsTheValueLessItsResidue() => Gen.Select(s_length, s_format).Sample((length, format) =>
+    public void Format_AnyLength_TextIsReadAsTheValueLessItsResidue() => Gen.Select(s_length, s_format).Holds((length, format) =>
     {
         Figure figure = format.Format(length);
         ExactLength read = LengthText.Parse(figure.ToString(), format.Unit).Value;
@@ -35,7 +36,7 @@ public sealed class LengthTextProperties
     });
 
     [Fact]
-    public void Format_AnyLength_FractionIsReducedAndLessThanOne() => Gen.Select(s_length, s_format).Sample((length, format) =>
+    public void Format_AnyLength_FractionIsReducedAndLessThanOne() => Gen.Select(s_length, s_format).Holds((length, format) =>
     {
         Figure figure = format.Format(length);
         Assert.Equal(format.ShowsUnit, figure.Unit.Length > 0);
@@ -46,11 +47,11 @@ public sealed class LengthTextProperties
     });
 
     [Fact]
-    public void Format_AnyLength_IsTheNegativeOfItsOpposite() => Gen.Select(s_length, s_format).Sample((length, format) =>
+    public void Format_AnyLength_IsTheNegativeOfItsOpposite() => Gen.Select(s_length, s_format).Holds((length, format) =>
         Assert.Equal(format.Text(length).TrimStart('-'), format.Text(-length).TrimStart('-')));
 
     [Fact]
-    public void Parse_AnySoupOfSigns_ReadsOrFaultsWithAPlaceInTheText() => s_soup.Sample(text =>
+    public void Parse_AnySoupOfSigns_ReadsOrFaultsWithAPlaceInTheText() => s_soup.Holds(text =>
     {
         foreach (LengthUnit bare in Enum.GetValues<LengthUnit>())
         {
@@ -62,14 +63,14 @@ public sealed class LengthTextProperties
     }, iter: 20_000);
 
     [Fact]
-    public void Parse_AnyString_NeverThrows() => Gen.String.Sample(text =>
+    public void Parse_AnyString_NeverThrows() => Gen.String.Holds(text =>
     {
         ParseResult<ExactLength> result = LengthText.Parse(text, LengthUnit.Inch);
         Assert.NotEqual(result.IsRead, result.Fault is not null);
     }, iter: 5_000);
 
     [Fact]
-    public void Parse_SumOfTwo_IsTheSumOfTheParts() => Gen.Select(s_length, s_length).Sample((a, b) =>
+    public void Parse_SumOfTwo_IsTheSumOfTheParts() => Gen.Select(s_length, s_length).Holds((a, b) =>
     {
         string one = LengthFormat.Inch.Text(a), other = LengthFormat.Millimetre.Text(b);
         ExactLength x = LengthText.Parse(one, LengthUnit.Inch).Value, y = LengthText.Parse(other, LengthUnit.Inch).Value;
@@ -79,7 +80,7 @@ public sealed class LengthTextProperties
     });
 
     [Fact]
-    public void Parse_BareNumber_IsInTheUnitGiven() => s_length.Sample(length =>
+    public void Parse_BareNumber_IsInTheUnitGiven() => s_length.Holds(length =>
     {
         string text = LengthFormat.Inches(256).Bare.Text(length);
         Rational inches = LengthText.Parse(text, LengthUnit.Inch).Value.Inches;

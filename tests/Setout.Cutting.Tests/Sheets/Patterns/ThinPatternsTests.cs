@@ -1,6 +1,7 @@
 using System.Reflection;
 using CsCheck;
 using Setout.Cutting.Sheets.Patterns;
+using Setout.Testing;
 
 namespace Setout.Cutting.Tests.Sheets.Patterns;
 
@@ -19,7 +20,7 @@ public class ThinPatternsTests
     [InlineData(6)]
     [InlineData(11)]
     [InlineData(200)]
-    public void Find_AnyLengths_GivesPatternsThatFitAndAreWorthMore(int lengths) => s_sheets.Sample(sheet =>
+    public void Find_AnyLengths_GivesPatternsThatFitAndAreWorthMore(int lengths) => s_sheets.Holds(sheet =>
     {
         (int along, int across, PatternPart[] ways, long[] prices, int[] counts) = sheet;
         var thin = new ThinPatterns(along, across, ways, lengths);
@@ -44,7 +45,7 @@ public class ThinPatternsTests
     public void Find_AnyLengths_IsNeverWorthMoreThanTheCompleteTable(int lengths)
     {
         int found = 0;
-        s_sheets.Sample(sheet =>
+        s_sheets.Holds(sheet =>
         {
             (int along, int across, PatternPart[] ways, long[] prices, int[] counts) = sheet;
             var table = new PatternTable(along, across, ways, counts);
