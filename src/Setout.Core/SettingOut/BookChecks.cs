@@ -12,6 +12,7 @@ internal static class BookChecks
         CheckSizes(book, worked);
         CheckFronts(book);
         RoomChecks.Look(book);
+        DrawerWay.Look(book);
         CheckCut(book, worked);
         CheckReadings(book, worked);
     }

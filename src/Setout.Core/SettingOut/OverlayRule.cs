@@ -20,6 +20,7 @@ internal static class OverlayRule
         if (wanted is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
         if (way == FrontWay.Inset && edge.IsCovered) return book.Define(space.Prefix, what, name, new Sum(Term.From("rail, covered whole", 1, edge.Member)));
         if (way == FrontWay.Inset) return book.Define(space.Prefix, what, name, new Sum(Term.From("gap, inside the opening", -1, gap)));
+        if (edge.IsOpen) return book.Define(space.Prefix, what, name, new Stated(ExactLength.Zero, new(OriginKind.Rule, "no rail to lie over", "common practice, no source")));
         if (way == FrontWay.HalfOverlay)
             return book.Define(space.Prefix, what, name, new Sum([.. edge.Beside is { } beside ? [Term.From("edge of the slide panel", 2, beside) with { Part = edge.Part }] : ImmutableArray<Term>.Empty,
                 edge.Beside is null ? Term.From("edge, half of it", 1, edge.Member) with { Part = edge.Part } : Term.From("post, half of it", 1, edge.Member), Term.From("gap", -1, gap)], Rational.Of(1, 2)));

@@ -75,8 +75,11 @@ public sealed record Machining(string Part, string Words, ImmutableArray<(string
 /// <summary>When a step comes: what must stand before what.</summary>
 public enum Stage
 {
-    /// <summary>Edges of parts, before anything is joined.</summary>
+    /// <summary>Edges of parts covered or eased, before what is measured from them is cut.</summary>
     Edges,
+
+    /// <summary>Dadoes and holes in parts, before anything is joined.</summary>
+    Cuts,
 
     /// <summary>The carcase or frame, pulled square.</summary>
     Carcase,
@@ -87,7 +90,7 @@ public enum Stage
     /// <summary>What divides it: partitions, decks, shelves, slide panels.</summary>
     Inside,
 
-    /// <summary>Structures set by one another and the top laid on, while one still reaches its screws: in the order of the piece.</summary>
+    /// <summary>Structures stood level, joined to one another and the top laid on, while one still reaches its screws: in the order of the piece.</summary>
     Top,
 
     /// <summary>Hung or anchored, empty.</summary>

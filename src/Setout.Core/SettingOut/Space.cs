@@ -32,6 +32,9 @@ internal sealed record Space(
     /// <summary>What lies in front of it; null for nothing.</summary>
     public FaceFrameSetting? FaceFrame { get; init; }
 
+    /// <summary>From where heights in it are measured, in words: with a face frame what is behind it may lie lower.</summary>
+    public string Ground => Edges.Bottom.Frame is null ? "bottom of the opening" : "upper edge of the rail below it";
+
     /// <summary>The doors before it; null for none.</summary>
     public DoorsBefore? Doors { get; init; }
     /// <summary>What rails go by that divide it; null where none may: only the bays of frames take them.</summary>
@@ -73,6 +76,9 @@ internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Besi
 
     /// <summary>What of a face frame lies in front of it; null for nothing.</summary>
     public FrameEdge? Frame { get; init; }
+
+    /// <summary>True where no member is: a front ends with the opening.</summary>
+    public bool IsOpen { get; init; }
 
     /// <summary>True for a rail that an inset front above it comes down before.</summary>
     public bool IsCovered { get; init; }

@@ -173,7 +173,7 @@ public static class BenchSheetWriter
             if (step.Diagonal is { } diagonal) note = note.Add(" Both diagonals read ").Add(format.Format(diagonal)).Add(" when it is square.");
             (string lift, string advice) = WeightWords.Lift(set, step);
             if (lift.Length > 0) note = note.Add(note.IsEmpty ? lift : $" {lift}");
-            string mind = WeightWords.Mind(step, advice);
+            string mind = WeightWords.Mind(set, step, advice);
             return new(Figures.Phrase(step.Words), note, mind.Length > 0 ? Phrase.Of(mind) : Phrase.Empty);
         }
         return [new StepsBlock([.. set.Steps.Select(Of)]), new ParagraphBlock(Cautions.Deference, TextSize.Small)];

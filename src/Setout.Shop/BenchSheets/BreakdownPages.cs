@@ -30,12 +30,17 @@ internal static class BreakdownPages
         PageRoom room = PageRoom.Of(paper);
         string title = Title(sheets.Material.Name);
         Block caution = new CautionBlock([Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Weight(plan.Set, sheets))]);
-        double first = PageRoom.Under(paper, title, [caution]);
+        ImmutableArray<Block> head = [caution, .. Figures(plan.Set, sheets)];
+        double first = PageRoom.Under(paper, title, head);
         BreakdownPaper standing = new(room.Width, room.HalfHeight) { MostHeight = room.Height }, lying = new(room.LyingWidth, room.LyingHeight) { MostHeight = room.LyingHeight };
         ImmutableArray<BreakdownPaper> Papers(int sheet) => sheet == 0 ? [standing with { MostHeight = first }, standing, lying] : [standing, lying];
         IEnumerable<Block> drawings = MarkingOut.Of(plan.Set, sheets, Papers).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn));
-        return new(title, [caution, .. drawings]);
+        return new(title, [.. head, .. drawings]);
     }
+
+    /// <summary>What is to be kept in order: a front that is turned or exchanged breaks the figure for good.</summary>
+    private static IEnumerable<Block> Figures(SetPiece set, SheetPlan sheets) => sheets.Instance.Groups.Select(g => (Block)new ParagraphBlock(
+        $"The figure runs on over {string.Join(", ", g.PartIds.Select(id => set.Parts.First(p => p.Key == id).Mark))}, {(g.Axis == Cutting.Sheets.GrainAxis.Along ? "from left to right" : "from the top down")}. Strike a line across all of them before they are cut apart and mark their upper edges: none is turned or exchanged."));
 
     private static Section Boards(Plan plan, BoardPlan boards, Paper paper)
     {

@@ -95,27 +95,54 @@ internal static class FigureGroups
         run.Clear();
     }
 
-    /// <summary>Banks side by side whose figure runs on from one to the next, from the left: those that follow each other in one division.</summary>
-    private static IEnumerable<ImmutableArray<DrawerBank>> Faces(Piece piece) => piece.Members.SelectMany(m => m switch
-    {
-        Frame frame => Faces(frame.Bays),
-        Case box => Faces(box.Content),
-        _ => [],
-    });
+    /// <summary>Banks side by side whose figure runs on from one to the next, from the left.</summary>
+    /// <param name="Banks">The banks.</param>
+    /// <param name="AtLeft">Whether they begin at the left side of their structure.</param>
+    /// <param name="AtRight">Whether they go on to its right side.</param>
+    private sealed record Face(ImmutableArray<DrawerBank> Banks, bool AtLeft, bool AtRight);
 
-    private static IEnumerable<ImmutableArray<DrawerBank>> Faces(OpeningContent? content)
+    /// <summary>The faces of a piece: banks that follow each other in one division, and on over structures that stand side by side with nothing between.</summary>
+    private static IEnumerable<ImmutableArray<DrawerBank>> Faces(Piece piece)
     {
-        if (content is DrawerBank { FigureInRows: true } alone) yield return [alone];
+        var faces = new List<Face>();
+        // Where the last face of a structure stands in the list, for the one beside it.
+        var ends = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (Structure structure in piece.Members.OfType<Structure>())
+        {
+            List<Face> own = [.. structure switch { Frame frame => FacesOf(frame.Bays), Case box => FacesOf(box.Content), _ => [] }];
+            if (own.Count > 0 && own[0].AtLeft && structure.Stand.Beside is { } left && ends.TryGetValue(left.Text, out int at) && faces[at].AtRight && !HasFiller(piece, left.Text, structure.Key))
+            {
+                faces[at] = new(faces[at].Banks.AddRange(own[0].Banks), faces[at].AtLeft, own[0].AtRight);
+                ends[structure.Key] = at;
+                own.RemoveAt(0);
+            }
+            if (own.Count == 0) continue;
+            faces.AddRange(own);
+            ends[structure.Key] = faces.Count - 1;
+        }
+        return faces.Select(f => f.Banks);
+    }
+
+    private static bool HasFiller(Piece piece, string left, string right) =>
+        piece.Members.OfType<Case>().Any(c => (c.Key == left && c.Fillers.Any(f => f.IsAtRight)) || (c.Key == right && c.Fillers.Any(f => !f.IsAtRight)));
+
+    private static IEnumerable<Face> FacesOf(OpeningContent? content)
+    {
+        if (content is DrawerBank { FigureInRows: true } alone) yield return new([alone], true, true);
         if (content is not Core.Pieces.Division division) yield break;
         var face = ImmutableArray.CreateBuilder<DrawerBank>();
-        foreach (Opening opening in division.Items.OfType<Opening>())
+        Opening[] openings = [.. division.Items.OfType<Opening>()];
+        int from = 0;
+        foreach ((int i, Opening opening) in openings.Index())
         {
             bool follows = division.IsAcross && opening.Content is DrawerBank { FigureInRows: true };
+            if (follows && face.Count == 0) from = i;
             if (follows) face.Add((DrawerBank)opening.Content!);
-            if (!follows && face.Count > 0) yield return face.DrainToImmutable();
-            if (!follows) foreach (ImmutableArray<DrawerBank> inner in Faces(opening.Content)) yield return inner;
+            if (!follows && face.Count > 0) yield return new(face.DrainToImmutable(), from == 0, false);
+            // What stands in a part of the height meets no neighbour over the whole of it.
+            if (!follows) foreach (Face inner in FacesOf(opening.Content)) yield return inner with { AtLeft = false, AtRight = false };
         }
-        if (face.Count > 0) yield return face.DrainToImmutable();
+        if (face.Count > 0) yield return new(face.DrainToImmutable(), from == 0, true);
     }
 
     private static IEnumerable<DrawerBank> Banks(Piece piece) => piece.Members.SelectMany(m => m switch

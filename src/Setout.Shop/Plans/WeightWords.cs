@@ -36,9 +36,11 @@ public static class WeightWords
         Lifting.Of(set, step) is { } lift && lift.Weight.Most >= WorthSaying ? ($"Largest to lift: {lift.What}, {Of(lift.Weight, set.Piece.Unit)}.", lift.Advice) : ("", "");
 
     /// <summary>What to mind in a step: what the weight asks for, in the place of the general caution on lifting, and the other cautions.</summary>
-    public static string Mind(AssemblyStep step, string advice)
+    public static string Mind(SetPiece set, AssemblyStep step, string advice)
     {
-        string caution = step.Caution.Length == 0 || (step.Caution == "lift" && advice.Length > 0) ? "" : Cautions.Of(step.Caution).Words;
+        // Of what has its weight on record the weight speaks.
+        bool isWeighed = step.Caution == "lift" && Lifting.Of(set, step) is { Weight.IsWhole: true };
+        string caution = step.Caution.Length == 0 || isWeighed ? "" : Cautions.Of(step.Caution).Words;
         return advice.Length > 0 && caution.Length > 0 ? $"{advice} {caution}" : advice + caution;
     }
 

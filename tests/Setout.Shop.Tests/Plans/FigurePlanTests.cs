@@ -90,6 +90,29 @@ public sealed class FigurePlanTests
         }
     }
 
+    /// <summary>A front that is turned cannot be put right, so the sheet says it before the saw runs.</summary>
+    [Fact]
+    public void BenchSheets_OfFigureInRows_SayWhatIsKeptInOrder()
+    {
+        string[] told = [.. BenchSheets.BenchSheetWriter.Compose(Make(Face()), "", Drawing.Documents.Paper.A4).Sections.SelectMany(s => s.Blocks).OfType<Drawing.Documents.ParagraphBlock>()
+            .Select(b => b.Text.PlainText).Where(t => t.StartsWith("The figure runs on over", StringComparison.Ordinal))];
+        Assert.Equal(["The figure runs on over D1f, E1f, from left to right", "The figure runs on over D2f, E2f, from left to right"], told.Select(t => t.Split('.')[0]));
+    }
+
+    [Theory]
+    [InlineData("", "D1.front E1.front, D2.front E2.front")]
+    // A filler parts the face; then neither bank has one beside it.
+    [InlineData(", filler: {of: ply, width: 1}", "")]
+    public void Make_FigureInRowsOverCasesSideBySide_RunsOn(string filler, string groups)
+    {
+        string text = Face();
+        string first = text[..text.IndexOf("    across:", StringComparison.Ordinal)], drawers = "drawers: {like: box, figure: in rows, down: [{drawer: KEY1}, {drawer: KEY2}]}";
+        Plan plan = Make($"{first}    {drawers.Replace("KEY", "D", StringComparison.Ordinal)}\n  - {{case: E, of: ply, width: 40, height: 20, depth: 18, beside: C{filler}, {drawers.Replace("KEY", "E", StringComparison.Ordinal)}}}\n");
+        SheetPlan sheets = Fine(plan);
+        Assert.Equal(groups, string.Join(", ", sheets.Instance.Groups.Select(g => string.Join(' ', g.PartIds))));
+        Assert.Equal(groups.Length == 0 ? 2 : 0, plan.Findings.Count(f => f.Code == "figure.no-rows"));
+    }
+
     [Theory]
     [InlineData("{drawer: E1}", "in rows", "keep", "figure.no-rows")] // 2 drawers beside 1
     [InlineData("{drawer: E1}, {drawer: E2}", "any", "keep", "figure.no-rows")] // nothing beside it

@@ -108,15 +108,16 @@ public class AssemblyOrderTests
         string[] words = [.. set.Steps.Where(s => s.Stage == Stage.Top).Select(s => s.Words)];
         Assert.StartsWith("Stand case P in its place: level it", words[0], StringComparison.Ordinal);
         Assert.StartsWith("Set case Q beside P, fronts in line and level with it. Stand case Q", words[1], StringComparison.Ordinal);
-        Assert.StartsWith("Two people lay the top on", words[2], StringComparison.Ordinal);
-        Assert.StartsWith("Two people set case R on T, backs in line.", words[3], StringComparison.Ordinal);
-        Assert.Equal(4, words.Length);
+        Assert.StartsWith("Clamp case Q to case P, level with it", words[2], StringComparison.Ordinal);
+        Assert.StartsWith("Two people lay the top on", words[3], StringComparison.Ordinal);
+        Assert.StartsWith("Set case R on T, backs in line, and screw it down through its bottom near each corner, 4 screws.", words[4], StringComparison.Ordinal);
+        Assert.Equal(5, words.Length);
         Assert.Empty(AssemblyChecker.Violations(set));
     }
 
     [Fact]
     public void CasesOfARow_WithoutFeet_AreSetByOneAnother() => Assert.Equal(
-        ["Set case Q beside P, fronts in line and level with it.", "Two people lay the top on", "Two people set case R on T, backs in line."],
+        ["Set case Q beside P, fronts in line and level with it.", "Clamp case Q to case P, level with it and fronts in line, and screw the two sides together: 4 screws, clear of hinges, pins and slides.", "Two people lay the top on", "Set case R on T, backs in line, and screw it down through its bottom near each corner, 4 screws."],
         Sample.SetOut(Row("dividers: butt")).Steps.Where(s => s.Stage == Stage.Top).Select(s => s.Words.Split(" with its", StringSplitOptions.None)[0]));
 
     private static string Row(string words) => $$"""

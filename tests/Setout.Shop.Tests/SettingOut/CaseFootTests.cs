@@ -34,7 +34,7 @@ public class CaseFootTests
         Assert.Equal((Described.Of("3"), ExactLength.Zero), (Box(set, "C.kick").Y, Box(set, "C.kick").Z));
         Assert.Equal(Described.Of("4"), Box(set, "C.deck").Z);
         Assert.Contains(set.Machinings, m => m.Part == "C.side" && m.Words.StartsWith("Notch", StringComparison.Ordinal));
-        Assert.Contains(set.Steps, s => s.Stage == Stage.Fixing && s.Words.Contains("level", StringComparison.Ordinal));
+        Assert.Contains(set.Steps, s => s.Stage == Stage.Top && s.Words.Contains("level", StringComparison.Ordinal));
         Assert.Empty(SetPieceChecker.Violations(set));
     }
 

@@ -98,6 +98,14 @@ public class FrameRunTests
     }
 
     [Fact]
+    public void NoBottomRails_HaveNoMortises()
+    {
+        Machining cut = Assert.Single(Of("bottom rails: no, corners: tenon, tenon: 3/4").Machinings, m => m.Part == "F.post");
+        Assert.DoesNotContain(cut.Figures, f => f.Name.Contains("bottom", StringComparison.Ordinal));
+        Assert.Contains(Assert.Single(Of("corners: tenon, tenon: 3/4").Machinings, m => m.Part == "F.post").Figures, f => f.Name.Contains("bottom", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Stretchers_AsAnH_ByHand()
     {
         SetPiece set = Of("toe: 12, corners: tenon, tenon: 3/4, stretchers: [{stretcher: SE, of: slim, up: 4}, {stretcher: SM, of: slim, at: middle, up: 4}]".Replace("toe: 12, ", "", StringComparison.Ordinal));

@@ -98,7 +98,7 @@ public class StandTests
         // 3/4 and 3/4 less 1/8 in front of the far face: 1 3/8; the longest of the series that stays under it is 1 1/4.
         HardwareItem screws = Assert.Single(set.Hardware, h => h.Source.StartsWith("to case A", StringComparison.Ordinal));
         Assert.Equal(("Wood screw no. 8 (4 mm), 1 1/4 in", count), (screws.Name, screws.Count));
-        Assert.Contains(set.Steps, s => s.Stage == Stage.Fixing && s.Words.StartsWith("Clamp case B to case A", StringComparison.Ordinal));
+        Assert.Contains(set.Steps, s => s.Stage == Stage.Top && s.Words.StartsWith("Clamp case B to case A", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -105,8 +105,8 @@ public class WeightTests
         Assert.StartsWith(advice, lift.Advice, StringComparison.Ordinal);
         Assert.Equal(advice.Length > 0, lift.IsForTwo);
         Assert.Equal(advice.Length > 0, lift.Advice.EndsWith("(NIOSH lifting equation).", StringComparison.Ordinal));
-        // What the weight asks for stands once, in the place of the general caution.
-        Assert.Equal(1, WeightWords.Mind(step, lift.Advice).Split("NIOSH").Length - 1);
+        // What the weight asks for stands in the place of the general caution; of what is light, nothing.
+        Assert.Equal(advice.Length > 0 ? 1 : 0, WeightWords.Mind(set, step, lift.Advice).Split("NIOSH").Length - 1);
     }
 
     [Fact]
@@ -116,11 +116,13 @@ public class WeightTests
         AssemblyStep stand = set.Steps.Single(s => s.Whole.Contains("C"));
         double carcase = set.Parts.Where(p => p.Key.StartsWith("C.", StringComparison.Ordinal)).Sum(p => Weights.OfOne(set, p)!.Value.Kilograms.Value * p.Count);
         double top = Weights.OfOne(set, set.Parts.Single(p => p.Key == "T"))!.Value.Kilograms.Value;
-        Assert.Equal(carcase + top, Lifting.Of(set, stand)!.Weight.Known.Kilograms.Value, 9);
+        // It is stood level before its top is laid on.
+        Assert.Equal(carcase, Lifting.Of(set, stand)!.Weight.Known.Kilograms.Value, 9);
+        Assert.Equal(top, Lifting.Of(set, set.Steps.Single(s => s.Parts.Contains("T")))!.Weight.Known.Kilograms.Value, 9);
         // A drawer is lifted whole; its front comes later.
         double box = set.Parts.Where(p => p.Key is "D1.side" or "D1.end" or "D1.bottom").Sum(p => Weights.OfOne(set, p)!.Value.Kilograms.Value * p.Count);
         Assert.Equal(box, Lifting.Of(set, set.Steps.Single(s => s.Whole.Contains("D1")))!.Weight.Known.Kilograms.Value, 9);
-        Assert.Equal(carcase + top, Lifting.Largest(set)!.Weight.Known.Kilograms.Value, 9);
+        Assert.Equal(carcase, Lifting.Largest(set)!.Weight.Known.Kilograms.Value, 9);
     }
 
     [Fact]

@@ -220,4 +220,33 @@ public class WellTests
         AssertValues(set, ("W.surface", "33.846"), ("T.laminate.corner", "1/8"));
         Assert.Contains(set.Machinings, m => m.Words.StartsWith("round the inside corners of the opening of well W", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("from front: 2", "")]
+    [InlineData("from front: 1 31/32", "well.thin-strip")]
+    [InlineData("from front: 0", "well.thin-strip")]
+    // Top 78 x 25: 78 - 15 - 61 = 2 on the right, 25 - 11 - 12 = 2 behind.
+    [InlineData("from left: 61", "")]
+    [InlineData("from left: 61 1/32", "well.thin-strip")]
+    [InlineData("from front: 12", "")]
+    [InlineData("from front: 12 1/32", "well.thin-strip")]
+    public void Top_BesideTheOpening_IsWideEnoughToLeanOn(string words, string code)
+    {
+        string well = words.StartsWith("from left", StringComparison.Ordinal) ? Usual.Replace("from left: 20", words, StringComparison.Ordinal) : Usual.Replace("from front: 5", words, StringComparison.Ordinal);
+        Assert.Equal(code, string.Join(' ', Out(well).Findings.Where(f => f.Code == "well.thin-strip").Select(f => f.Code)));
+    }
+
+    [Theory]
+    // One lifts 51 lb, two twice that (the load constant of the NIOSH lifting equation).
+    [InlineData("", "two people lift it in", false)]
+    [InlineData(", load: 51", "sander, lift it in", false)]
+    [InlineData(", load: 52", "two people lift it in", false)]
+    [InlineData(", load: 102", "two people lift it in", false)]
+    [InlineData(", load: 103", "it weighs 103 lb: bring it in with a hoist", true)]
+    public void Machine_IsBroughtInByItsWeight(string load, string words, bool isHeavy)
+    {
+        SetPiece set = Out(Usual + load);
+        Assert.Contains(set.Steps, s => s.Words.Contains(words, StringComparison.Ordinal));
+        Assert.Equal(isHeavy, set.Findings.Any(f => f.Code == "well.heavy"));
+    }
 }

@@ -65,8 +65,8 @@ internal static class FillerRule
             : (shape.Side, "screws from inside through the side, its face flush with the front", "Screw it from inside through the side.");
         book.Joints.Add(new("butt", key, filler.IsAtRight ? Face.Inside : Face.Outside, against, Face.Outside, held));
         string scribe = scribed.Sign > 0 ? $"Hold it plumb, scribe it to the wall and plane to the line: it is cut {book.Say(scribed)} wider for that. " : "";
-        string other = isAtWall ? "" : " Then bring the neighbour up to it, level and in line, and fix it from that side too.";
-        book.Steps.Add(new(Stage.Fixing, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribe}{how}{other}", [key], null, scribe.Length > 0 ? "plane" : ""));
+        // Between two cases it is on the one before the other is set beside it; at a wall it waits until the case stands there.
+        book.Steps.Add(new(isAtWall ? Stage.Fixing : Stage.Inside, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribe}{how}", [key], null, scribe.Length > 0 ? "plane" : ""));
     }
 
     private static StripStock? Stock(Book book, CaseShape shape, Filler filler, string name, ImmutableArray<Term> terms)
@@ -77,7 +77,8 @@ internal static class FillerRule
             ExactLength wanted = book.Value(sum), section = book.Value(Book.SectionWidthOf(stick.Name));
             if (section < wanted)
                 book.Note("filler.too-narrow", Severity.Stop, shape.Key, $"{name} wants {book.Say(wanted)}; sticks of {stick.Name} are {book.Say(section)} wide.", $"Name sticks {book.Say(wanted - section)} wider, or a sheet.", filler.Of.Place);
-            return new(stick.Name, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name));
+            // One that is wider than the space is ripped to it; one that is just as wide is not.
+            return new(stick.Name, section <= wanted ? Book.Uncut(Book.SectionWidthOf(stick.Name)) : book.DefineSize(shape.Key, $"{Word(filler)}.width", $"{name}, width", sum, PartRole.Filler), Book.ThicknessOf(stick.Name));
         }
         return book.PanelOf(filler.Of, shape.Key) is { } panel
             ? new(panel.Name, book.DefineSize(shape.Key, $"{Word(filler)}.width", $"{name}, width", sum, PartRole.Filler), Book.ThicknessOf(panel.Name))

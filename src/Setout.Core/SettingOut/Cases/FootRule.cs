@@ -111,9 +111,9 @@ internal static class FootRule
         else if (feet.Kind == FootKind.Feet) Level(book, shape, $"Stand {shape.Name} in its place and put shims under its feet, beginning from the highest point of the floor, until it is level both ways.");
     }
 
-    // One of a row is levelled before a top holds it to its neighbours.
+    // Levelled before a top holds it to its neighbours, and before it is anchored.
     private static void Level(Book book, CaseShape shape, string words, params ImmutableArray<string> under) =>
-        book.Steps.Add(new(Standing.IsOneOfSeveral(book) ? Stage.Top : Stage.Fixing, words, [], null, "lift") { On = "", Whole = [.. under, shape.Key] });
+        book.Steps.Add(new(Stage.Top, words, [], null, "lift") { On = "", Whole = [.. under, shape.Key] });
 
     private static string Word(FootKind kind) => kind switch
     {

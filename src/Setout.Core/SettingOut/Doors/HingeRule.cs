@@ -36,7 +36,7 @@ internal static class HingeRule
         QuantityKey? length = isCup ? null : Once(book, kind, "hinge.length", "length of its hinges", "HG6", "usual for a cupboard door");
         ImmutableArray<(string Name, QuantityKey Key)> onDoor = [.. Places(book, spot, door, length, row.Count)];
         Edge edge = onLeft ? space.Edges.Left : space.Edges.Right;
-        string ground = edge.Frame is null ? "bottom of the opening" : "upper edge of the rail below it";
+        string ground = space.Ground;
         ImmutableArray<(string Name, QuantityKey Key)> onCarcase = [.. onDoor.Select((p, i) => ($"hinge {i + 1} above the {ground}",
             book.Define(spot.Key, $"plate-{i + 1}", $"{spot.Name}, hinge {i + 1} above the {ground}", new Sum(Term.From("on the door", 1, p.Key), lower))))];
         if (length is { } leaf) Butt(book, kind, spot, door, edge, side, onDoor, onCarcase, over, leaf);
@@ -155,7 +155,7 @@ internal static class HingeRule
     {
         string carcase = (side == "left" ? space.Edges.Left : space.Edges.Right).Frame is null ? "carcase" : "frame";
         ExactLength at = book.Value(new Sum(lower));
-        string level = at.Sign >= 0 ? $"{book.Say(at)} above the bottom of the opening" : $"{book.Say(-at)} below the bottom of the opening";
+        string level = at.Sign >= 0 ? $"{book.Say(at)} above the {space.Ground}" : $"{book.Say(-at)} below the {space.Ground}";
         bool isHeavy = kilograms >= HeavyKilograms;
         string hands = isHeavy ? "Two people: one holds it on a block" : "Rest it on a block";
         string how = isCup

@@ -92,16 +92,12 @@ internal static class BankRule
         FrontGaps.Write(book, space, bank, cover, gap, across, heights, widths.ToImmutable());
         // The lowest front stands by its own figure; spacers only come between fronts.
         ExactLength below = space.Z - (down + gapValue);
-        string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the bottom of the opening" : $"{book.Say(-below)} above the bottom of the opening";
+        string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the {space.Ground}" : $"{book.Say(-below)} above the {space.Ground}";
         book.Steps.Add(new(Stage.Fronts, !kind.HasFalseFront
             ? $"Try the drawers of {space.Name} in, wax what rubs, and plane the edges of the fronts until their gaps are even."
             : isInset ? $"Set the fronts of {space.Name} into the opening flush with {(space.Doors is null ? "the face" : "the edges beside them")}, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
             : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
             kind.HasFalseFront ? [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")] : [], null, kind.HasFalseFront ? "screws" : ""));
         book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
-        // Said once for all banks; what hangs is fixed already.
-        bool hangs = book.Piece.Members.OfType<Case>().Any(c => c.IsHung);
-        if (!hangs && !book.Steps.Any(s => s.Caution == "tip"))
-            book.Steps.Add(new(Stage.Fixing, "Anchor the piece to the wall, or weight its foot, before drawers are loaded.", [], null, "tip"));
     }
 }

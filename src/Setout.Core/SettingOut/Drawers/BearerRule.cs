@@ -38,9 +38,9 @@ internal static class BearerRule
         book.Joints.Add(new("butt", key, Face.Ends, bearers.Post, Face.Inside, "two pocket screws an end"));
         (string pocket, string source) = Fastening.PocketScrew(book, thick);
         book.Hardware.Add(new(drawer.Key, pocket, 4 * places.Length, "piece", $"{places.Length} bearers, 2 at each end; {source}"));
-        QuantityKey up = book.Define(drawer.Key, "bearer.up", $"{name}, its lower edge above the bottom of the opening", new Sum(Term.From("from the slide, within the opening", 1, z - bottom, new(OriginKind.Worked, "middle of the slide, less half the bearer"))));
+        QuantityKey up = book.Define(drawer.Key, "bearer.up", $"{name}, its lower edge above the {space.Ground}", new Sum(Term.From("from the slide, within the opening", 1, z - bottom, new(OriginKind.Worked, "middle of the slide, less half the bearer"))));
         string why = kind.Slides == SlideWay.Runners ? "they guide the drawer" : "its slides are screwed to them";
-        book.Steps.Add(new(Stage.Inside, $"Bearers for {drawer.Key}: between front and rear post, lower edges {(book.Value(up).Sign == 0 ? "level with" : $"{book.Say(book.Value(up))} above")} the bottom of the opening, inner faces flush with those of the posts: {why}. Pocket-screw them from the side away from the drawer.", [key], null, "screws"));
+        book.Steps.Add(new(Stage.Inside, $"Bearers for {drawer.Key}: between front and rear post, lower edges {(book.Value(up).Sign == 0 ? "level with" : $"{book.Say(book.Value(up))} above")} the {space.Ground}, inner faces flush with those of the posts: {why}. Pocket-screw them from the side away from the drawer.", [key], null, "screws"));
     }
 
     private static ExactLength? Low(Book book, Drawer drawer)

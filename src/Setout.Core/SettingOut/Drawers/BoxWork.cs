@@ -15,8 +15,8 @@ internal static class BoxWork
         Box box = corners.Box;
         (Book book, DrawerKind kind, string key, string name) = (box.Book, box.Kind, box.Key, box.Name);
         bool isSide = kind.Slides == SlideWay.Side;
-        QuantityKey? up = isSide ? book.Define(key, "slide.up", $"{name}, middle of the slide above the bottom of the opening", new Sum([
-            Term.From("box above the bottom of the opening", 1, low, new(OriginKind.Worked, "from the fronts below it, and half the room")),
+        QuantityKey? up = isSide ? book.Define(key, "slide.up", $"{name}, middle of the slide above the {box.Space.Ground}", new Sum([
+            Term.From($"box above the {box.Space.Ground}", 1, low, new(OriginKind.Worked, "from the fronts below it, and half the room")),
             .. kind.BottomFit == BottomFit.Applied ? [Term.From("bottom, applied below the sides", 1, box.BottomThickness)] : Array.Empty<Term>(), Term.From("half the box height", Rational.Of(1, 2), sizes.SideHeight.AsCut)])) : null;
         BoxCornerRule.Write(corners, sizes);
         Fasten(box, sizes);
@@ -37,12 +37,12 @@ internal static class BoxWork
         book.Units.Add(new(key, name, UnitKind.Drawer));
         string face = kind.Fronts == FrontWay.Inset ? "the back of the inset front" : "the face";
         if (up is { } middle)
-            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase with their middle {book.Say(book.Value(middle))} above the bottom of the opening, front ends {back} behind {face}, on spacers alike left and right; on the box along the middle of its sides, front ends {back} behind its front. So the box comes flush with {face} when it is home.", [], null, "") { Whole = [key] });
+            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase with their middle {book.Say(book.Value(middle))} above the {box.Space.Ground}, front ends {back} behind {face}, on spacers alike left and right; on the box along the middle of its sides, front ends {back} behind its front. So the box comes flush with {face} when it is home.", [], null, "") { Whole = [key] });
         else if (kind.Slides == SlideWay.Under)
         {
             if (kind.BottomFit == BottomFit.Grooved)
                 book.Machinings.Add(new($"{key}.end", $"On the back: notch both lower corners for the slides, width and bore by their leaflet ({TradeRules.Get("US7").Cited})", [("up to the bottom", QuantityKey.Of(key, "groove.up"))]));
-            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase level and parallel, front ends {back} behind {face}, by their leaflet, so that the lower edge of the box runs {book.Say(low)} above the bottom of the opening; on the box what hooks it in, under the bottom behind its front.", [], null, "") { Whole = [key] });
+            book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase level and parallel, front ends {back} behind {face}, by their leaflet, so that the lower edge of the box runs {book.Say(low)} above the {box.Space.Ground}; on the box what hooks it in, under the bottom behind its front.", [], null, "") { Whole = [key] });
         }
         else book.Steps.Add(new(Stage.Drawers, $"Slide {name} in on its runners and try it from end to end; plane what rubs.", [], null, "") { Whole = [key] });
     }

@@ -138,8 +138,10 @@ internal static class FrontedBoxRule
                 how = "glue and screw the sides to the front and the back between them";
                 break;
         }
+        // Over all: the sides stand behind the front, or in it.
+        ExactLength deepOverAll = book.Value(QuantityKey.Of(key, "side.length").AsCut) + book.Value(Book.ThicknessOf(box.Kind.Front.Text)) - (deep is null ? Zero : book.Value(deep.AsCut));
         string last = isBetween ? "Glue and pin the bottom between the sides, up against the back" : "Last of all slide the bottom in from behind, without glue, and screw it up into the back";
         book.Steps.Add(new(Stage.Drawers, $"Box {key}: try its front in the opening and plane it to even gaps; {how}. Measure both diagonals before the glue sets. {last}. Then read its width: setout record FILE {built} WIDTH.",
-            [front_, side, back, $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), book.Value(QuantityKey.Of(key, "side.length").AsCut)), "saw"));
+            [front_, side, back, $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), deepOverAll), "saw"));
     }
 }

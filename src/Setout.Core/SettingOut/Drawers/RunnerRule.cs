@@ -55,8 +55,8 @@ internal static class RunnerRule
             book.Joints.Add(new("butt", $"{key}.{word}", Face.Outside, space.Carrier, Face.Inside, "screws"));
             screws += 2 * Fastening.ScrewsAlong(along);
         }
-        QuantityKey up = book.Define(key, "runner.up", $"{box.Name}, upper face of its runners above the bottom of the opening", new Sum(
-            Term.From("behind its front, above the bottom of the opening", 1, Ground(box) - space.Z, new(OriginKind.Worked, "from the fronts below it")), Term.From("runner", 1, Book.ThicknessOf(stick.Name))));
+        QuantityKey up = book.Define(key, "runner.up", $"{box.Name}, upper face of its runners above the {box.Space.Ground}", new Sum(
+            Term.From($"behind its front, above the {box.Space.Ground}", 1, Ground(box) - space.Z, new(OriginKind.Worked, "from the fronts below it")), Term.From("runner", 1, Book.ThicknessOf(stick.Name))));
         ExactLength into = ExactLength.Min(Behind(space.Edges.Left), Behind(space.Edges.Right));
         if (Fastening.IntoFace(book.Piece.Unit, wide, into) is { } screw)
             book.Hardware.Add(new(key, $"Wood screw no. 8 (4 mm), {book.Say(screw)}", screws, "piece", $"through the {string.Join(" and ", words)}s into what stands beside them: {Fastening.SpacingWords}"));
@@ -64,7 +64,7 @@ internal static class RunnerRule
             book.NoteOnce("runner.no-screw", Severity.Warn, key, $"No usual screw holds a runner {book.Say(wide)} wide on {book.Say(into)} without coming out.", "Use narrower sticks, or sink the screws.", box.Kind.Runner!.Value.Place);
         string overhead = WantsKicker(box) ? "The kickers go right under the top of the opening, above its sides."
             : box.Slot.IsTop ? "What closes the opening above keeps it from tipping." : "The runners above keep it from tipping.";
-        book.Steps.Add(new(Stage.Drawers, $"Runners for {key}: their upper faces {book.Say(book.Value(up))} above the bottom of the opening, level and parallel, front ends flush with the {(box.Kind.Fronts == FrontWay.Inset ? "back of the front" : "face")}; drill, sink and screw them to what stands beside them. {overhead} Wax what rubs.",
+        book.Steps.Add(new(Stage.Drawers, $"Runners for {key}: their upper faces {book.Say(book.Value(up))} above the {box.Space.Ground}, level and parallel, front ends flush with the {(box.Kind.Fronts == FrontWay.Inset ? "back of the front" : "face")}; drill, sink and screw them to what stands beside them. {overhead} Wax what rubs.",
             [.. words.Select(w => $"{key}.{w}")], null, "screws"));
 
         // Behind a face frame that is the packing, and what this is fixed to.

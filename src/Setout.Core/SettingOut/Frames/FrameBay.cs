@@ -69,6 +69,6 @@ internal static class FrameBay
     private static Edges FrameEdges(FrameKeys keys, QuantityKey? panel, string part)
     {
         Edge post = new(keys.PostWide, EdgeKind.Frame, panel, part) { Start = panel is null ? [Term.From("floor to bottom rail", 1, keys.Toe), .. keys.Bottom(1)] : [] };
-        return new(post, post, new(keys.TopRail, EdgeKind.Frame), new(keys.RailWide, EdgeKind.Frame));
+        return new(post, post, new(keys.TopRail, EdgeKind.Frame), new(keys.RailWide, EdgeKind.Frame) { IsOpen = !keys.HasBottom });
     }
 }

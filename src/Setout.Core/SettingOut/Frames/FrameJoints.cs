@@ -85,11 +85,13 @@ internal static class FrameJoints
         }
         Place place = book.Parts.First(p => p.Key == $"{key}.post").Place;
         QuantityKey length = TenonRule.MortiseLength(book, key, "tenon.mortise-length", "rail", set, keys.RailWide, [], place);
-        QuantityKey low = book.Define(key, "tenon.low", "mortises of the bottom rails and ties, from the lower end of a post", new Sum(Term.From("floor to bottom rail", 1, keys.Toe), Term.From("shoulder", 1, set.Shoulder)));
+        ImmutableArray<(string, QuantityKey)> low = keys.HasBottom
+            ? [("bottom ones from the lower end", book.Define(key, "tenon.low", "mortises of the bottom rails and ties, from the lower end of a post", new Sum(Term.From("floor to bottom rail", 1, keys.Toe), Term.From("shoulder", 1, set.Shoulder))))]
+            : [];
         QuantityKey high = book.Define(key, "tenon.high", "mortises of the top ties, from the lower end of a post", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), .. keys.Over(-1), Term.From("tie", -1, keys.RailWide), Term.From("shoulder", 1, set.Shoulder)]));
         bool isFlat = keys.TopRail != keys.RailWide;
         book.Machinings.Add(new($"{key}.post", $"Mortises for the tenons of rails and ties, in line with them as they stand; where two meet in a corner, mitre the ends of the tenons{(isFlat ? "; top rails lie flat, their mortises lie level under the top" : "")}",
-            [("depth", set.Mortise), ("width", set.Thickness), ("length", length), ("bottom ones from the lower end", low), ($"top {(isFlat ? "ones of the ties" : "ones")} from the lower end", high)]));
+            [("depth", set.Mortise), ("width", set.Thickness), ("length", length), .. low, ($"top {(isFlat ? "ones of the ties" : "ones")} from the lower end", high)]));
     }
 
     private static void Screwed(Book book, Frame frame, FrameKeys keys, int ties, List<Part> rails)

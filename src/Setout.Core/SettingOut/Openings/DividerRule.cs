@@ -52,7 +52,7 @@ internal static class DividerRule
                 return;
             case CaseJoint.Dado when fit.Depth is { } depth:
                 foreach ((Edge edge, string word, string where) in Carried(before, after, member.IsUpright)) Dado(book, member, fit, depth, edge, word, where);
-                if (!book.Steps.Any(s => s.Words == CutWords)) book.Steps.Add(new(Stage.Edges, CutWords, [], null, "crosscut"));
+                if (!book.Steps.Any(s => s.Words == CutWords)) book.Steps.Add(new(Stage.Cuts, CutWords, [], null, "crosscut"));
                 return;
             default:
                 Meet("butt", buttWords);

@@ -40,6 +40,7 @@ internal static class WellRule
             if (book.Value(far).Sign < 0)
                 book.Note("well.outside", Severity.Stop, key, $"The opening of {name} runs {book.Say(-book.Value(far))} past the {word} of {laid.Name}.", "Move it, make it smaller or the top larger.", at.Place);
         WellChecks.Feed(book, well, name, [("left", left, well.Feed?.Left), ("right", right, well.Feed?.Right), ("front", front, well.Feed?.Front), ("back", back, well.Feed?.Back)]);
+        WellChecks.Strips(book, well, name, [("left end", left), ("right end", right), ("front edge", front), ("back edge", back)]);
         book.Machinings.Add(new(laid.Parts[0], $"opening of {name} for the {well.Machine}, through the whole top", [("from the left", left), ("from the front", front), ("width", width), ("depth", depth)]));
         book.Steps.Add(new(Stage.Top, $"Cut the opening of {name} before the top is laid on: drill its corners, saw a hair inside the lines, trim to them with a router along a guide. Support what falls out.", [], null, "router") { On = laid.Top.Key });
         ExactLength x = laid.X + book.Value(left), y = laid.Y + book.Value(front), wide = book.Value(width), deep = book.Value(depth);
@@ -131,6 +132,7 @@ internal static class WellRule
         ExactLength open = book.Value(QuantityKey.Of(key, "width")), deep = book.Value(flat.Across.AsCut), long_ = book.Value(flat.Length.AsCut), low = z - book.Value(Book.SectionWidthOf(bearer.Name));
         WellChecks.Interrupts(book, well, name, book.Corner.Place(new(x, y, low, open, book.Value(QuantityKey.Of(key, "depth")), laid.Z + book.Value(laid.Made.Thickness) - low)), laid);
         ImmutableArray<QuantityKey> held = [flat.Table];
+        WellChecks.Heavy(book, well, name);
         bay.Bearers(book, well, name, bearer, x, open, z, held);
         book.Add(new($"{key}.platform", $"{key}p", $"{name} platform", PartRole.WellPlatform, flat.Sheet.Name, flat.Length, flat.Across, t, 1, flat.Sheet.Grain,
             [new(x + ((open - long_) / 2), y, z, long_, deep, book.Value(t))], well.Place, held));
@@ -178,8 +180,9 @@ internal static class WellRule
 
     private static void LiftIn(Book book, Well well, string name)
     {
-        string key = well.Key;
-        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: unplug the {well.Machine}, two people lift it in. Lay a straightedge from the top over its table and shim under its feet until it lies flush, about {book.Say(book.Value(QuantityKey.Of(key, "flush")))}; 'setout fit FILE' picks the shims. Then bolt it down and look again.", [], null, "lift"));
+        string key = well.Key, hands = WellChecks.IsForOne(book, well) ? "lift it in"
+            : WellChecks.IsForMore(book, well) ? $"it weighs {WellChecks.Weight(book, well)}: bring it in with a hoist, a lift table or as many hands as it takes, never with two" : "two people lift it in";
+        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: unplug the {well.Machine}, {hands}. Lay a straightedge from the top over its table and shim under its feet until it lies flush, about {book.Say(book.Value(QuantityKey.Of(key, "flush")))}; 'setout fit FILE' picks the shims. Then bolt it down and look again.", [], null, "lift"));
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];

@@ -41,6 +41,7 @@ public static class PieceSetOut
                 case LoosePart loose: TopRule.Write(book, loose); break;
             }
         }
+        AnchorRule.Write(book, standing.Values);
         EdgeRule.Write(book);
         WayInRule.Write(book);
         DowelPlaces.Write(book);

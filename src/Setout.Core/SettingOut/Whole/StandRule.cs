@@ -120,7 +120,7 @@ internal static class StandRule
         string line = atBack ? "backs in line" : "fronts in line";
         string words = on.IsEmpty
             ? $"Set {name} beside {beside!.Value.Text}, {line} and level with it."
-            : $"Two people set {name} on {string.Join(" and ", on.Select(o => o.Text))}, {line}{(beside is { } left ? $", close against {left.Text}" : "")}.";
+            : $"Set {name} on {string.Join(" and ", on.Select(o => o.Text))}, {line}{(beside is { } left ? $", close against {left.Text}" : "")}{StackRule.Hold(book, structure)}.";
         // One that is levelled comes to its place in the step that does it.
         int levelled = book.Steps.FindIndex(first, s => s.Stage == Stage.Top && s.Whole.Contains(key));
         if (levelled < 0) book.Steps.Insert(first, new(Stage.Top, words, [], null, "lift") { On = "", Whole = [key] });
