@@ -37,7 +37,7 @@ public sealed record TradeRule(string Id, string Words, string Figure, string Ba
 public static class TradeRules
 {
     private static readonly Lazy<ImmutableDictionary<string, TradeRule>> s_rules = new(() =>
-        new[] { "drawer-rules.csv", "door-rules.csv", "top-rules.csv" }.SelectMany(CsvFacts.Read).ToImmutableDictionary(r => r["id"], r => new TradeRule(r["id"], r["rule"], r["figure"], r["basis"], r["source"])));
+        new[] { "drawer-rules.csv", "door-rules.csv", "top-rules.csv", "wood-rules.csv" }.SelectMany(CsvFacts.Read).ToImmutableDictionary(r => r["id"], r => new TradeRule(r["id"], r["rule"], r["figure"], r["basis"], r["source"])));
 
     private static readonly Lazy<ImmutableArray<(ExactLength Stock, ExactLength Screw, string Source)>> s_pocketScrews = new(() =>
         [.. CsvFacts.Read("pocket-screws.csv").Select(r => (CsvFacts.Length(r["stock"]), CsvFacts.Length(r["length"]), r["source"]))]);

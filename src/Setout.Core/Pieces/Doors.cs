@@ -90,9 +90,5 @@ public sealed record Slab(Named Of) : DoorMake;
 /// <param name="Groove">Depth of the groove; null for the rule.</param>
 /// <param name="Tenon">Length of the tenons; null for the depth of the groove.</param>
 /// <param name="Play">Play of the panel in its grooves, both sides together; null for the rule.</param>
-/// <param name="MoistureChange">By how many per cent of moisture a solid panel may change; 1 to 20.</param>
-public sealed record FramedPanel(Named Stiles, Named? Rails, Named? BottomRail, Named Panel, Given? Groove, Given? Tenon, Given? Play, int MoistureChange) : DoorMake
-{
-    /// <summary>From 6 to 12 %: indoors, heated winter to damp summer. Common practice, no source.</summary>
-    public const int UsualChange = 6;
-}
+/// <param name="MoistureChange">By how many per cent of moisture a solid panel may change, 1 to 20; null for that of the piece.</param>
+public sealed record FramedPanel(Named Stiles, Named? Rails, Named? BottomRail, Named Panel, Given? Groove, Given? Tenon, Given? Play, int? MoistureChange) : DoorMake;

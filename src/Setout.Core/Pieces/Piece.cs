@@ -22,6 +22,12 @@ public sealed record Piece(
     /// <summary>Kinds of door by name; none by default.</summary>
     public ImmutableDictionary<string, DoorKind> DoorKinds { get; init; } = ImmutableDictionary<string, DoorKind>.Empty;
 
+    /// <summary>By how many per cent of moisture solid wood may change where the piece stands, 1 to 20.</summary>
+    public int MoistureChange { get; init; } = UsualChange;
+
+    /// <summary>From 6 to 12 %: indoors, heated winter to damp summer. Common practice, no source.</summary>
+    public const int UsualChange = 6;
+
     /// <summary>The narrowest opening on the way to its place; null, the default, where nothing is said of it.</summary>
     public WayIn? WayIn { get; init; }
 }

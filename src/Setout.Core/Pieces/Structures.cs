@@ -134,9 +134,9 @@ public enum FrameCorner
 /// <param name="Play">Each way, in all; null for the usual one.</param>
 /// <param name="AtEnds">True for one between the posts of each end.</param>
 /// <param name="AtBack">True for one in each bay of the back.</param>
-/// <param name="MoistureChange">By how many per cent of moisture solid ones may change.</param>
+/// <param name="MoistureChange">By how many per cent of moisture solid ones may change; null for that of the piece.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, int MoistureChange, Place Place);
+public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, int? MoistureChange, Place Place);
 
 /// <summary>A box of panels: top and bottom between the sides.</summary>
 /// <param name="Width">Outside.</param>

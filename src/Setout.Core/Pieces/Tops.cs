@@ -17,6 +17,12 @@ public sealed record Top(string Key, string Name, Named Of, Given Front, Given B
     /// <summary>Its layers from the top down; empty, the default, for one sheet.</summary>
     public ImmutableArray<TopLayer> Layers { get; init; } = [];
 
+    /// <summary>How it is held down; null for the usual way: screws for sheet goods, slots for solid wood.</summary>
+    public TopHold? Held { get; init; }
+
+    /// <summary>Where that is written.</summary>
+    public Place HeldPlace { get; init; }
+
     /// <summary>Strips of wood round it; null for none.</summary>
     public Edging? Edging { get; init; }
 
@@ -31,6 +37,22 @@ public sealed record Top(string Key, string Name, Named Of, Given Front, Given B
 
     /// <summary>How far it stands over on a side.</summary>
     public Given Overhang(TopSide side) => side switch { TopSide.Front => Front, TopSide.Back => Back, TopSide.Left => Left, _ => Right };
+}
+
+/// <summary>How a top is held down on what carries it.</summary>
+public enum TopHold
+{
+    /// <summary>Screwed hard from below.</summary>
+    Screws,
+
+    /// <summary>Screws in slots across its grain.</summary>
+    Slots,
+
+    /// <summary>Wooden buttons, screwed to it, in a groove of what carries it.</summary>
+    Buttons,
+
+    /// <summary>Metal clips that turn as it moves.</summary>
+    Clips,
 }
 
 /// <summary>A side of a top.</summary>

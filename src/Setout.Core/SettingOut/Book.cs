@@ -116,6 +116,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>A length in words, in the piece's unit.</summary>
     public string Say(ExactLength length) => Format.Text(length);
 
+    /// <summary>A length in words, landed on the next step of the grid: for what is to hold at least that.</summary>
+    public string SayUp(ExactLength length) => Say(ExactLength.Zero + (Grid.Step.ToExact() * Rational.Of((long)(length.Ticks / Grid.Step.Ticks).Round(Rounding.Up))));
+
     /// <summary>Notes a finding.</summary>
     public void Note(string code, Severity severity, string key, string words, string remedy, Place place = default) =>
         Findings.Add(new(code, severity, key, words, remedy, place));

@@ -86,6 +86,10 @@ internal static class Bored
     /// <summary>The member of a part whose face lies at a place across the piece, at the left of an opening or at its right; null where none does.</summary>
     public static (int Number, Placement Box)? Beside(Book book, string part, ExactLength at, bool isLeft) =>
         Members(book, part).Where(m => (isLeft ? m.Box.X + m.Box.SizeX : m.Box.X) == at).Cast<(int, Placement)?>().FirstOrDefault();
+
+    /// <summary>The member of a part that stands nearest to a place across the piece, at the left of an opening or at its right.</summary>
+    public static System.Collections.Immutable.ImmutableArray<int> Nearest(Book book, string part, ExactLength at, bool isLeft) =>
+        [.. Members(book, part).OrderBy(m => ((isLeft ? m.Box.X + m.Box.SizeX : m.Box.X) - at).Abs()).Take(1).Select(m => m.Number)];
 }
 
 /// <summary>Rows of dowels that are placed when all members stand.</summary>

@@ -74,12 +74,30 @@ internal static class EdgeRule
         }
     }
 
+    /// <summary>When the edges of a part are worked: before anything is joined, or where it waits for a reading as the first thing of the stage that it comes in.</summary>
+    private static Stage StageOf(Book book, Part part) =>
+        part.HeldUntil.IsDefaultOrEmpty ? Stage.Edges : book.Steps.Where(s => s.Parts.Contains(part.Key)).Select(s => s.Stage).DefaultIfEmpty(Stage.Edges).Min();
+
+    /// <summary>
+    /// Writes the steps of edges. What waits for a reading is not cut when the carcase is made: its edges are worked once it is, first in the stage that it comes
+    /// in, before it is fitted to its opening.
+    /// </summary>
+    private static void Steps(Book book, ImmutableArray<Part> parts, Func<ImmutableArray<Part>, bool, (string Words, ImmutableArray<string> Parts)> said)
+    {
+        foreach (IGrouping<Stage, Part> alike in parts.GroupBy(p => StageOf(book, p)).OrderBy(g => g.Key).ToList())
+        {
+            (string words, ImmutableArray<string> keys) = said([.. alike], alike.Key == Stage.Edges);
+            int first = alike.Key == Stage.Edges ? -1 : book.Steps.FindIndex(s => s.Stage == alike.Key);
+            book.Steps.Insert(first < 0 ? book.Steps.Count : first, new(alike.Key, words, keys, null, ""));
+        }
+    }
+
     private static void Chamfer(Book book, Panel panel, ImmutableArray<Part> parts)
     {
         TradeRule rule = TradeRules.Get("EB3");
         QuantityKey size = book.Define(panel.Name, "chamfer", $"{panel.Name}, chamfer of its edges", new Stated(rule.Length, new(OriginKind.Rule, "chamfer", rule.Cited)));
-        foreach (Part part in parts) book.Machinings.Add(new(part.Key, "chamfer the corners of its seen edges", [("chamfer", size)]));
-        book.Steps.Add(new(Stage.Edges, $"Chamfer the seen edges of {Marks(parts)}, {book.Say(rule.Length)} on each corner, before anything is joined.", [], null, ""));
+        foreach (Part part in parts) book.Machinings.Add(new(part.Key, "chamfer the corners of its seen edges", [("chamfer", size)]) { On = Face.AllEdges });
+        Steps(book, parts, (some, isFirst) => ($"Chamfer the seen edges of {Marks(some)}, {book.Say(rule.Length)} on each corner, {(isFirst ? "before anything is joined" : "before they are fixed; chamfer anew what is planed to fit")}.", []));
     }
 
     private static void Band(Book book, Panel panel, ImmutableArray<Part> parts)
@@ -99,22 +117,24 @@ internal static class EdgeRule
         ExactLength least = ExactLength.Max(wide.Length - ExactLength.FromInches(Rational.Of(3, 4)) + thick, thick);
         book.Hardware.Add(new(panel.Name, $"Edge band {book.Say(book.Value(ThicknessOf(panel.Name)))} thick, at least {book.Say(least)} wide, for {panel.Name}", count, isInch ? "foot" : "metre",
             $"{ends} edges, each with 2 in to trim; {wide.Cited}"));
-        book.Steps.Add(new(Stage.Edges, $"Band the seen edges of {Marks(parts)}: ends first, then long edges over them; trim flush before anything is joined.", [], null, ""));
+        Steps(book, parts, (some, isFirst) => ($"Band the seen edges of {Marks(some)}: ends first, then long edges over them; trim flush {(isFirst ? "before anything is joined" : "before they are fitted")}.", []));
     }
 
     private static void Lip(Book book, Panel panel, Stick stick, ImmutableArray<Part> parts)
     {
-        var lips = ImmutableArray.CreateBuilder<string>();
+        var lips = new List<(string Part, string Lip)>();
         foreach (Part part in parts)
         {
             // Ends first; the long ones run over them.
             Strip(book, panel, stick, part, part.Seen.Ends, "end-lip", "lip on its ends", part.Width.AsCut, lips);
             Strip(book, panel, stick, part, part.Seen.Long, "lip", "lip on its long edges", part.Length.Made, lips);
         }
-        book.Steps.Add(new(Stage.Edges, $"Glue the lips to the seen edges of {Marks(parts)}: ends first, then long edges over them. Plane them flush with both faces before anything is joined.", lips.ToImmutable(), null, ""));
+        Steps(book, parts, (some, isFirst) => (
+            $"Glue the lips to the seen edges of {Marks(some)}: ends first, then long edges over them. Plane them flush with both faces {(isFirst ? "before anything is joined" : "before they are fitted: what is trimmed to fit comes off the lips")}.",
+            [.. lips.Where(l => some.Any(p => p.Key == l.Part)).Select(l => l.Lip)]));
     }
 
-    private static void Strip(Book book, Panel panel, Stick stick, Part part, int edges, string word, string what, QuantityKey along, ImmutableArray<string>.Builder lips)
+    private static void Strip(Book book, Panel panel, Stick stick, Part part, int edges, string word, string what, QuantityKey along, List<(string Part, string Lip)> lips)
     {
         if (edges == 0) return;
         string name = $"{part.Name}, {what}";
@@ -122,7 +142,7 @@ internal static class EdgeRule
         book.Add(new($"{part.Key}.{word}", $"{part.Mark}{word[0]}", name, PartRole.Lip, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name),
             part.Count * edges, Grain.Keep, [], part.Place, part.HeldUntil));
         book.Joints.Add(new("lip", $"{part.Key}.{word}", Face.Inside, part.Key, word == "lip" ? Face.FrontEdge : Face.Ends, "glue"));
-        lips.Add($"{part.Key}.{word}");
+        lips.Add((part.Key, $"{part.Key}.{word}"));
     }
 
     private static string Marks(ImmutableArray<Part> parts) => string.Join(", ", parts.Select(p => p.Mark));

@@ -31,6 +31,29 @@ public enum Face
 
     /// <summary>All four edges.</summary>
     AllEdges,
+
+    // Of doors.
+
+    /// <summary>Edge at the left, from the front.</summary>
+    LeftEdge,
+
+    /// <summary>Edge at the right, from the front.</summary>
+    RightEdge,
+}
+
+/// <summary>Faces and edges in words.</summary>
+public static class FaceWords
+{
+    /// <summary>As people say it, such as <c>front edge</c>.</summary>
+    public static string InWords(this Face face) => face switch
+    {
+        Face.FrontEdge => "front edge",
+        Face.BackEdge => "back edge",
+        Face.AllEdges => "all edges",
+        Face.LeftEdge => "left edge",
+        Face.RightEdge => "right edge",
+        _ => face.ToString().ToLowerInvariant(),
+    };
 }
 
 /// <summary>A joint: which face of which part meets which, and what holds them.</summary>
@@ -54,6 +77,9 @@ public sealed record Joint(string Kind, string Part, Face Meets, string Against,
     /// <summary>True where the first member goes in with its whole thickness, as a raised bottom does.</summary>
     public bool IsFirstWhole { get; init; }
 
+    /// <summary>True where the part may move in or on the other: in a groove without glue, on pins, in slotted holes.</summary>
+    public bool IsLoose { get; init; }
+
     /// <summary>What is cut away at each edge of a tenon, across its width; null for none.</summary>
     public QuantityKey? Shoulder { get; init; }
 }
@@ -70,7 +96,39 @@ public sealed record HardwareItem(string Key, string Name, int Count, string Uni
 /// <param name="Part">The part.</param>
 /// <param name="Words">What to cut and where, without the figures.</param>
 /// <param name="Figures">The figures by name: depth, width, distance.</param>
-public sealed record Machining(string Part, string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures);
+public sealed record Machining(string Part, string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures)
+{
+    /// <summary>The keys of what goes into it, or of what owns its holes: which members are cut, and in which face, follows from where those stand. Empty for all members.</summary>
+    public ImmutableArray<string> By { get; init; } = [];
+
+    /// <summary>Which members are cut, from 1, where the rule knows; empty where that follows from <see cref="By"/>.</summary>
+    public ImmutableArray<int> Numbers { get; init; } = [];
+
+    /// <summary>Which face or edge is cut, where the rule says; null where it follows from what goes in.</summary>
+    public Face? On { get; init; }
+
+    /// <summary>Along which edge of that face, where it is one; null for none.</summary>
+    public Face? Edge { get; init; }
+
+    /// <summary>The members that are cut, each with its faces; filled in when all stand.</summary>
+    public ImmutableArray<CutMember> Members { get; init; } = [];
+
+    /// <summary>Which members and faces, in words, such as <c>left: right face; right: left face</c>; filled in when all stand.</summary>
+    public string Where { get; init; } = "";
+}
+
+/// <summary>A member that something is cut into.</summary>
+/// <param name="Number">Which of its part, from 1.</param>
+/// <param name="Which">Where it stands among its like, such as <c>left front</c>; empty for the only one.</param>
+/// <param name="Faces">Which of its faces, in words, one or more.</param>
+public sealed record CutMember(int Number, string Which, ImmutableArray<string> Faces)
+{
+    /// <inheritdoc/>
+    public bool Equals(CutMember? other) => other is not null && Number == other.Number && Which == other.Which && Faces.AsSpan().SequenceEqual(other.Faces.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Number, Which, Faces.Length);
+}
 
 /// <summary>When a step comes: what must stand before what.</summary>
 public enum Stage

@@ -33,7 +33,7 @@ internal static class CutPages
     private static TableBlock Table(SetPiece set)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
-        string Written(Machining m) => $"{m.Words}: {string.Join('|', m.Figures.Select(f => $"{f.Name} {set.Worked[f.Key]}"))}";
+        string Written(Machining m) => $"{m.Words} ({m.Where}): {string.Join('|', m.Figures.Select(f => $"{f.Name} {set.Worked[f.Key]}"))}";
         // Parts with all their cuts alike are cut at the same settings, and stand together.
         var alike = set.Machinings.GroupBy(m => m.Part).Select(g => (Part: set.Parts.First(p => p.Key == g.Key), Cuts: g.ToList()))
             .GroupBy(p => string.Join('\n', p.Cuts.Select(Written))).OrderBy(g => g.Min(p => Turn(set, p.Part.Key)));
@@ -42,7 +42,7 @@ internal static class CutPages
         {
             rows.Add(new GroupRow(Phrase.Of($"{string.Join(" ", group.Select(p => p.Part.Mark))}  {Named([.. group.Select(p => p.Part)])}")));
             foreach (Machining cut in group.First().Cuts)
-                rows.Add(CellRow.Of(Cell.Of(Drawings.Figures.Phrase(Upper(cut.Words))), new Cell([.. cut.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))])));
+                rows.Add(CellRow.Of(Cell.Of(Drawings.Figures.Phrase(cut.Where.Length > 0 ? $"{Upper(cut.Words)} ({cut.Where})" : Upper(cut.Words))), new Cell([.. cut.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(set.Worked[f.Key])))])));
         }
         return new([new("What", ColumnWidth.Share(3)), new("Figures", ColumnWidth.Share(2))], rows.ToImmutable(), TickBoxes.EachRow);
     }

@@ -59,6 +59,15 @@ internal static class SetOutJson
         {
             json.WriteString("part", machining.Part);
             json.WriteString("words", machining.Words);
+            json.WriteString("where", machining.Where);
+            List(json, "members", machining.Members, member =>
+            {
+                json.WriteNumber("number", member.Number);
+                if (member.Which.Length > 0) json.WriteString("which", member.Which);
+                json.WriteStartArray("faces");
+                foreach (string face in member.Faces) json.WriteStringValue(face);
+                json.WriteEndArray();
+            });
             List(json, "figures", machining.Figures, figure =>
             {
                 json.WriteString("name", figure.Name);
@@ -76,13 +85,7 @@ internal static class SetOutJson
         });
     }
 
-    private static string Word(Face face) => face switch
-    {
-        Face.FrontEdge => "front edge",
-        Face.BackEdge => "back edge",
-        Face.AllEdges => "all edges",
-        _ => face.ToString().ToLowerInvariant(),
-    };
+    private static string Word(Face face) => face.InWords();
 
     internal static void List<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
     {

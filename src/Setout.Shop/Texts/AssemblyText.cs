@@ -46,7 +46,7 @@ internal static class AssemblyText
         FrameCorner corner = map.OneOf("corners", FrameCorner.Pocket, ("pocket", FrameCorner.Pocket), ("tenon", FrameCorner.Tenon), ("dowels", FrameCorner.Dowels));
         Given? tenon = map.Length("tenon"), above = map.Length("above");
         FramePanels? panels = map.Map("panels", "frame-panels") is { } set
-            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), set.Whole("moisture", FramedPanel.UsualChange, 1, 20), map.PlaceOf("panels"))
+            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), set.Has("moisture") ? set.Whole("moisture", Piece.UsualChange, 1, 20) : null, map.PlaceOf("panels"))
             : null;
         Laid laid = map.OneOf("top rails", Laid.OnEdge, ("on edge", Laid.OnEdge), ("flat", Laid.Flat));
         bool hasBottom = map.YesNo("bottom rails", true);

@@ -68,7 +68,7 @@ internal static class DoorText
         MapReader? frame = map.Map("frame", "door-frame");
         Named panel = map.Required("panel", "thin");
         Given? groove = map.Length("groove"), tenon = map.Length("tenon"), play = map.Length("play", mayBeZero: true);
-        int change = map.Whole("moisture", FramedPanel.UsualChange, 1, 20);
+        int? change = map.Has("moisture") ? map.Whole("moisture", Piece.UsualChange, 1, 20) : null;
         if (frame is null) return null;
         Named stiles = frame.Required("of", "oak");
         return new(stiles, frame.Text("rails"), frame.Text("bottom rail"), panel, groove, tenon, play, change);

@@ -22,6 +22,7 @@ public static class PieceText
         context.Unit = top.Unit("unit");
         Grid? grid = top.Grid("grid", context.Unit);
         WayIn? wayIn = top.Map("way in", "way-in") is { } way ? new(way.RequiredLength("width", "30"), way.RequiredLength("height", "78"), top.PlaceOf("way in")) : null;
+        int moisture = top.Whole("moisture", Setout.Core.Pieces.Piece.UsualChange, 1, 20);
         var keys = new KeyBook(context);
         var materials = ImmutableDictionary.CreateBuilder<string, Material>();
         foreach ((Named material, MapReader map) in top.NamedMaps("materials", "material"))
@@ -40,7 +41,7 @@ public static class PieceText
             members.Add(Part(keys, item));
         if (top.IsEmpty("assembly") && top.IsEmpty("parts"))
             top.Missing("assembly", "' with a frame or a case below it, or 'parts", "piece.empty", "The piece has neither an assembly nor parts.");
-        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn };
+        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn, MoistureChange = moisture };
     }
 
     private static LoosePart Part(KeyBook keys, MapReader item)

@@ -18,6 +18,8 @@ internal static class TopText
         return new(key, name, of, Side("front"), Side("back"), Side("left"), Side("right"), place)
         {
             On = map.OneOrMore("on"),
+            Held = map.OneOf<TopHold?>("held", null, ("screws", TopHold.Screws), ("slots", TopHold.Slots), ("buttons", TopHold.Buttons), ("clips", TopHold.Clips)),
+            HeldPlace = map.IsThere("held") ? map.PlaceOf("held") : default,
             Layers = [.. map.WordsOrMaps("layers", "layer", "[slab, slab]").Select(l => l.Map is { } m ? new TopLayer(m.Text("of"), m.Givens("seams"), m.Place) : new(l.Word, [], l.Word!.Value.Place))],
             Edging = map.Map("edging", "edging") is { } edging ? Edging(edging) : null,
             Laminate = map.Map("laminate", "laminate") is { } laminate ? Laminate(laminate) : null,

@@ -70,4 +70,95 @@ public class BoreTests
             }
         }
     }
+
+    /// <summary>
+    /// No two holes of a member share room: looked at by their middles, widths and depths alone, in floating point. A screw's hole is 5 mm wide and half the panel deep.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Bored))]
+    public void Bores_OfEachPiece_ShareNoRoom(string file)
+    {
+        SetPiece set = Set(file);
+        Assert.Empty(Shared(set));
+    }
+
+    private static List<string> Shared(SetPiece set)
+    {
+        var shared = new List<string>();
+        foreach (var member in set.Bores.Distinct().GroupBy(b => (b.Part, b.Number, b.Along)))
+        {
+            Placement box = set.Parts.Single(p => p.Key == member.Key.Part).Placements[member.Key.Number - 1];
+            double size = (member.Key.Along switch { Along.X => box.SizeX, Along.Y => box.SizeY, _ => box.SizeZ }).ApproximateMillimetres, low = (member.Key.Along switch { Along.X => box.X, Along.Y => box.Y, _ => box.Z }).ApproximateMillimetres;
+            (double U, double V, double From, double To, double Half, string Name)[] holes = [.. member.Select(b =>
+            {
+                double x = b.X.ApproximateMillimetres, y = b.Y.ApproximateMillimetres, z = b.Z.ApproximateMillimetres;
+                (double at, double u, double v) = b.Along switch { Along.X => (x, y, z), Along.Y => (y, x, z), _ => (z, x, y) };
+                double wide = b.Diameter.Sign == 0 ? 5 : b.Diameter.ApproximateMillimetres, deep = b.Depth.Sign > 0 ? b.Depth.ApproximateMillimetres : b.Diameter.Sign == 0 ? size / 2 : size;
+                return Math.Abs(at - low) < 1e-6 ? (u, v, at, at + deep, wide / 2, $"{b.Name} of {b.Key}") : (u, v, at - deep, at, wide / 2, $"{b.Name} of {b.Key}");
+            })];
+            for (int i = 0; i < holes.Length; i++)
+                for (int j = i + 1; j < holes.Length; j++)
+                    if (Math.Min(holes[i].To, holes[j].To) - Math.Max(holes[i].From, holes[j].From) > 1e-6 && Math.Sqrt(Math.Pow(holes[i].U - holes[j].U, 2) + Math.Pow(holes[i].V - holes[j].V, 2)) < holes[i].Half + holes[j].Half - 1e-6)
+                        shared.Add($"{holes[i].Name} and {holes[j].Name} in {member.Key.Part}#{member.Key.Number}");
+        }
+        return shared;
+    }
+
+    private static string Cupboard(string left, string right, string partition = "") => $$"""
+        setout: 1
+        name: Cupboard
+        unit: in
+        materials:
+          ply: {panel: hardwood plywood, thickness: 3/4}
+          thick: {panel: hardwood plywood, thickness: 1 1/4}
+        doors:
+          over: {of: ply}
+        assembly:
+          - case: C
+            of: ply
+            width: 40
+            height: 30
+            depth: 16
+            across: [{opening: A{{left}}}, {partition: P{{partition}}}, {opening: B{{right}}}]
+
+        """;
+
+    /// <summary>Plates of a door and pins of the shelves behind it are both 37 mm from the front: the front row goes 1 in further in, the back row stays.</summary>
+    [Fact]
+    public void Pins_BesideHingePlates_StandFurtherIn()
+    {
+        SetPiece set = Sample.SetOut(Cupboard(", doors: {like: over, keys: [K]}, shelves: {fit: adjustable, down: [S]}", ""));
+        Assert.Equal(Described.Of("37mm") + Described.Of("1"), set.Value("A.holes.front"));
+        Assert.Equal(Described.Of("37mm"), set.Value("A.holes.back"));
+        Assert.Empty(Shared(set));
+        Assert.DoesNotContain(set.Findings, f => f.Code.Contains("holes", StringComparison.Ordinal));
+        SetPiece open = Sample.SetOut(Cupboard(", shelves: {fit: adjustable, down: [S]}", ""));
+        Assert.Equal(Described.Of("37mm"), open.Value("A.holes.front"));
+    }
+
+    /// <summary>Pins 10 mm deep from one side and plates from the other through 3/4 in: the row that is bored later stands clear where it can; where the plates come later, a finding says so.</summary>
+    [Theory]
+    [InlineData(", doors: {like: over, keys: [K], hinges: right}", ", shelves: {fit: adjustable, down: [S]}", null)]
+    [InlineData(", shelves: {fit: adjustable, down: [S]}", ", doors: {like: over, keys: [K]}", "holes.meet")]
+    public void Pins_AndPlatesThroughAPartition_AreToldApart(string left, string right, string? code)
+    {
+        SetPiece set = Sample.SetOut(Cupboard(left, right));
+        Assert.Equal(code is null, Shared(set).Count == 0);
+        Assert.Equal(code is null ? [] : [code], set.Findings.Where(f => f.Code.Contains("holes", StringComparison.Ordinal)).Select(f => f.Code));
+        Assert.Empty(Shared(Sample.SetOut(Cupboard(left, right, ", of: thick"))));
+    }
+
+    /// <summary>Two rows through a partition: 20 mm in 3/4 in meet; 20 mm and the 3 mm between them go into 1 1/4.</summary>
+    [Theory]
+    [InlineData("", 1)]
+    [InlineData(", of: thick", 0)]
+    public void Pins_FromBothSides_MeetWherePartitionsAreThin(string partition, int findings)
+    {
+        SetPiece set = Sample.SetOut(Cupboard(", shelves: {fit: adjustable, down: [S]}", ", shelves: {fit: adjustable, down: [R]}", partition));
+        Assert.Equal(findings, set.Findings.Count(f => f.Code == "shelf.holes-meet"));
+        Assert.Equal(findings == 0, Shared(set).Count == 0);
+        // Set back by what the remedy says, the rows stand beside one another.
+        SetPiece aside = Sample.SetOut(Cupboard(", shelves: {fit: adjustable, setback: 1, down: [S]}", ", shelves: {fit: adjustable, down: [R]}", partition));
+        Assert.DoesNotContain(aside.Bores.Where(b => b.Key == "A"), b => aside.Bores.Any(o => o.Key == "B" && o.Y == b.Y && o.Y < Described.Of("8") && o.Part == b.Part));
+    }
 }

@@ -101,4 +101,30 @@ public class EdgeTests
         Assert.Equal(4.660 / 16, side.Kilograms.Error, 2);
         Assert.True(Weights.OfAll(set) is { IsWhole: true, Known.Kilograms.Value: > 30 and < 60 });
     }
+
+    /// <summary>Fronts and doors that go into an opening are cut once it is read: their lips come after that, and before they are fitted, for what is trimmed comes off the lips.</summary>
+    [Theory]
+    [InlineData("lipped, lip: strips", "Glue the lips")]
+    [InlineData("banded", "Band the seen edges")]
+    [InlineData("chamfered", "Chamfer the seen edges")]
+    public void Edges_OfInsetFrontsAndDoors_AreWorkedBetweenReadingAndFitting(string edges, string words)
+    {
+        string text = Text($", edges: {edges}").Replace("front: face}", "front: ply, fronts: inset}\n        doors:\n          in: {of: ply, lies: inset}".Replace("        ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        text = text.Replace("{opening: B, shelves:", "{opening: B, doors: {like: in, keys: [K1]}, shelves:", StringComparison.Ordinal);
+        SetPiece set = SetOut(text);
+        int At(Func<AssemblyStep, bool> which) => set.Steps.IndexOf(set.Steps.First(which));
+        int[] edged = [.. set.Steps.Index().Where(s => s.Item.Words.StartsWith(words, StringComparison.Ordinal)).Select(s => s.Index)];
+        Assert.Equal(3, edged.Length);
+        int carcase = At(s => s.Stage == Stage.Carcase), read = At(s => s.Stage == Stage.Reading), fronts = At(s => s.Parts.Contains("A1.front")), door = At(s => s.Parts.Contains("K1"));
+        Assert.True(edged[0] < carcase && read < edged[1] && edged[1] < fronts && fronts < edged[2] && edged[2] < door, string.Join(", ", [.. edged, carcase, read, fronts, door]));
+        (string[] first, string[] second, string[] third) = (Marks(edged[0]), Marks(edged[1]), Marks(edged[2]));
+        Assert.Contains("Cs", first);
+        Assert.Equal(["A1f", "A2f"], second.Order());
+        Assert.Equal(["K1"], third);
+        if (words.StartsWith("Glue", StringComparison.Ordinal)) Assert.All(set.Steps[edged[1]].Parts, p => Assert.Contains(".front.", p, StringComparison.Ordinal));
+        // Bands are bought once for all of them.
+        Assert.Equal(words.StartsWith("Band", StringComparison.Ordinal) ? 1 : 0, set.Hardware.Count(h => h.Name.StartsWith("Edge band", StringComparison.Ordinal)));
+
+        string[] Marks(int step) => set.Steps[step].Words.Split(" of ")[1].Split(':')[0].Split(", ").Where(w => !w.Contains(' ', StringComparison.Ordinal)).ToArray();
+    }
 }

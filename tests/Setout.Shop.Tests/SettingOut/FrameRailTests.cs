@@ -54,9 +54,10 @@ public class FrameRailTests
     {
         SetPiece set = SetOut(Dresser);
 
-        // The book gives its panels of oak no play; that is all there is to say.
-        Finding tight = Assert.Single(set.Findings, f => f.Severity != Severity.Note);
-        Assert.Equal(("frame.panel-captured", Severity.Warn), (tight.Code, tight.Severity));
+        // The book gives its panels of oak no play. Its bottoms of oak, 17 1/2 or so from front to back, move 17 1/2 x 0.00369 x 6 = 0.39 in, more than two grooves of
+        // 1/4 keep; its fronts of 6 7/8 move 0.152, half of it at either edge, past a gap of 1/16. That is all there is to say.
+        Assert.Equal(["drawer.panel-leaves-groove", "frame.panel-captured", "wood.no-room"], set.Findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code).Order());
+        Assert.All(set.Findings, f => Assert.NotEqual(Severity.Stop, f.Severity));
         AssertValues(set,
             // Width: 39 1/2 by 19 1/2 outside, posts 1 3/4, opening 36; front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
             ("A.width", "36"), ("A.rail.length.to-cut", "37 1/2"), ("F.tie.length.between", "16"), ("F.tie.length.to-cut", "17 1/2"),

@@ -26,6 +26,20 @@ public class ShelfTests
 
     private static SetPiece Out(string shelves, string size = "width: 24, height: 30", string unit = "in") => SetOut(Text(shelves, size, unit));
 
+    /// <summary>A shelf held at one end only falls out of its dado: the partition that has the other is there before the case is closed.</summary>
+    [Theory]
+    [InlineData("{opening: L, shelves: {fit: dado, down: [S1]}}, {partition: P}, {opening: R}", true)]
+    [InlineData("{opening: L}, {partition: P}, {opening: R, down: [{opening: U}, {deck: K}, {opening: V, shelves: {fit: dado, down: [S1]}}]}", true)]
+    [InlineData("{opening: L, shelves: {down: [S1]}}, {partition: P}, {opening: R}", false)]
+    public void Partition_WithDadoesForShelves_IsInBeforeTheCaseIsClosed(string across, bool isFirst)
+    {
+        SetPiece set = DoorTests.Sound(SetOut(Text("down: [X]", "width: 40, height: 30").Replace("shelves: { down: [X] }", $"across: [{across}]", StringComparison.Ordinal)));
+        int Step(string part) => set.Steps.Select((s, i) => (s, i)).Single(s => s.s.Parts.Contains(part)).i;
+        Assert.Equal(isFirst, Step("P") < Step("C.side"));
+        Assert.Equal(isFirst, set.Steps[Step("P")].IsDry);
+        Assert.Empty(AssemblyChecker.Violations(set));
+    }
+
     [Fact]
     public void Dado_ShelvesAreLongerByBoth()
     {

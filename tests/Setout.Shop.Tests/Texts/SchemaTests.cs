@@ -16,6 +16,7 @@ public class SchemaTests
         unit: in
         grid: 1/32
         way in: {width: 30, height: 78}
+        moisture: 7
         materials:
           ply: {panel: hardwood plywood, label: 3/4, thickness: 23/32, grain: keep, edges: banded, band: 1/32, sizes: [{size: 96 x 48, price: 60, have: 1, name: a, trim: 0}]}
           stud: {lumber: 2x4, section: 1 1/2 x 3 1/2, lengths: [{length: 96, price: 4.2, have: 1, name: b, trim: 0, flaws: [{from: 0, to: 4}], width: 5 1/2}]}
@@ -70,6 +71,7 @@ public class SchemaTests
             name: top
             of: ply
             on: F
+            held: slots
             overhang: {front: 1, back: 0, left: 0, right: 0}
             layers: [ply, {of: ply, seams: [20, 40]}]
             edging: {of: oak, corners: pinwheel, raised: 1/8, sides: [front, left]}

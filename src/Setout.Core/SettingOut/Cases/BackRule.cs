@@ -84,6 +84,7 @@ internal static class BackRule
             new Sum([Term.From("top and bottom, as cut", 1, deck.AsCut), Term.From("sides", 2, shape.Thickness), .. shape.InBothSides(-1)]), PartRole.Back);
         Add(book, shape, back, length, across, new(Zero, rear, Zero, w, book.Value(back.Thickness), h));
         book.Joints.Add(new("butt", $"{key}.back", Face.Inside, shape.Side, Face.BackEdge, "glue and screws all round"));
+        if (WoodMoves.Of(book, $"{key}.back", $"{name} back", back.Panel, across.Made) is { } moves) HeldFast(book, shape, back, moves, across.Made);
         Screws(book, shape, back, w, h);
     }
 
@@ -94,20 +95,43 @@ internal static class BackRule
         const string why = "down: it must go inside";
         ImmutableArray<Term> grooves = back.Depth is { } d ? [Term.From("into both sides", 2, d.AsCut)] : [];
         ImmutableArray<Term> play = [Term.From("play", -1, back.Play!.Value)];
+        PanelPlay? solid = WoodMoves.Solid(back.Panel) is null ? null : Solid(book, shape, back, grooves, clearWidth);
         bool isFull = back.Hold == BackHold.Rabbeted;
         ImmutableArray<Term> high = isFull ? [Term.From("side, as cut", 1, side.AsCut)] : [Term.From("between top and bottom", 1, clearHeight), .. back.Depth is { } u ? [Term.From("into top and bottom", 2, u.AsCut)] : ImmutableArray<Term>.Empty];
         ImmutableArray<Term> wide = [Term.From("clear between the sides", 1, clearWidth), .. grooves];
         PartSize length = isFull
             ? book.DefineSize(key, "back.length", $"{name} back, length", new Sum(high), PartRole.Back)
             : book.DefineSize(key, "back.length", $"{name} back, length", new Sum([.. high, .. play]), Rounding.Down, why);
-        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width", new Sum([.. wide, .. play]), Rounding.Down, why);
-        Room(book, shape, back, "across", wide, across);
+        PartSize across = book.DefineSize(key, "back.width", $"{name} back, width", new Sum([.. wide, .. solid is null ? play : [Term.From("play", -1, solid.Across)]]), Rounding.Down, why);
+        if (solid is null) Room(book, shape, back, "across", wide, across);
+        else if (back.Depth is { } deep) PanelPlayRule.Slack(book, solid, "across", across, clearWidth, deep.AsCut, solid.Across);
         if (!isFull) Room(book, shape, back, "along", high, length);
         ExactLength t = book.Value(back.Thickness), x = book.Value(across.AsCut), z = isFull ? h : book.Value(length.AsCut);
         ExactLength low = isFull ? Zero : book.ValueOr0(shape.Raise) + book.Value(shape.Thickness) + ((book.Value(clearHeight) - z) / 2);
         Add(book, shape, back, length, across, new((w - x) / 2, rear - book.Value(back.Inset!.Value) - t, low, x, t, z));
         if (book.Value(back.Inset!.Value).Sign > 0) book.Show(new(back.Inset.Value, false, rear - book.Value(back.Inset.Value), rear, 0) { IsDeep = true });
         Hold(book, shape, back, w, h);
+    }
+
+    /// <summary>
+    /// A back of solid wood, its grain upright, has what it moves across its grain and stands loose: in grooves. Held fast all round it would split, whatever its play.
+    /// </summary>
+    private static PanelPlay Solid(Book book, CaseShape shape, BackSetting back, ImmutableArray<Term> grooves, QuantityKey clearWidth)
+    {
+        (string key, string name) = (shape.Key, shape.Name);
+        QuantityKey room = book.Define(key, "back.room", $"{name}, room for its back across", new Sum([Term.From("clear between the sides", 1, clearWidth), .. grooves]));
+        PanelPlay play = PanelPlayRule.Of(book, (key, "back", name, $"the back of {name}"), back.Panel, book.Piece.MoistureChange, room, shape.Described.BackFit.Play, new Sum(Term.From("play", 1, back.Play!.Value)));
+        if (back.Hold == BackHold.Grooved) PanelPlayRule.Check(book, play, "case", back.Depth!.AsCut, shape.Described.BackFit.Depth?.Place ?? shape.Described.BackFit.Place);
+        else HeldFast(book, shape, back, play.Moves!.Value, room);
+        return play;
+    }
+
+    private static void HeldFast(Book book, CaseShape shape, BackSetting back, QuantityKey moves, QuantityKey wide)
+    {
+        ExactLength by = book.Value(moves), most = Usual.Length(book, "WD1");
+        if (by > most)
+            book.Note("wood.cross-grain", Severity.Warn, shape.Key, $"The back of {shape.Name} of {WoodMoves.Solid(back.Panel)!.Name} moves {book.Say(by)} across its {book.Say(book.Value(wide))}; fixed all round to top and bottom, which do not follow, it splits.",
+                $"Write 'fit: grooved', where it has {book.Say(by)} of play without glue, or use plywood for the back. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", shape.Described.BackFit.Place.IsKnown ? shape.Described.BackFit.Place : shape.Described.Place);
     }
 
     private static void Add(Book book, CaseShape shape, BackSetting back, PartSize length, PartSize across, Placement place) =>
@@ -129,19 +153,19 @@ internal static class BackRule
                 QuantityKey wide = book.DefineSame(key, "back.groove-width", $"{name}, groove for its back, width", "back, as read", back.Thickness);
                 foreach (string round in new[] { shape.Side, shape.Deck })
                 {
-                    book.Machinings.Add(new(round, "Groove along the inside for the back, whole length; plug its ends where they are seen", [("depth", back.Depth!.ToCut), ("width", wide), ("from the rear edge", back.Inset!.Value)]));
-                    book.Joints.Add(new("groove", part, Face.AllEdges, round, Face.Inside, "no glue") { Depth = back.Depth.AsCut });
+                    book.Machinings.Add(new(round, "Groove along the inside for the back, whole length; plug its ends where they are seen", [("depth", back.Depth!.ToCut), ("width", wide), ("from the rear edge", back.Inset!.Value)]) { By = [part], On = Face.Inside });
+                    book.Joints.Add(new("groove", part, Face.AllEdges, round, Face.Inside, "no glue") { Depth = back.Depth.AsCut, IsLoose = true });
                 }
                 return;
             case BackHold.Rabbeted:
                 QuantityKey rabbet = book.Define(key, "back.rabbet-width", $"{name}, rabbet for its back, width", new Sum(Term.From("back, as read", 1, back.Thickness), Term.From("back, from the rear edges", 1, back.Inset!.Value)));
-                book.Machinings.Add(new(shape.Side, "Rabbet along the inside of the rear edge for the back, whole length", [("depth", back.Depth!.ToCut), ("width", rabbet)]));
+                book.Machinings.Add(new(shape.Side, "Rabbet along the inside of the rear edge for the back, whole length", [("depth", back.Depth!.ToCut), ("width", rabbet)]) { By = [part], On = Face.Inside, Edge = Face.BackEdge });
                 book.Joints.Add(new("rabbet", part, Face.AllEdges, shape.Side, Face.BackEdge, "glue and screws all round") { Depth = back.Depth.AsCut });
                 Screws(book, shape, back, w, h);
                 return;
             default:
                 book.Joints.Add(new("butt", part, Face.AllEdges, shape.Side, Face.Inside, "glue and screws through sides, top and bottom into its edges"));
-                book.Joints.Add(new("butt", part, Face.Ends, shape.Deck, Face.Inside, "glue and screws through sides, top and bottom into its edges"));
+                book.Joints.Add(new("butt", part, Face.Ends, shape.Deck, Face.Inside, "glue and screws through sides, top and bottom into its edges") { IsLoose = WoodMoves.Solid(back.Panel) is not null });
                 if (book.Value(back.Thickness) < Carries && !book.IsUnknown(back.Panel.Name))
                     book.Note("case.back-edge-too-thin", Severity.Warn, key, $"A back of {book.Say(book.Value(back.Thickness))} between the sides takes no screw in its edges.",
                         $"Use one of {book.Say(Carries)} or more, or write 'fit: rabbeted' or 'fit: grooved'.", shape.Described.BackFit.Place);

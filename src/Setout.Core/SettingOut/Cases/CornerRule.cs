@@ -59,17 +59,18 @@ internal static class CornerRule
         QuantityKey thick = book.DefineSame(key, "corner.width", $"{name}, width of the cut that takes top or bottom", "top and bottom, as read", book.ThicknessOf(shape.Deck, shape.Panel.Name, 2));
         ImmutableArray<(string, QuantityKey)> raised = shape.Raise is { } raise ? [("depth", depth.ToCut), ("width", thick), ("above the lower end", raise)] : [];
         if (shape.Raise is not null)
-            book.Machinings.Add(new(shape.Side, "Dado across the inside for the bottom", raised));
+            book.Machinings.Add(new(shape.Side, "Dado across the inside for the bottom", raised) { By = [shape.Deck], On = Face.Inside });
         string ends = shape.Raise is null ? "at both ends, for top and bottom" : "at the upper end, for the top";
         if (shape.Described.Corners.Joint == CaseJoint.Rabbet)
         {
-            book.Machinings.Add(new(shape.Side, $"Rabbet across the inside {ends}", [("depth", depth.ToCut), ("width", thick)]));
+            book.Machinings.Add(new(shape.Side, $"Rabbet across the inside {ends}", [("depth", depth.ToCut), ("width", thick)]) { By = [shape.Deck], On = Face.Inside, Edge = Face.Ends });
             return;
         }
         PartSize tongue = book.DefineSize(key, "tongue", $"{name}, tongue of top and bottom, thickness", new Sum([Term.From("top or bottom", 1, thick)], TradeRules.Get("DJ8").Share), Rounding.Down, "down: half of it at most, so that wood stays beyond the dado");
         QuantityKey from = book.Define(key, "corner.from-end", $"{name}, dado from the end of the side", new Sum(Term.From("top or bottom", 1, thick), Term.From("tongue, as cut", -1, tongue.AsCut)));
-        book.Machinings.Add(new(shape.Side, $"Dado across the inside {ends}", [("depth", depth.ToCut), ("width", tongue.ToCut), ("from the end", from)]));
+        book.Machinings.Add(new(shape.Side, $"Dado across the inside {ends}", [("depth", depth.ToCut), ("width", tongue.ToCut), ("from the end", from)]) { By = [shape.Deck], On = Face.Inside });
         book.Machinings.Add(new(shape.Deck, shape.Raise is null ? "Tongue along both ends, at the inner face" : "Of the top only: tongue along both ends, at the inner face",
-            [("length", depth.ToCut), ("thickness", tongue.ToCut), ("cut away from the outer face", from)]));
+            [("length", depth.ToCut), ("thickness", tongue.ToCut), ("cut away from the outer face", from)])
+        { Numbers = shape.Raise is null ? [] : [2], On = Face.Ends });
     }
 }

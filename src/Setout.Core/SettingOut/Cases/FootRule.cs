@@ -51,7 +51,7 @@ internal static class FootRule
         ExactLength t = book.Value(Book.ThicknessOf(panel.Name)), back = book.Value(setback), long_ = book.Value(length.AsCut), up = book.Value(high.AsCut);
         book.Add(new($"{key}.kick", $"{key}k", $"{name} kick board", PartRole.Kick, panel.Name, length, high, Book.ThicknessOf(panel.Name), 1, panel.Grain,
             [new((w - long_) / 2, front + back, book.Value(raise) - up, long_, t, up)], shape.Described.Place));
-        book.Machinings.Add(new(shape.Side, "Notch at the lower front corner for the toes", [("high", raise), ("deep", setback)]));
+        book.Machinings.Add(new(shape.Side, "Notch at the lower front corner for the toes", [("high", raise), ("deep", setback)]) { On = Face.FrontEdge });
         book.CutOut(key, $"{name}, notch for the toes", [shape.Side], new(Zero, front, Zero, w, back, book.Value(raise)));
         book.Show(new(raise, false, Zero, book.Value(raise), 0) { In = Views.Right });
         book.Show(new(setback, false, front, front + back, 0) { IsDeep = true, In = Views.Right });

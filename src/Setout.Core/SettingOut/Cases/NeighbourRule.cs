@@ -1,6 +1,7 @@
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut.Joinery;
+using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut.Cases;
 
@@ -33,6 +34,20 @@ internal static class NeighbourRule
             ? $"Wood screw no. 8 (4 mm), {book.Say(screw)}"
             : $"Connecting bolt for {book.Say(own + far)}";
         book.Hardware.Add(new(shape.Key, name, screws, "piece", $"to {neighbour}, one row near the front and one near the back, about every 16 in; common practice, no source"));
-        book.Steps.Add(new(stage, $"Clamp {shape.Name} to {neighbour}, level with it and {line} in line, and screw the two sides together: {screws} screws, clear of hinges, pins and slides.", [], null, "screws"));
+        book.Steps.Add(new(stage, $"Clamp {shape.Name} to {neighbour}, level with it and {line} in line, and screw the two sides together: {screws} screws, clear of hinges, pins and slides.{InSlots(book, shape, side)}", [], null, "screws"));
+    }
+
+    /// <summary>Where one side moves and the other does not, or not as much, the rear row stands in slots; in words, or nothing.</summary>
+    private static string InSlots(Book book, CaseShape shape, Part beside)
+    {
+        Part own = book.Parts.First(p => p.Key == shape.Side);
+        Rational a = WoodMoves.Share(book.Piece.Materials[own.Material], book.Piece.MoistureChange), b = WoodMoves.Share(book.Piece.Materials[beside.Material], book.Piece.MoistureChange);
+        Rational more = a > b ? a - b : b - a;
+        if (more.Sign == 0) return "";
+        QuantityKey slot = book.Define(shape.Key, "beside-slot", $"{shape.Name}, length of the slots for its rear screws to {beside.Name}", new Sum(
+            Term.From("screw", 1, Usual.Length(book, "WD2"), new(OriginKind.Rule, "its shank", Materials.TradeRules.Get("WD2").Cited)),
+            Term.From("what one side moves more than the other, of its width", more, own.Width.Made)));
+        book.Machinings.Add(new(own.Key, $"Slots from front to back for the rear screws to {beside.Name}", [("length", slot)]) { By = [beside.Key] });
+        return $" The rear ones stand in slots {book.Say(book.Value(slot))} long, for one side moves and the other does not follow.";
     }
 }

@@ -40,7 +40,8 @@ internal static class DoorHandleRule
         QuantityKey hole = book.Define(key, "handle.hole", $"{name}, holes of its handle", handles.Hole?.Stated ?? Usual.Or(book, null, "HD2", "for its screws"));
         string end = fromBottom ? "lower" : "upper", where = door.Stile is null ? "" : " in the stile that closes";
         book.Machinings.Add(new(door.Hung, apart is null ? $"Drill one hole through{where} for the handle, near the {edge} edge" : $"Drill two holes through{where} for the handle, upright, near the {edge} edge",
-            [("from that edge", across), ($"from the {end} end", along), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)]));
+            [("from that edge", across), ($"from the {end} end", along), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)])
+        { Numbers = Hung(book, door.Hung, edge == "left"), On = Face.Outside, Edge = edge == "left" ? Face.LeftEdge : Face.RightEdge });
         book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a door"));
         ExactLength half = book.Value(hole) / 2, wide = book.Value(door.Stile ?? door.Width), at = book.Value(across), first = book.Value(along), last = first + book.ValueOr0(apart), high = book.Value(door.Height);
         if (at < half || at + half > wide || first < half || last + half > high)
@@ -49,4 +50,8 @@ internal static class DoorHandleRule
         else if (door.Solid is { } solid && at + half > book.Value(solid))
             book.NoteOnce("handle.in-groove", Severity.Warn, key, $"The holes of the handle of {name} come into the groove of its panel, {book.Say(book.Value(solid))} from the edge.", $"Make 'from edge' {book.Say(book.Value(solid) - half)} at most.", handles.Place);
     }
+
+    /// <summary>Which member of a door is at its left or right: of a slab the only one, of two stiles one.</summary>
+    internal static System.Collections.Immutable.ImmutableArray<int> Hung(Book book, string part, bool isLeft) =>
+        [.. Bored.Members(book, part).OrderBy(m => isLeft ? m.Box.X : -m.Box.X).Take(1).Select(m => m.Number)];
 }

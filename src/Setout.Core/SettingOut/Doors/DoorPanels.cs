@@ -17,7 +17,7 @@ internal static class DoorPanels
         QuantityKey room = book.Define(key, "panel.room", $"{name}, between the bottoms of the grooves in its stiles",
             new Sum(Term.From("between the stiles", 1, shoulders), Term.From("grooves", 2, groove.ToCut)));
         var usual = new Stated(hair.Length, new(OriginKind.Rule, "in all, in each direction", hair.Cited));
-        PanelPlay play = PanelPlayRule.Of(book, (key, "panel", name, $"the panel of {name}"), panel, framed.MoistureChange, room, framed.Play, usual);
+        PanelPlay play = PanelPlayRule.Of(book, (key, "panel", name, $"the panel of {name}"), panel, framed.MoistureChange ?? book.Piece.MoistureChange, room, framed.Play, usual);
         QuantityKey along = book.Define(key, "panel.play-along", $"{name}, play kept along its panel", play.Wood is null && framed.Play is { } given ? given.Stated : usual);
         PartSize width = book.DefineSize($"{key}.panel", "width", $"{name} panel, width",
             new Sum(Term.From("between the stiles", 1, shoulders), Term.From("grooves", 2, groove.ToCut), Term.From("play", -1, play.Across)), PartRole.DoorPanel);

@@ -37,11 +37,12 @@ internal static class DoorRule
         }
         if (DoorMaking.ThicknessOf(book, space, kind) is not { } thickness) return null;
         bool inset = kind.Lie == DoorLie.Inset;
+        SlabRoom? swells = SlabRoom.Define(book, space, kind, doors.Keys.Length);
         Cover cover = inset ? Inside(book, space, kind) : Over(book, space, kind);
         QuantityKey whole = book.Define(space.Prefix, "door-cover", $"{space.Name}, width its doors cover", cover.Across);
         // Doors of a pair are cut alike, at one setting: the gap where they meet takes up what is left.
         int count = doors.Keys.Length;
-        var share = new Sum([Term.From("width they cover", 1, whole), .. count > 1 ? [Term.From("gap where they meet", 1 - count, cover.Gap)] : ImmutableArray<Term>.Empty], Rational.Of(1, count));
+        var share = new Sum([Term.From("width they cover", 1, whole), .. count > 1 ? [Term.From("gap where they meet", 1 - count, cover.Gap)] : ImmutableArray<Term>.Empty, .. swells?.Less ?? []], Rational.Of(1, count));
 
         ExactLength thick = book.Value(thickness), gap = book.Value(cover.Gap);
         ExactLength x = space.X + (inset ? gap : -book.Value(cover.Left)), z = space.Z + (inset ? gap : -book.Value(cover.Bottom)), y = inset ? space.Y : space.Y - thick;
@@ -55,6 +56,8 @@ internal static class DoorRule
         for (int i = 0; i < count; i++)
         {
             Named key = doors.Keys[i];
+            // At its hinges a door does not give way: one hung on the right leaves its room at the left.
+            if (count == 1 && doors.HingesRight) x += book.ValueOr0(swells?.Room);
             var spot = new DoorSpot(key.Text, $"door {key.Text}", key.Place, share, cover.Up, x, y, z, inset ? [space.Width] : [], inset, count > 1);
             if (DoorMaking.Write(book, kind, spot) is not { } door) return null;
             made.Add(door);
@@ -64,10 +67,11 @@ internal static class DoorRule
             DoorHandleRule.Write(book, kind, spot, door, onLeft);
             book.Show(new(door.Width, true, x, x + book.Value(door.Width), 0));
             CheckWidth(book, spot, door, count);
-            x += book.Value(door.Width) + gap;
+            x += book.Value(door.Width) + gap + book.ValueOr0(swells?.Room);
         }
         ImmutableArray<MadeDoor> all = made.MoveToImmutable();
-        QuantityKey left = inset ? InsetGaps(book, space, cover, doors, all) : OverlayGaps(book, space, cover, doors, all);
+        swells?.Check(book, space, kind, all);
+        QuantityKey left = inset ? InsetGaps(book, space, cover, doors, all, swells?.Room) : OverlayGaps(book, space, cover, doors, all, swells?.Room);
         book.Chains.Add(new($"{space.Name}, doors and gaps in the width", inset ? space.Width : whole, [.. Widths(doors, all).Select(t => t with { Times = 1 }), Term.From("gaps", 1, left)], left));
         DoorsBefore before = Open(book, space, kind, doors, thickness);
         if (!inset) return within with { Doors = before };
@@ -130,11 +134,11 @@ internal static class DoorRule
             new(Term.From("clear height", 1, space.Height), Term.From("gaps, above and below", -2, gap)), gap, gap, gap, gap);
     }
 
-    private static QuantityKey OverlayGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made)
+    private static QuantityKey OverlayGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made, QuantityKey? room)
     {
         TradeRule seen = TradeRules.Get("FR1");
         string limits = $"within 1/16 in of what was meant: {seen.Cited}";
-        ExactLength meant = made.Length > 1 ? book.Value(cover.Gap) : ExactLength.Zero;
+        ExactLength meant = made.Length > 1 ? book.Value(cover.Gap) + book.ValueOr0(room) : ExactLength.Zero;
         bool isPair = made.Length > 1;
         QuantityKey beside = Gap(book, space, space.Prefix, "door-beside", $"{space.Name}, {(isPair ? "gap where its doors meet" : "door narrower than what it covers")}",
             new([.. cover.Across.Terms, .. Widths(doors, made)]), isPair ? ExactLength.Max(ExactLength.Zero, meant - seen.Length) : -seen.Length, meant + seen.Length, limits);
@@ -143,14 +147,14 @@ internal static class DoorRule
         return beside;
     }
 
-    private static QuantityKey InsetGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made)
+    private static QuantityKey InsetGaps(Book book, Space space, Cover cover, DoorFilling doors, ImmutableArray<MadeDoor> made, QuantityKey? room)
     {
         TradeRule rule = TradeRules.Get("DO1");
         ExactLength half = (rule.Series[1] - rule.Series[0]) / 2, meant = book.Value(cover.Gap);
         string limits = $"within 1/64 in of the gap meant, at each side: {rule.Cited}";
-        QuantityKey Add(string owner, string what, string name, Sum sum, int sides) =>
-            Gap(book, space, owner, what, name, sum, ExactLength.Max(ExactLength.Zero, (meant - half) * sides), (meant + half) * sides, limits);
-        QuantityKey beside = Add(space.Prefix, "door-gaps", $"{space.Name}, gaps beside its doors, all together", new([Term.From("clear width", 1, space.Width), .. Widths(doors, made)]), made.Length + 1);
+        QuantityKey Add(string owner, string what, string name, Sum sum, int sides, ExactLength more = default) =>
+            Gap(book, space, owner, what, name, sum, ExactLength.Max(ExactLength.Zero, (meant - half) * sides) + more, ((meant + half) * sides) + more, limits);
+        QuantityKey beside = Add(space.Prefix, "door-gaps", $"{space.Name}, gaps beside its doors, all together", new([Term.From("clear width", 1, space.Width), .. Widths(doors, made)]), made.Length + 1, book.ValueOr0(room));
         for (int i = 0; i < made.Length; i++)
             Add(doors.Keys[i].Text, "gaps-in-height", $"door {doors.Keys[i].Text}, gaps above and below together", new(Term.From("clear height", 1, space.Height), Term.From("door, as made", -1, made[i].Height)), 2);
         return beside;

@@ -90,23 +90,23 @@ internal static class FramedDoor
         QuantityKey wide = book.DefineSame(key, "groove.width", $"{spot.Name}, groove width", "panel, as read", panelThickness);
         foreach (string part in rails.Prepend($"{key}.stile"))
         {
-            book.Machinings.Add(new(part, $"Groove along the inner edge for the panel, in the middle of the thickness, whole length", [("depth", setting.Groove.ToCut), ("width", wide)]));
-            book.Joints.Add(new("groove", $"{key}.panel", Face.AllEdges, part, Face.Inside, "no glue") { Depth = setting.Groove.ToCut });
+            book.Machinings.Add(new(part, $"Groove along the inner edge for the panel, in the middle of the thickness, whole length", [("depth", setting.Groove.ToCut), ("width", wide)]) { By = [$"{key}.panel"] });
+            book.Joints.Add(new("groove", $"{key}.panel", Face.AllEdges, part, Face.Inside, "no glue") { Depth = setting.Groove.ToCut, IsLoose = true });
         }
         foreach (string rail in rails)
         {
-            book.Machinings.Add(new(rail, "Tenon on both ends, in line with the groove and as thick", [("length", setting.Tenon.ToCut), ("thickness", wide), ("between shoulders", QuantityKey.Of(key, "shoulders"))]));
+            book.Machinings.Add(new(rail, "Tenon on both ends, in line with the groove and as thick", [("length", setting.Tenon.ToCut), ("thickness", wide), ("between shoulders", QuantityKey.Of(key, "shoulders"))]) { On = Face.Ends });
             book.Joints.Add(new("tenon", rail, Face.Ends, $"{key}.stile", Face.Inside, "glue") { Depth = setting.Tenon.ToCut, Thick = wide });
         }
         if (!HasMortises(book, setting)) return;
         TenonSet set = TenonRule.Of(book, kind.Name, "tenon.", $"doors of {kind.Name}", setting.Tenon, wide, fillsGroove: true);
         foreach (string rail in rails)
-            book.Machinings.Add(new(rail, "Cut the tenons away at the outer edge, down to a haunch that fills the groove", [("from the outer edge", set.Shoulder), ("haunch", setting.Groove.ToCut)]));
+            book.Machinings.Add(new(rail, "Cut the tenons away at the outer edge, down to a haunch that fills the groove", [("from the outer edge", set.Shoulder), ("haunch", setting.Groove.ToCut)]) { On = Face.Ends });
         foreach ((string where, QuantityKey width) in ends)
         {
             // Each tenon loses the groove at its inner edge, and at the outer one what stays of the stile, where a haunch fills the groove.
             QuantityKey length = TenonRule.MortiseLength(book, key, $"mortise-{where}", $"{spot.Name} {where} rail", set, width, [Term.From("groove", -1, setting.Groove.ToCut), Term.From("end of the stile", -1, set.Shoulder)], spot.Place);
-            book.Machinings.Add(new($"{key}.stile", $"Mortise in the groove for the {where} rail", [("depth from the edge", set.Mortise), ("width", wide), ("length", length), ("from the end", set.Shoulder)]));
+            book.Machinings.Add(new($"{key}.stile", $"Mortise in the groove for the {where} rail", [("depth from the edge", set.Mortise), ("width", wide), ("length", length), ("from the end", set.Shoulder)]) { By = rails });
         }
     }
 

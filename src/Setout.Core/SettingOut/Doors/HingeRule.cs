@@ -39,10 +39,11 @@ internal static class HingeRule
         string ground = space.Ground;
         ImmutableArray<(string Name, QuantityKey Key)> onCarcase = [.. onDoor.Select((p, i) => ($"hinge {i + 1} above the {ground}",
             book.Define(spot.Key, $"plate-{i + 1}", $"{spot.Name}, hinge {i + 1} above the {ground}", new Sum(Term.From("on the door", 1, p.Key), lower))))];
-        if (length is { } leaf) Butt(book, kind, spot, door, edge, side, onDoor, onCarcase, over, leaf);
+        ExactLength at = book.Corner.X + space.X + (onLeft ? ExactLength.Zero : book.Value(space.Width));
+        if (length is { } leaf) Butt(book, kind, spot, door, edge, side, onDoor, onCarcase, over, leaf, at);
         else
         {
-            Cup(book, kind, spot, door, edge, side, onDoor, onCarcase, frame);
+            Cup(book, kind, spot, door, edge, side, onDoor, onCarcase, frame, at);
             Place(book, space, kind, spot, door, edge, onLeft, onDoor, onCarcase);
         }
         string name = length is { } long_ ? $"Butt hinge, {book.Say(book.Value(long_))}, with its screws" : $"Cup hinge 35 mm, {Lies(book, kind, edge, over)}, with its plate and screws";
@@ -70,12 +71,12 @@ internal static class HingeRule
     }
 
     private static void Cup(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase,
-        FaceFrameSetting? frame)
+        FaceFrameSetting? frame, ExactLength at)
     {
         QuantityKey depth = Once(book, kind, "cup.depth", "boring depth of its cups", "HG1", "the deepest of 10.5 to 13 mm"), centre = Once(book, kind, "cup.centre", "middle of its cups from the edge", "HG2", "half a cup and 5 mm");
         TradeRule left = TradeRules.Get("HG5");
-        book.Machinings.Add(new(door.Hung, $"Bore cups of 35 mm in the back, along the {side} edge", [("depth", depth), ("middle from the edge", centre), .. onDoor]));
-        if (frame is not null) OnFrame(book, kind, spot, frame, edge, onCarcase);
+        book.Machinings.Add(new(door.Hung, $"Bore cups of 35 mm in the back, along the {side} edge", [("depth", depth), ("middle from the edge", centre), .. onDoor]) { Numbers = DoorHandleRule.Hung(book, door.Hung, side == "left"), On = Face.Inside, Edge = side == "left" ? Face.LeftEdge : Face.RightEdge });
+        if (frame is not null) OnFrame(book, kind, spot, frame, edge, side, at, onCarcase);
         else Plates(book, spot, door, edge, onCarcase);
         ExactLength under = book.Value(door.Thickness) - book.Value(depth);
         if (under < left.Length)
@@ -91,13 +92,13 @@ internal static class HingeRule
         QuantityKey plate = book.Define(spot.Key, "plate-setback", $"{spot.Name}, middle of its plates from the front edge", new Sum([
             Term.From("setback", 1, setback.Length, new(OriginKind.Rule, "first row of the 32 mm method", setback.Cited)), .. spot.IsInset ? [Term.From("door", 1, door.Thickness)] : Array.Empty<Term>()]));
         if (edge.Part.Length > 0)
-            book.Machinings.Add(new(edge.Part, $"Screw holes for the plates of {spot.Name}, two of them 32 mm apart about the middle of each", [("from the front edge", plate), .. onCarcase]));
+            book.Machinings.Add(new(edge.Part, $"Screw holes for the plates of {spot.Name}, two of them 32 mm apart about the middle of each", [("from the front edge", plate), .. onCarcase]) { By = [spot.Key] });
     }
 
     /// <summary>Plates for a face frame are screwed to the inner edge of its stile or mullion; their leaflet says how far in.</summary>
-    private static void OnFrame(Book book, DoorKind kind, DoorSpot spot, FaceFrameSetting frame, Edge edge, ImmutableArray<(string, QuantityKey)> onCarcase)
+    private static void OnFrame(Book book, DoorKind kind, DoorSpot spot, FaceFrameSetting frame, Edge edge, string side, ExactLength at, ImmutableArray<(string, QuantityKey)> onCarcase)
     {
-        book.Machinings.Add(new(edge.Frame!.Part, $"Screw holes for the plates of {spot.Name} in the edge towards it, about the middle of each", onCarcase));
+        book.Machinings.Add(new(edge.Frame!.Part, $"Screw holes for the plates of {spot.Name} in the edge towards it, about the middle of each", onCarcase) { Numbers = Bored.Nearest(book, edge.Frame!.Part, at, side == "left"), On = side == "left" ? Face.RightEdge : Face.LeftEdge });
         TradeRule least = TradeRules.Get("HG8");
         ExactLength thick = book.Value(frame.Thickness), wanted = Usual.Length(book, "HG8");
         if (thick < wanted)
@@ -122,7 +123,7 @@ internal static class HingeRule
                 book.Bores.Add(new(spot.Key, "plate", edge.Part, panel.Number, Along.X, face, panel.Box.Y + book.Value(QuantityKey.Of(spot.Key, "plate-setback")), book.Corner.Z + space.Z + book.Value(at) + off, ExactLength.Zero, ExactLength.Zero));
     }
 
-    private static void Butt(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase, QuantityKey over, QuantityKey length)
+    private static void Butt(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase, QuantityKey over, QuantityKey length, ExactLength at)
     {
         QuantityKey closed = Once(book, kind, "hinge.closed", "thickness of its hinges, closed", "HG7", "two leaves and what is between");
         if (!spot.IsInset)
@@ -130,9 +131,9 @@ internal static class HingeRule
         ImmutableArray<Term> gap = spot.IsInset ? [Term.From("gap beside the door", -1, over)] : [];
         QuantityKey half = book.Define(spot.Key, "gain.half", $"{spot.Name}, half of what its hinges are thicker than the gap", new Sum([Term.From("hinge, closed", 1, closed), .. gap], Rational.Of(1, 2)));
         QuantityKey gain = book.Define(spot.Key, "gain.depth", $"{spot.Name}, depth of the gains", new Extreme([Term.From("half of what is thicker", 1, half), Term.From("nothing", 1, ExactLength.Zero, new(OriginKind.Rule, "never less"))], IsLeast: false));
-        book.Machinings.Add(new(door.Hung, $"Gains for butts in the {side} edge", [("depth", gain), ("length", length), .. onDoor]));
+        book.Machinings.Add(new(door.Hung, $"Gains for butts in the {side} edge", [("depth", gain), ("length", length), .. onDoor]) { Numbers = DoorHandleRule.Hung(book, door.Hung, side == "left"), On = side == "left" ? Face.LeftEdge : Face.RightEdge });
         string into = edge.Frame?.Part ?? edge.Part;
-        if (into.Length > 0) book.Machinings.Add(new(into, $"Gains for the butts of {spot.Name}", [("depth", gain), ("length", length), .. onCarcase]));
+        if (into.Length > 0) book.Machinings.Add(new(into, $"Gains for the butts of {spot.Name}", [("depth", gain), ("length", length), .. onCarcase]) { Numbers = Bored.Nearest(book, into, at, side == "left"), On = edge.Frame is not null ? (side == "left" ? Face.RightEdge : Face.LeftEdge) : Face.Inside, Edge = edge.Frame is null ? Face.FrontEdge : null });
     }
 
     /// <summary>A figure of the hinges of a kind of door, to be read from those in hand.</summary>

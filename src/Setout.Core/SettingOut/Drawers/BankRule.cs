@@ -90,6 +90,7 @@ internal static class BankRule
             down -= gapValue;
         }
         FrontGaps.Write(book, space, bank, cover, gap, across, heights, widths.ToImmutable());
+        FrontRoom.Check(book, space, kind, bank, front, gap, heights);
         // The lowest front stands by its own figure; spacers only come between fronts.
         ExactLength below = space.Z - (down + gapValue);
         string ledge = below.Sign >= 0 ? $"{book.Say(below)} below the {space.Ground}" : $"{book.Say(-below)} above the {space.Ground}";

@@ -71,23 +71,27 @@ internal static class BottomRule
             book.NoteOnce("drawer.groove-low", Severity.Warn, key, $"Only {book.Say(book.Value(low))} of wood stays below the groove for the bottom of {name}: it breaks out.",
                 $"Leave as much as the bottom is thick, {book.Say(book.Value(box.BottomThickness))}, or more. (common practice, no source)", said.Place);
         QuantityKey slack = book.Define(key, "bottom.slack", $"{name}, slack of the bottom", new Stated(slackRule.Length, new(OriginKind.Rule, "in all, in each direction", slackRule.Cited)));
+        ImmutableArray<Term> across = [Term.From($"{box.EndWord}, as cut", 1, sizes.EndLength.AsCut), .. corners.InsideLess(false), Term.From($"{words} in the sides", 2, groove.ToCut)];
+        ImmutableArray<Term> fore = [Term.From("side, as cut", 1, sizes.SideLength.AsCut), .. corners.InsideLengthLess];
+        SolidBottom? solid = isLetIn ? null : SolidBottom.Define(box, across, [.. fore, .. slides ? [Term.From("groove in the front", 1, groove.ToCut), Term.From("back", 1, box.BackThickness)] : (Term[])[Term.From("grooves in the ends", 2, groove.ToCut)]], slack, groove.AsCut);
         PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(
-            [Term.From($"{box.EndWord}, as cut", 1, sizes.EndLength.AsCut), .. corners.InsideLess(false), Term.From($"{words} in the sides", 2, groove.ToCut), Term.From("slack", -1, slack)]), PartRole.BoxBottom);
+            [.. across, Term.From("slack", -1, solid?.IsAcross == true ? solid.Play.Across : slack)]), PartRole.BoxBottom);
         ImmutableArray<Term> along = slides
-            ? [Term.From("groove in the front", 1, groove.ToCut), Term.From("back", 1, box.BackThickness)]
-            : [Term.From($"{words} in the ends", 2, groove.ToCut), Term.From("slack", -1, slack)];
-        PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum([Term.From("side, as cut", 1, sizes.SideLength.AsCut), .. corners.InsideLengthLess, .. along]), PartRole.BoxBottom);
+            ? [Term.From("groove in the front", 1, groove.ToCut), Term.From("back", 1, box.BackThickness), .. solid?.IsAcross == false ? [Term.From("room for what it moves", -1, solid.Play.Across)] : ImmutableArray<Term>.Empty]
+            : [Term.From($"{words} in the ends", 2, groove.ToCut), Term.From("slack", -1, solid?.IsAcross == false ? solid.Play.Across : slack)];
+        PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum([.. fore, .. along]), PartRole.BoxBottom);
         Slack(box, "across", $"in the {words} of the sides", new Sum([Term.From($"{box.EndWord}, as cut", 1, sizes.EndLength.AsCut), .. corners.InsideLess(true),
-            Term.From($"{words} in the sides, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, width.AsCut)]));
+            Term.From($"{words} in the sides, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, width.AsCut)]), solid?.IsAcross == true ? solid.Play.Across : null);
         if (!slides)
             Slack(box, "along", $"in the {words} of the ends", new Sum([Term.From("side, as cut", 1, sizes.SideLength.AsCut), .. corners.InsideLengthLess,
-                Term.From($"{words} in the ends, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, length.AsCut)]));
+                Term.From($"{words} in the ends, as cut", 2, groove.AsCut), Term.From("bottom, as cut", -1, length.AsCut)]), solid?.IsAcross == false ? solid.Play.Across : null);
         foreach (string part in new[] { "side", "end" })
         {
             book.Machinings.Add(new($"{key}.{part}", Words(kind, corners.IsThrough, part), isLetIn
                 ? [("depth", groove.ToCut), ("height", grooveWidth)]
-                : [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp!.Value)]));
-            book.Joints.Add(new(isLetIn ? "rabbet" : slides ? "slid in" : "groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut });
+                : [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp!.Value)])
+            { By = [$"{key}.bottom"], On = Face.Inside });
+            book.Joints.Add(new(isLetIn ? "rabbet" : slides ? "slid in" : "groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut, IsLoose = !isLetIn });
         }
         CheckDepth(box, groove, word);
         if (!slides) return new(width, length, null, null);
@@ -95,8 +99,9 @@ internal static class BottomRule
         PartSize backLength = book.DefineSize(key, "back.length", $"{name} back of the box, length", new Sum(Term.From("front of the box, to cut", 1, sizes.EndLength.ToCut)), PartRole.BoxEnd);
         PartSize backHeight = book.DefineSize(key, "back.width", $"{name} back of the box, height", new Sum(
             Term.From("front of the box, to cut", 1, sizes.EndHeight.ToCut), Term.From("groove above the lower edge", -1, grooveUp!.Value), Term.From("groove width", -1, grooveWidth)), PartRole.BoxEnd);
-        book.Joints.Add(new("butt", $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, "screws from below"));
-        Screw(box, Fastening.ScrewsAlong(book.Value(width.AsCut)), "up into the back");
+        solid?.Screws(book, key);
+        book.Joints.Add(new("butt", $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, solid?.HeldWords ?? "screws from below") { IsLoose = solid is not null });
+        Screw(box, solid?.IsAcross == true ? 1 : Fastening.ScrewsAlong(book.Value(width.AsCut)), "up into the back");
         return new(width, length, backLength, backHeight);
     }
 
@@ -110,11 +115,11 @@ internal static class BottomRule
     };
 
     /// <summary>The bottom must go in, and stay in.</summary>
-    private static void Slack(Box box, string way, string words, Sum slack)
+    private static void Slack(Box box, string way, string words, Sum slack, QuantityKey? moves = null)
     {
         QuantityKey gap = box.Book.Define(box.Key, $"bottom.play-{way}", $"{box.Name}, slack of the bottom {words}", slack);
         TradeRule most = TradeRules.Get("GV1");
-        box.Book.Gaps.Add(new(gap, $"{box.Name}, bottom {words}", ExactLength.Zero, most.Length, $"goes in, and stays in both grooves: {most.Cited}") { Group = box.Space.Owner });
+        box.Book.Gaps.Add(new(gap, $"{box.Name}, bottom {words}", moves is { } m ? ExactLength.Max(ExactLength.Zero, box.Book.Value(m) - (most.Length / 2)) : ExactLength.Zero, (moves is { } n ? box.Book.Value(n) - (most.Length / 2) : ExactLength.Zero) + most.Length, $"goes in, and stays in both grooves: {most.Cited}") { Group = box.Space.Owner });
     }
 
     private static void Screw(Box box, int count, string where)

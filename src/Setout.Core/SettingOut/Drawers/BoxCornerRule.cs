@@ -106,7 +106,7 @@ internal static class BoxCornerRule
         Book book = box.Book;
         string key = box.Key;
         string[] ends = box.HasOwnBack ? [$"{key}.end", $"{key}.back"] : [$"{key}.end"];
-        void Cut(string part, string words, params ImmutableArray<(string, QuantityKey)> figures) => book.Machinings.Add(new($"{key}.{part}", words, figures));
+        void Cut(string part, string words, params ImmutableArray<(string, QuantityKey)> figures) => book.Machinings.Add(new($"{key}.{part}", words, figures) { On = words.StartsWith("Dado", StringComparison.Ordinal) ? Face.Inside : Face.Ends });
         void Join(string kind, string held, QuantityKey? depth)
         {
             foreach (string end in ends) book.Joints.Add(new(kind, end, Face.Ends, $"{key}.side", Face.Inside, held) { Depth = depth, Thick = corners.Tongue?.AsCut, IsAtInside = true });
@@ -128,7 +128,7 @@ internal static class BoxCornerRule
             case CornerJoint.LockRabbet:
                 QuantityKey shoulder = book.Define(key, "corner.shoulder", $"{box.Name}, from the end of a side to its dado", new Sum(Term.From(box.EndWord, 1, t), Term.From("tongue", -1, corners.Tongue!.ToCut)));
                 Cut("side", "Dado across the inside near both ends", ("depth", corners.Depth!.ToCut), ("width", corners.Tongue.ToCut), ("from the end", shoulder));
-                foreach (string end in ends) book.Machinings.Add(new(end, "Rabbet across both ends, on the outside, that leaves a tongue", [("depth", shoulder), ("width", corners.Depth.ToCut), ("tongue", corners.Tongue.ToCut)]));
+                foreach (string end in ends) book.Machinings.Add(new(end, "Rabbet across both ends, on the outside, that leaves a tongue", [("depth", shoulder), ("width", corners.Depth.ToCut), ("tongue", corners.Tongue.ToCut)]) { On = Face.Ends });
                 Join("lock rabbet", "glue", corners.Depth.AsCut);
                 break;
             case CornerJoint.BoxJoint: WriteFingers(corners, sizes, ends, Join); break;
@@ -140,7 +140,7 @@ internal static class BoxCornerRule
                 break;
             case CornerJoint.ThroughDovetail:
                 Cut("side", "Tails on both ends, through", ("length", t));
-                foreach (string end in ends) book.Machinings.Add(new(end, "Pins on both ends, through", [("length", box.SideThickness)]));
+                foreach (string end in ends) book.Machinings.Add(new(end, "Pins on both ends, through", [("length", box.SideThickness)]) { On = Face.Ends });
                 Join("through dovetail", "glue", box.SideThickness);
                 break;
         }
@@ -163,9 +163,9 @@ internal static class BoxCornerRule
         int count = Math.Max(3, (int)(((high / aim) - 1) / 2).Round(Rounding.Nearest) * 2 + 1);
         QuantityKey finger = book.Define(key, "finger.width", $"{box.Name}, finger: {count} fingers and slots in the height", new Sum([Term.From("side height, to cut", 1, sizes.SideHeight.ToCut)], Rational.Of(1, count)));
         book.Chains.Add(new($"{box.Name}, fingers in the height", sizes.SideHeight.ToCut, [Term.From("fingers and slots", count, finger)], finger));
-        book.Machinings.Add(new($"{key}.side", $"Fingers across both ends, {count} fingers and slots in turn, a finger at both edges", [("finger", finger), ("depth", box.EndThickness)]));
+        book.Machinings.Add(new($"{key}.side", $"Fingers across both ends, {count} fingers and slots in turn, a finger at both edges", [("finger", finger), ("depth", box.EndThickness)]) { On = Face.Ends });
         foreach (string end in ends)
-            book.Machinings.Add(new(end, $"Fingers across both ends to fit the sides, {count} in turn{(end.EndsWith(".back", StringComparison.Ordinal) ? " counted from the upper edge" : "")}, a slot at the {(end.EndsWith(".back", StringComparison.Ordinal) ? "upper edge" : "edges")}", [("finger", finger), ("depth", box.SideThickness)]));
+            book.Machinings.Add(new(end, $"Fingers across both ends to fit the sides, {count} in turn{(end.EndsWith(".back", StringComparison.Ordinal) ? " counted from the upper edge" : "")}, a slot at the {(end.EndsWith(".back", StringComparison.Ordinal) ? "upper edge" : "edges")}", [("finger", finger), ("depth", box.SideThickness)]) { On = Face.Ends });
         join("box joint", "glue", box.SideThickness);
         ExactLength least = book.Value(box.SideThickness) / 4;
         if (book.Value(finger) < least && !book.IsUnknown(box.Sides.Name))

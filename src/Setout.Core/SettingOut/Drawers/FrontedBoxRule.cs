@@ -117,15 +117,15 @@ internal static class FrontedBoxRule
         switch (box.Kind.Corners)
         {
             case CornerJoint.Rabbet:
-                book.Machinings.Add(new(front_, "Rabbet across both ends, on the inside, as wide as a side reads", [("depth", deep!.ToCut), ("width", box.SideThickness)]));
+                book.Machinings.Add(new(front_, "Rabbet across both ends, on the inside, as wide as a side reads", [("depth", deep!.ToCut), ("width", box.SideThickness)]) { On = Face.Inside, Edge = Face.Ends });
                 book.Joints.Add(new("rabbet", side, Face.Ends, front_, Face.Inside, "glue and pins through the side") { Depth = deep.AsCut });
                 book.Joints.Add(new("butt", back, Face.Ends, side, Face.Inside, "glue and pins through the side"));
                 book.Hardware.Add(new(key, $"Pin or brad, {book.Say(Fastening.IntoEdge(book.Piece.Unit, book.Value(box.SideThickness)))}", 4 * Math.Max(2, (int)(book.Value(QuantityKey.Of(key, "side.width")).Inches / 3).Round(Rounding.Down)), "piece", $"4 corners, through the sides; {TradeRules.Get("DJ1").Source}"));
                 how = "rabbet the ends of the front, glue and pin the sides into it and the back between them";
                 break;
             case CornerJoint.HalfBlindDovetail:
-                book.Machinings.Add(new(side, "Tails on both ends: the front ones enter the front, the back ones go through the back", [("front tails", deep!.ToCut), ("back tails", box.BackThickness)]));
-                book.Machinings.Add(new(front_, "Sockets for the tails, stopped by the lap", [("depth", deep.ToCut), ("from the end", box.SideThickness)]));
+                book.Machinings.Add(new(side, "Tails on both ends: the front ones enter the front, the back ones go through the back", [("front tails", deep!.ToCut), ("back tails", box.BackThickness)]) { On = Face.Ends });
+                book.Machinings.Add(new(front_, "Sockets for the tails, stopped by the lap", [("depth", deep.ToCut), ("from the end", box.SideThickness)]) { On = Face.Inside, Edge = Face.Ends });
                 book.Joints.Add(new("half-blind dovetail", side, Face.Ends, front_, Face.Inside, "glue") { Depth = deep.AsCut });
                 book.Joints.Add(new("through dovetail", back, Face.Ends, side, Face.Inside, "glue") { Depth = box.SideThickness });
                 how = "cut the tails, then sockets and pins to them, and glue the corners together";

@@ -23,7 +23,8 @@ internal static class HandleRule
                 : (Working)new Sum([Term.From("front", 1, height.Made)], Rational.Of(1, 2))));
         QuantityKey hole = book.Define(key, "handle.hole", $"{name}, holes of its handle", handles.Hole?.Stated ?? new Stated(drill.Length, new(OriginKind.Rule, "for its screws", drill.Cited)));
         book.Machinings.Add(new($"{key}.front", apart is null ? "Drill one hole through for the handle, with its box in place" : "Drill two holes through for the handle, level, with its box in place",
-            [("from the left edge", across), ("from the upper edge", down), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)]));
+            [("from the left edge", across), ("from the upper edge", down), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)])
+        { On = Face.Outside });
         book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a drawer; its screws go through front and box"));
         foreach ((int number, Placement box) in Bored.Members(book, $"{key}.front"))
             foreach (ExactLength x in apart is { } second ? [book.Value(across), book.Value(across) + book.Value(second)] : new[] { book.Value(across) })

@@ -52,7 +52,9 @@ internal static class RunnerRule
             ExactLength along = book.Value(length.AsCut), z = isRunner ? Ground(box) : space.Z + book.Value(space.Height) - thick;
             book.Add(new($"{key}.{word}", $"{key}{word[0]}", $"{box.Name} {word}", role, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name), 2, Grain.Keep,
                 [new(space.X, box.Y, z, wide, along, thick), new(space.X + clear - wide, box.Y, z, wide, along, thick)], box.Drawer.Place));
-            book.Joints.Add(new("butt", $"{key}.{word}", Face.Outside, space.Carrier, Face.Inside, "screws"));
+            Rational moves = new[] { space.Edges.Left, space.Edges.Right }.Select(e => GrainWay.Moves(book, e.Part.Length > 0 ? e.Part : space.Carrier, Along.Y)).Max();
+            book.Joints.Add(new("butt", $"{key}.{word}", Face.Outside, space.Carrier, Face.Inside, moves.Sign > 0 ? "a screw in front, the others in slots" : "screws") { IsLoose = moves.Sign > 0 });
+            if (moves.Sign > 0) InSlots(box, word, moves, length);
             screws += 2 * Fastening.ScrewsAlong(along);
         }
         QuantityKey up = book.Define(key, "runner.up", $"{box.Name}, upper face of its runners above the {box.Space.Ground}", new Sum(
@@ -69,5 +71,14 @@ internal static class RunnerRule
 
         // Behind a face frame that is the packing, and what this is fixed to.
         ExactLength Behind(Edge edge) => edge.Frame is { } frame ? ExactLength.Max(ExactLength.Zero, book.Value(frame.In)) + book.Value(frame.Behind) : book.Value(edge.Beside ?? edge.Member);
+    }
+
+    /// <summary>What stands beside them moves along them, across its grain: they are fixed in front, and the other screws stand in slots.</summary>
+    private static void InSlots(Box box, string word, Rational moves, PartSize length)
+    {
+        QuantityKey slot = box.Book.Define(box.Key, $"{word}.slot", $"{box.Name} {word}, length of the slots for its screws", new Sum(
+            Term.From("screw", 1, Usual.Length(box.Book, "WD2"), new(OriginKind.Rule, "its shank", TradeRules.Get("WD2").Cited)),
+            Term.From("what stands beside it moves, of its length", moves, length.AsCut)));
+        box.Book.Machinings.Add(new($"{box.Key}.{word}", "Slots along it for all screws but the foremost", [("length", slot)]) { On = Face.Outside });
     }
 }

@@ -91,7 +91,8 @@ internal static class FrameJoints
         QuantityKey high = book.Define(key, "tenon.high", "mortises of the top ties, from the lower end of a post", new Sum([Term.From("post, as cut", 1, keys.Post.AsCut), .. keys.Over(-1), Term.From("tie", -1, keys.RailWide), Term.From("shoulder", 1, set.Shoulder)]));
         bool isFlat = keys.TopRail != keys.RailWide;
         book.Machinings.Add(new($"{key}.post", $"Mortises for the tenons of rails and ties, in line with them as they stand; where two meet in a corner, mitre the ends of the tenons{(isFlat ? "; top rails lie flat, their mortises lie level under the top" : "")}",
-            [("depth", set.Mortise), ("width", set.Thickness), ("length", length), .. low, ($"top {(isFlat ? "ones of the ties" : "ones")} from the lower end", high)]));
+            [("depth", set.Mortise), ("width", set.Thickness), ("length", length), .. low, ($"top {(isFlat ? "ones of the ties" : "ones")} from the lower end", high)])
+        { By = [.. rails.Select(r => r.Key), $"{key}.tie"] });
     }
 
     private static void Screwed(Book book, Frame frame, FrameKeys keys, int ties, List<Part> rails)

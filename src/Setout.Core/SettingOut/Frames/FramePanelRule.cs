@@ -32,11 +32,11 @@ internal static class FramePanelRule
         ExactLength g = book.Value(groove), half = book.Value(play) / 2, thick = book.Value(t), inset = (book.Value(keys.RailThin) - thick) / 2;
         ExactLength z = book.Value(keys.Toe) + book.Value(keys.RailWide) - g + half;
         Term grooves = Term.From("grooves on both sides", 2, groove);
-        bool isSolid = PanelPlayRule.Solid(panel) is not null;
+        bool isSolid = WoodMoves.Solid(panel) is not null;
         // Across its grain a solid panel has what it moves; the grain stands upright.
         (PartSize Length, PartSize Width) Size(string owner, string word, string words, (string Words, QuantityKey Key) up, (string Words, QuantityKey Key) across)
         {
-            PanelPlay? moving = isSolid ? PanelPlayRule.Of(book, (owner, word, words, $"the {words}"), panel, panels.MoistureChange,
+            PanelPlay? moving = isSolid ? PanelPlayRule.Of(book, (owner, word, words, $"the {words}"), panel, panels.MoistureChange ?? book.Piece.MoistureChange,
                 book.Define(owner, $"{word}.room", $"{words}, between the bottoms of its grooves", new Sum(Term.From(across.Words, 1, across.Key), grooves)), panels.Play, new Sum(Term.From("play", 1, play))) : null;
             PartSize length = book.DefineSize(owner, $"{word}.length", $"{words}, height", new Sum(Term.From(up.Words, 1, up.Key), grooves, Term.From("play", -1, play)), PartRole.FramePanel);
             PartSize width = book.DefineSize(owner, $"{word}.width", $"{words}, width", new Sum(Term.From(across.Words, 1, across.Key), grooves, Term.From("play", -1, moving?.Across ?? play)), PartRole.FramePanel);
@@ -86,9 +86,10 @@ internal static class FramePanelRule
     {
         foreach (string part in into)
         {
-            book.Joints.Add(new("groove", panel, Face.AllEdges, part, Face.Inside, "no glue: the panel moves in it") { Depth = depth });
-            if (!book.Machinings.Any(m => m.Part == part && m.Words.StartsWith("groove for the panel", StringComparison.Ordinal)))
-                book.Machinings.Add(new(part, "groove for the panel, in the middle of the rail's thickness", [("depth", depth), ("width", width)]));
+            book.Joints.Add(new("groove", panel, Face.AllEdges, part, Face.Inside, "no glue: the panel moves in it") { Depth = depth, IsLoose = true });
+            int there = book.Machinings.FindIndex(m => m.Part == part && m.Words.StartsWith("groove for the panel", StringComparison.Ordinal));
+            if (there >= 0) book.Machinings[there] = book.Machinings[there] with { By = [.. book.Machinings[there].By, panel] };
+            else book.Machinings.Add(new(part, "groove for the panel, in the middle of the rail's thickness", [("depth", depth), ("width", width)]) { By = [panel] });
         }
     }
 }

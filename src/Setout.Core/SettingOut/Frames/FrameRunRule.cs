@@ -44,8 +44,8 @@ internal static class FrameRunRule
         {
             QuantityKey lap = book.Define(key, "lap", $"{rail.Name}, depth of the notches in it", frame.Lap?.Stated ?? (Working)new Sum([Term.From("rail, its smaller size", 1, keys.RailThin)], Rational.Of(1, 2)));
             QuantityKey other = book.Define(key, "lap.post", $"{rail.Name}, depth of the notches in the posts", new Sum(Term.From("rail, its smaller size", 1, keys.RailThin), Term.From("notch in the rail", -1, lap)));
-            book.Machinings.Add(new(rail.Key, "notch across the inner face at each post, as wide as the post reads", [("depth", lap), ("width", keys.PostWide), .. Places(keys, frame)]));
-            book.Machinings.Add(new(post, "notch across the outer face for each rail, as wide as the rail reads", [("depth", other), ("width", keys.RailWide), .. keys.HasBottom ? [("bottom rail from the lower end", keys.Toe)] : ImmutableArray<(string, QuantityKey)>.Empty]));
+            book.Machinings.Add(new(rail.Key, "notch across the inner face at each post, as wide as the post reads", [("depth", lap), ("width", keys.PostWide), .. Places(keys, frame)]) { On = Face.Inside });
+            book.Machinings.Add(new(post, "notch across the outer face for each rail, as wide as the rail reads", [("depth", other), ("width", keys.RailWide), .. keys.HasBottom ? [("bottom rail from the lower end", keys.Toe)] : ImmutableArray<(string, QuantityKey)>.Empty]) { By = [rail.Key], On = Face.Outside });
             // One fills the notch of the other: together they stand in one another by the whole rail.
             book.Joints.Add(new("half lap", rail.Key, Face.Inside, post, Face.Outside, "glue and two screws at each post") { Depth = keys.RailThin });
             ExactLength left = through - book.Value(lap), kept = into - book.Value(other);

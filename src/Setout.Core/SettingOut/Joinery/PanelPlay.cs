@@ -23,10 +23,6 @@ internal sealed record PanelPlay(string Owner, string Prefix, string Name, strin
 /// </summary>
 internal static class PanelPlayRule
 {
-    /// <summary>The wood of a panel that is solid; null for sheet goods and for what is not on record.</summary>
-    public static WoodFact? Solid(Panel panel) =>
-        PanelTable.Kinds.Contains(panel.Kind) || panel.Kind.Contains("ply", StringComparison.OrdinalIgnoreCase) || panel.Kind.Contains("veneer", StringComparison.OrdinalIgnoreCase) ? null : Woods.Find(panel.Kind);
-
     /// <summary>Writes what it moves and the play kept across its grain.</summary>
     /// <param name="book">Where to write.</param>
     /// <param name="of">Owner, prefix, name and words, as of <see cref="PanelPlay"/>.</param>
@@ -37,9 +33,8 @@ internal static class PanelPlayRule
     /// <param name="usual">The play of sheet goods.</param>
     public static PanelPlay Of(Book book, (string Owner, string Prefix, string Name, string Words) of, Panel panel, int change, QuantityKey room, Given? given, Working usual)
     {
-        WoodFact? wood = Solid(panel);
-        QuantityKey? moves = wood is null ? null : book.Define(of.Owner, $"{of.Prefix}.moves", $"{of.Name}, movement of its panel across the grain", new Sum(
-            Term.From(MovesWords(panel, wood, change), Coefficient(panel, wood) * Rational.Of(change, 1), room)));
+        WoodFact? wood = WoodMoves.Solid(panel);
+        QuantityKey? moves = wood is null ? null : book.Define(of.Owner, $"{of.Prefix}.moves", $"{of.Name}, movement of its panel across the grain", new Sum(WoodMoves.Term(panel, wood, change, room)));
         QuantityKey play = book.Define(of.Owner, $"{of.Prefix}.play-kept", $"{of.Name}, play kept across its panel",
             given?.Stated ?? (moves is { } m ? new Sum(Term.From("what it moves", 1, m)) : usual));
         return new(of.Owner, of.Prefix, of.Name, of.Words, wood, room, moves, play, given);
@@ -80,11 +75,4 @@ internal static class PanelPlayRule
             book.NoteOnce($"{area}.panel-leaves-groove", Severity.Warn, panel.Owner, $"When it is dry, {panel.Words} may come out of its grooves: they are {book.Say(deep)} deep, its play is {book.Say(has)}, and it shrinks by up to {book.Say(needs)}.",
                 $"Make the grooves deeper than {book.Say((has + needs) / 2)}, or divide the panel.", place);
     }
-
-    private static Rational Coefficient(Panel panel, WoodFact wood) => IsQuartered(panel) ? wood.Radial : wood.Tangential;
-
-    private static bool IsQuartered(Panel panel) => panel.Kind.Contains("quarter", StringComparison.OrdinalIgnoreCase);
-
-    private static string MovesWords(Panel panel, WoodFact wood, int change) =>
-        $"{wood.Name}, {(IsQuartered(panel) ? "quarter-sawn" : "flat-sawn")}, a change of {change} % of moisture ({wood.MovementSource})";
 }

@@ -68,7 +68,7 @@ internal static class TenonRule
 
     /// <summary>The cut on what has the tenons.</summary>
     public static void Cut(Book book, string part, string words, TenonSet set) =>
-        book.Machinings.Add(new(part, words, [("length", set.Length.ToCut), ("thickness", set.Thickness), ("shoulder at each edge", set.Shoulder)]));
+        book.Machinings.Add(new(part, words, [("length", set.Length.ToCut), ("thickness", set.Thickness), ("shoulder at each edge", set.Shoulder)]) { On = Face.Ends });
 
     /// <summary>How long a mortise is: as wide as what has the tenon, less its shoulders; a finding where they leave nothing.</summary>
     /// <param name="book">Where to write.</param>
@@ -102,7 +102,7 @@ internal static class TenonRule
         Cut(book, part, "Tenon in the middle of both ends", set);
         QuantityKey long_ = MortiseLength(book, part, "tenon.mortise-length", name, set, section.Width, [], place);
         QuantityKey from = book.Define(part, "tenon.mortise-from", $"{name}, lower end of its mortises {up.Words}", new Sum(Term.From("its lower edge", 1, up.Key), Term.From("shoulder", 1, set.Shoulder)));
-        book.Machinings.Add(new(into.Part, $"Mortises for {name}, {into.Where}", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ($"lower end {up.Words}", from)]));
+        book.Machinings.Add(new(into.Part, $"Mortises for {name}, {into.Where}", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ($"lower end {up.Words}", from)]) { By = [part] });
         book.Joints.Add(new("mortise and tenon", part, Face.Ends, into.Part, Face.Inside, "glue in the mortise") { Depth = length });
     }
 }

@@ -83,8 +83,10 @@ internal static class DividerRule
         string from = member.IsUpright ? "from the left end" : "above the lower end";
         QuantityKey at = book.Define(member.Key, $"{word}.at", $"{member.Name}, its dado in {edge.Part}, {from}",
             edge.Start.IsEmpty && member.At.IsEmpty ? new Stated(ExactLength.Zero, new(OriginKind.Worked, "at the end")) : new Sum([.. edge.Start, .. member.At]));
-        book.Machinings.Add(new(edge.Part, $"Dado across {where} for {member.Name}", [("depth", depth.ToCut), ("width", member.Thickness), (from, at)]));
-        book.Joints.Add(new("dado", member.Key, Face.Ends, edge.Part, Face.Inside, "glue; screws through it only where no face is seen") { Depth = depth.AsCut });
+        book.Machinings.Add(new(edge.Part, $"Dado across {where} for {member.Name}", [("depth", depth.ToCut), ("width", member.Thickness), (from, at)]) { By = [member.Key] });
+        // Solid wood in the dado of what does not move with it: glued in front, it goes back and forth in the rest.
+        bool isLoose = (GrainWay.Moves(book, member.Key, Along.Y) - GrainWay.Moves(book, edge.Part, Along.Y)).Sign != 0;
+        book.Joints.Add(new("dado", member.Key, Face.Ends, edge.Part, Face.Inside, isLoose ? "glue in its front quarter only, no screws; the rest slides in the dado" : "glue; screws through it only where no face is seen") { Depth = depth.AsCut, IsLoose = isLoose });
         LetInRule.Check(book, edge.Part, edge.Part, fit.Choice, depth, edge.Member);
         CheckBackToBack(book, member, fit, depth, edge);
     }

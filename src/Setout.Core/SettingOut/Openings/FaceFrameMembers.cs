@@ -78,7 +78,7 @@ internal static class FaceFrameMembers
                 foreach ((int i, (string against, QuantityKey _, string where, Sum? at)) in into.Index())
                 {
                     QuantityKey from = book.Define(owner, i == 0 ? "mortise-from" : "mortise-from-2", $"{name}, its mortise in {against} from the end", new Sum([.. at?.Terms ?? [], Term.From("shoulder", 1, set.Shoulder)]));
-                    book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ("from the end", from)]));
+                    book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ("from the end", from)]) { By = [part] });
                     book.Joints.Add(new("mortise and tenon", part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut, Thick = set.Thickness, Shoulder = set.Shoulder });
                 }
                 return;

@@ -102,7 +102,8 @@ internal static class OpeningRule
             if (i < members.Count)
             {
                 ImmutableArray<Term> from = division.IsAcross ? Run(0, i + 1, i) : Run(i + 1, openings.Length, i + 1);
-                if (members[i].Panel is { } panel) WriteMember(book, space, members[i].Divider, panel, division.IsAcross, division.IsAcross ? x + size : z, from);
+                if (members[i].Panel is { } panel) WriteMember(book, space, members[i].Divider, panel, division.IsAcross, division.IsAcross ? x + size : z, from,
+                    division.IsAcross && !space.Dividers.IsSlidIn && (HoldsDadoes(opening.Content) || HoldsDadoes(openings[i + 1].Content)));
                 else RailRule.Write(book, space, members[i].Divider, members[i].Stick!, rails[i]!, z, from);
             }
             // Between bare posts a partition gives slides something to screw to, on both sides or on one.
@@ -150,7 +151,16 @@ internal static class OpeningRule
         };
     }
 
-    private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at, ImmutableArray<Term> from)
+    /// <summary>Whether shelves in an opening go into dadoes of what stands beside it, so that it is there before the case is closed.</summary>
+    private static bool HoldsDadoes(OpeningContent? content) => content switch
+    {
+        Shelves shelves => shelves.Fit == ShelfFit.Dado,
+        DoorFilling doors => HoldsDadoes(doors.Behind),
+        Division division => division.Items.OfType<Opening>().Any(o => HoldsDadoes(o.Content)),
+        _ => false,
+    };
+
+    private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at, ImmutableArray<Term> from, bool holdsDadoes)
     {
         string word = isAcross ? "partition" : "deck", name = $"{word} {divider.Key}";
         PartRole role = isAcross ? PartRole.Partition : PartRole.Deck;
@@ -174,8 +184,10 @@ internal static class OpeningRule
         {
             { Depth: not null } => $"Put the {name} into its dadoes, dry at first.",
             { Choice.Joint: CaseJoint.Dowels } => $"Put the {name} on its dowels, dry at first; check the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike.",
+            _ when holdsDadoes => $"Stand the {name} in its place with the shelves in its dadoes, dry at first; it is screwed as the case is closed.",
             _ => $"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.",
         };
-        book.Steps.Add(new(space.Dividers.Stage, words, [divider.Key], null, "") { IsDry = space.Dividers.IsClosedIn });
+        bool isClosedIn = space.Dividers.IsClosedIn || holdsDadoes;
+        book.Steps.Add(new(isClosedIn ? Stage.Carcase : space.Dividers.Stage, words, [divider.Key], null, "") { IsDry = isClosedIn });
     }
 }

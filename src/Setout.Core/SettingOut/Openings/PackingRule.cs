@@ -128,7 +128,7 @@ internal static class PackingRule
             book.NoteOnce("packing.no-screw", Severity.Warn, space.Owner, $"{name}: no usual screw goes through {book.Say(wanted)} and stops inside {book.Say(behind)}.", "Glue it, or screw it from the other side.", space.Place);
         if (stock < wanted)
             book.NoteOnce("packing.too-thin", Severity.Stop, space.Owner, $"{name} must be {book.Say(wanted)} thick; sticks of {stick.Name} are {book.Say(stock)}: nothing would be behind the slides.", $"Write 'packing:' with sticks of {book.Say(wanted)} or more.", place);
-        else if (stock > wanted) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]));
+        else if (stock > wanted) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]) { On = Face.Outside });
         string ends = space.FaceFrame is { } frame
             ? $", flush with the inner edge of the frame: an upright right behind the frame, and one that ends {book.Say(rear + wide - (front - book.Value(frame.Thickness)))} behind its face."
             : $": an upright {book.Say(front)} behind the front edges, and one that ends {book.Say(rear + wide)} behind them.";

@@ -11,10 +11,10 @@ namespace Setout.Core.SettingOut.Openings;
 /// <summary>Shelves on pins in rows of holes: each stands on the hole nearest to an even share of the height, and is shorter than the opening by its play.</summary>
 internal static class PinShelfRule
 {
-    private const string Metric = "5 mm";
+    internal const string Metric = "5 mm";
 
     /// <summary>The holes of an opening.</summary>
-    private sealed record Rows(QuantityKey Pitch, QuantityKey First, QuantityKey Last, QuantityKey Front, QuantityKey Back, QuantityKey Depth, int Count, string Hole);
+    internal sealed record Rows(QuantityKey Pitch, QuantityKey First, QuantityKey Last, QuantityKey Front, QuantityKey Back, QuantityKey Depth, int Count, string Hole);
 
     public static void Write(Book book, Space space, Shelves shelves, Panel panel)
     {
@@ -31,7 +31,7 @@ internal static class PinShelfRule
             Named key = shelves.Keys[count - 1 - i];
             string name = $"shelf {key.Text}";
             PartSize length = book.DefineSize(key.Text, "length", $"{name}, length", new Sum(Term.From("clear width", 1, space.Width), Term.From("play", -1, play)), PartRole.Shelf);
-            PartSize width = book.DefineSize(key.Text, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth), Term.From("setback", -1, setback)), PartRole.Shelf, panel, 1);
+            PartSize width = book.DefineSize(key.Text, "width", $"{name}, width", new Sum([Term.From("clear depth", 1, space.Depth), Term.From("setback", -1, setback), .. SolidShelf.Room(book, space, panel, false)]), PartRole.Shelf, panel, 1);
             ExactLength meant = (even * (i + 1)) + (thick * i);
             int nearest = (int)((meant - book.Value(rows.First)) / book.Value(rows.Pitch)).Round(Rounding.Nearest), hole = Math.Clamp(nearest, last + 1, rows.Count - count + i);
             last = hole;
@@ -47,7 +47,7 @@ internal static class PinShelfRule
             filled = book.Value(up) + thick;
             QuantityKey free = book.Define(key.Text, "play", $"{name}, play at its ends, both together", new Sum(Term.From("clear width", 1, space.Width), Term.From("as cut", -1, length.AsCut)));
             book.Gaps.Add(new(free, $"{name}, play at its ends", Zero, Max(book.Value(play) * 2, FromInches(Rational.Of(1, 4))), "lifts out, and stays on its pins: common practice, no source") { Group = space.Owner });
-            foreach (string part in Parts(space)) book.Joints.Add(new("pins", key.Text, Face.Ends, part, Face.Inside, "lies on two pins"));
+            foreach (string part in Parts(space)) book.Joints.Add(new("pins", key.Text, Face.Ends, part, Face.Inside, "lies on two pins") { IsLoose = true });
         }
         book.Hardware.Add(new(space.Owner, $"Shelf pin for holes of {rows.Hole}", 4 * count, "piece", "four a shelf: hardware article"));
         Bore(book, space, rows);
@@ -80,41 +80,31 @@ internal static class PinShelfRule
         }
         QuantityKey first = book.Define(space.Prefix, "holes.first", $"{space.Name}, lowest hole above the bottom of the opening", new Sum(Term.From("pitch", leave, pitch)));
         QuantityKey last = book.Define(space.Prefix, "holes.last", $"{space.Name}, highest hole above the bottom of the opening", new Sum([Term.From("lowest hole", 1, first), .. count > 1 ? [Term.From("pitch", count - 1, pitch)] : ImmutableArray<Term>.Empty]));
-        QuantityKey front = book.Define(space.Prefix, "holes.front", $"{space.Name}, front row from the front edge", new Sum([
-            Term.From("row", 1, edge.Length, new(OriginKind.Rule, "32 mm method", edge.Cited)), Term.From("setback of the shelves", 1, setback), .. space.Door is { } door ? [Term.From("inset door", 1, door)] : ImmutableArray<Term>.Empty]));
-        QuantityKey back = book.Define(space.Prefix, "holes.back", $"{space.Name}, back row from the back edge", new Stated(edge.Length, new(OriginKind.Rule, "as at the front", "common practice, no source")));
+        // As deep as the thinnest panel allows.
+        ExactLength least = Carriers.Beside(space).Select(e => book.Value(e.Member) - left.Length).Append(deepRule.Length).Min();
+        string hole = step == metric.Length || book.Piece.Unit != LengthUnit.Inch ? Metric : "1/4 in";
+        ImmutableArray<Term> fromFront = [Term.From("row", 1, edge.Length, new(OriginKind.Rule, "32 mm method", edge.Cited)), Term.From("setback of the shelves", 1, setback), .. space.Door is { } door ? [Term.From("inset door", 1, door)] : ImmutableArray<Term>.Empty];
+        ImmutableArray<Term> fromBack = [Term.From("row", 1, edge.Length, new(OriginKind.Rule, "as at the front", "common practice, no source"))];
+        (int atFront, int atBack) = PinHoles.Beside(book, space, (pitch, first, least, count, hole), fromFront, fromBack);
+        QuantityKey front = book.Define(space.Prefix, "holes.front", $"{space.Name}, front row from the front edge", new Sum([.. fromFront, .. PinHoles.Moved(book, atFront)]));
+        QuantityKey back = book.Define(space.Prefix, "holes.back", $"{space.Name}, back row from the back edge", atBack == 0
+            ? new Stated(edge.Length, new(OriginKind.Rule, "as at the front", "common practice, no source")) : new Sum([.. fromBack, .. PinHoles.Moved(book, atBack)]));
         ImmutableArray<Term> limits = [Term.From("usual depth", 1, deepRule.Length, new(OriginKind.Rule, "10 to 13 mm", deepRule.Cited)),
             .. Carriers.Beside(space).DistinctBy(e => e.Member).Select((e, i) => Term.From($"what {e.Part} allows", 1, book.Define(space.Prefix, $"holes.limit-{i + 1}", $"{space.Name}, deepest hole in {e.Part}",
                 new Sum(Term.From("panel", 1, e.Member) with { Part = e.Part }, Term.From("left under it", -1, left.Length, new(OriginKind.Rule, "never through", left.Cited))))))];
         QuantityKey depth = book.Define(space.Prefix, "holes.depth", $"{space.Name}, depth of its holes", new Extreme(limits, IsLeast: true));
-        return new(pitch, first, last, front, back, depth, count, step == metric.Length || book.Piece.Unit != LengthUnit.Inch ? Metric : "1/4 in");
-    }
-
-    private static void Place(Book book, Space space, Rows rows)
-    {
-        ExactLength hole = rows.Hole == Metric ? FromMillimetres(5) : FromInches(Rational.Of(1, 4)), left = book.Corner.X + space.X, low = book.Corner.Z + space.Z + book.Value(rows.First);
-        foreach ((Edge edge, bool isLeft) in new[] { (space.Edges.Left, true), (space.Edges.Right, false) })
-        {
-            ExactLength face = isLeft ? left : left + book.Value(space.Width);
-            if (Bored.Beside(book, edge.Part, face, isLeft) is not { } panel) continue;
-            foreach (ExactLength y in new[] { panel.Box.Y + book.Value(rows.Front), panel.Box.Y + panel.Box.SizeY - book.Value(rows.Back) })
-                for (int i = 0; i < rows.Count; i++)
-                    book.Bores.Add(new(space.Owner, $"pins of {space.Name}", edge.Part, panel.Number, Along.X, face, y, low + (book.Value(rows.Pitch) * i), hole, book.Value(rows.Depth)));
-        }
+        return new(pitch, first, last, front, back, depth, count, hole);
     }
 
     private static void Bore(Book book, Space space, Rows rows)
     {
         foreach (Edge edge in Carriers.Beside(space).DistinctBy(e => e.Part))
         {
-            bool isBored = edge.Kind == EdgeKind.Shared && book.Machinings.Any(m => m.Part == edge.Part && m.Words.Contains("shelf pins", StringComparison.Ordinal));
-            if (isBored && book.Value(rows.Depth) * 2 > book.Value(edge.Member) - TradeRules.Get("SH8").Length)
-                book.Note("shelf.holes-meet", Severity.Warn, space.Owner, $"Holes {book.Say(book.Value(rows.Depth))} deep from both sides of {edge.Part}, {book.Say(book.Value(edge.Member))} thick, meet where they stand opposite.",
-                    $"Set the shelves of {space.Name} back by 1 in or more, so that its rows stand beside the others, or use a thicker partition.", space.Place);
             book.Machinings.Add(new(edge.Part, $"Bore two rows of {rows.Count} holes of {rows.Hole} on the inside for shelf pins of {space.Name}", [
-                ("from hole to hole", rows.Pitch), ("lowest above the bottom of the opening", rows.First), ("highest", rows.Last), ("front row from the front edge", rows.Front), ("back row from the back edge", rows.Back), ("depth", rows.Depth)]));
+                ("from hole to hole", rows.Pitch), ("lowest above the bottom of the opening", rows.First), ("highest", rows.Last), ("front row from the front edge", rows.Front), ("back row from the back edge", rows.Back), ("depth", rows.Depth)])
+            { By = [space.Owner] });
         }
-        Place(book, space, rows);
+        PinHoles.Write(book, space, rows);
         book.Steps.Add(new(Stage.Cuts, $"Bore the holes for the shelf pins of {space.Name} before anything is joined: one strip of scrap with the holes in it, its lower end marked, laid against the line of the opening's bottom on every panel; a stop on the bit, never through.", [], null, ""));
     }
 }

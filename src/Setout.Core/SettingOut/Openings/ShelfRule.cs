@@ -55,7 +55,7 @@ internal static class ShelfRule
             string name = $"shelf {key.Text}";
             PartSize length = book.DefineSize(key.Text, "length", $"{name}, length", new Sum([Term.From("clear width", 1, space.Width), .. fit.AtBothEnds, .. notches?.Terms ?? []]), PartRole.Shelf);
             PartSize width = book.DefineSize(key.Text, "width", $"{name}, width",
-                new Sum(Term.From("clear depth", 1, space.Depth), Term.From("setback", -1, setback)), PartRole.Shelf, panel, 1);
+                new Sum([Term.From("clear depth", 1, space.Depth), Term.From("setback", -1, setback), .. SolidShelf.Room(book, space, panel, shelves.IsGrainDeep)]), PartRole.Shelf, panel, 1);
             Joints.Between(book, key.Text, name, space.Width, length, [.. fit.AtBothEnds, .. notches?.Terms ?? []], fit.Depth is not null);
             z += book.Value(spaces[i].ToCut);
             ExactLength deep = book.Value(width.Made);

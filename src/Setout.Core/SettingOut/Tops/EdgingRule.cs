@@ -70,7 +70,7 @@ internal static class EdgingRule
         if (corners == EdgingCorners.Mitred && past > 0)
         {
             QuantityKey inside = book.Define(part, "inside", $"{name}, length inside the mitres", new Sum(Term.From("as cut", 1, length.AsCut), Term.From("mitred ends", -past, thick.Key)));
-            book.Machinings.Add(new(part, past == 2 ? "mitre both ends to 45 degrees, the points outside" : "mitre the end at the corner to 45 degrees, the point outside", [("over the points", length.ToCut), ("inside", inside)]));
+            book.Machinings.Add(new(part, past == 2 ? "mitre both ends to 45 degrees, the points outside" : "mitre the end at the corner to 45 degrees, the point outside", [("over the points", length.ToCut), ("inside", inside)]) { On = Face.Ends });
         }
         return part;
     }

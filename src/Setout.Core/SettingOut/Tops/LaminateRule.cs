@@ -3,6 +3,7 @@ using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
+using Setout.Core.SettingOut.Joinery;
 using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut.Tops;
@@ -56,6 +57,13 @@ internal static class LaminateRule
 
     private static void Balance(Book book, LaidTop laid, Laminate laminate)
     {
+        if (laid.Made.Layers.Select(l => l.Panel).Where(p => WoodMoves.Solid(p) is not null).MaxBy(p => WoodMoves.Share(p, book.Piece.MoistureChange)) is { } solid)
+        {
+            ExactLength wide = book.Value(laid.Width.Made), by = wide * WoodMoves.Share(solid, book.Piece.MoistureChange);
+            if (by > Usual.Length(book, "WD1"))
+                book.Note("wood.cross-grain", Severity.Warn, laid.Top.Key, $"The {laid.Name} of {WoodMoves.Solid(solid)!.Name} moves {book.Say(by)} across its {book.Say(wide)} under laminate that does not: it cracks, or the top draws hollow.",
+                    $"Use plywood, MDF or particleboard under laminate. (a joint takes about {book.Say(Usual.Length(book, "WD1"))}: {TradeRules.Get("WD1").Cited})", laminate.Place);
+        }
         TradeRule rule = TradeRules.Get("TL3");
         if (laid.Made.Under is null)
             book.Note("laminate.unbalanced", Severity.Warn, laid.Top.Key, $"The {laid.Name} is laminated on one face only: it draws hollow as the air changes.",
@@ -77,6 +85,6 @@ internal static class LaminateRule
         if (laid.Made.Under is not null) book.Steps.Add(new(Stage.Top, $"Laminate the underside of the {laid.Name}. {bond} Trim it flush.", [], null, "cement") { On = laid.Top.Key });
         book.Steps.Add(new(Stage.Top, $"Laminate the face of the {laid.Name} last. {(laid.Made.Under is null && laid.Made.Laminated.IsEmpty ? bond : "Bond it in the same way.")} Trim it flush and ease the edge with a file. Round the inside corners of any cut-out to {book.Say(book.Value(corner))} or more, and drill holes for screws larger than the screws.", [], null, "cement") { On = laid.Top.Key });
         book.Steps.Add(new(Stage.Top, $"Trim the laminate of the {laid.Name} with a bit that has a bearing, one light cut at a time.", [], null, "router") { On = laid.Top.Key });
-        foreach (Well well in laid.Top.Wells) book.Machinings.Add(new(laid.Parts[0], $"round the inside corners of the opening of well {well.Key}: laminate cracks from a sharp one", [("radius", corner)]));
+        foreach (Well well in laid.Top.Wells) book.Machinings.Add(new(laid.Parts[0], $"round the inside corners of the opening of well {well.Key}: laminate cracks from a sharp one", [("radius", corner)]) { On = Face.Top });
     }
 }

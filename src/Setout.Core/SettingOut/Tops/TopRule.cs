@@ -8,7 +8,7 @@ using static Setout.Core.Measures.ExactLength;
 
 namespace Setout.Core.SettingOut.Tops;
 
-/// <summary>A top over structures: its sizes, what holds it down, how far it stands over. And parts given by their sizes alone.</summary>
+/// <summary>A top over structures: its sizes, how far it stands over. And parts given by their sizes alone.</summary>
 internal static class TopRule
 {
     /// <summary>Writes a top over structures that stand in a row.</summary>
@@ -30,7 +30,7 @@ internal static class TopRule
         ExactLength deepest = SlotRule.Write(book, laid);
         foreach (Well well in top.Wells) WellRule.CutOut(book, laid, well);
         WellChecks.Apart(book, laid);
-        Fix(book, laid, under, deepest);
+        TopHoldRule.Write(book, laid, under, deepest);
         Overhangs(book, made);
         foreach (Well well in top.Wells) WellRule.Write(book, laid, well);
     }
@@ -77,44 +77,6 @@ internal static class TopRule
 
         Term Front(string of) => Standing.Start(book, of, "forward", "front").FirstOrDefault() is { Times.Sign: > 0 } there ? there : Term.From($"{of}, front", 1, ExactLength.Zero, new(OriginKind.Worked, "at the front of the piece"));
     }
-
-    /// <summary>What holds it down; no screw reaches what is cut into it from above.</summary>
-    private static void Fix(Book book, LaidTop laid, ImmutableArray<Structure> under, ExactLength deepest)
-    {
-        (Top top, string name) = (laid.Top, laid.Name);
-        string lowest = laid.Parts[^1];
-        foreach (Structure carrier in under) book.Joints.Add(new("butt", lowest, Face.Bottom, carrier.Key, Face.Top, "screws from below"));
-        ExactLength thick = book.Value(laid.Made.Thickness) - deepest;
-        string shorter = deepest.Sign > 0 ? $"what its slots leave, {book.Say(thick)}" : "the top", below = deepest.Sign > 0 ? "below its slots" : "inside the top";
-        var ways = new List<string>();
-        // Each way of carrying it has screws of its own: those for a thick rail would come out above a thin one.
-        foreach (IGrouping<Carrying, Structure> alike in under.GroupBy(s => CarryingOf(book, s)))
-        {
-            (string what, ExactLength? through) = alike.Key;
-            string where = under.Length == alike.Count() ? what : $"{what} of {string.Join(" and ", alike.Select(s => s.Key))}";
-            int screws = under.Length == 1 ? 2 * Fastening.ScrewsAlong(book.Value(laid.Length.AsCut)) : alike.Sum(s => 2 * Fastening.ScrewsAlong(book.Value(Built.Width(s.Key))));
-            // Rails on edge are too high to screw through: plates take their place.
-            ExactLength? screw = through is { } wood && wood <= ExactLength.FromInches(2) ? Fastening.IntoFace(book.Piece.Unit, wood, thick) : null;
-            if (through is null) screws = alike.Sum(s => book.Parts.Where(p => p.Role == PartRole.Post && new QuantityKey(p.Key).Owner == s.Key).Sum(p => p.Count));
-            if (screw is { } right) book.Hardware.Add(new(top.Key, $"Wood screw no. 10 (5 mm), {book.Say(right)}", screws, "piece", $"through {where} from below, stopping {below}: {Fastening.SpacingWords}"));
-            else book.Hardware.Add(new(top.Key, "Top fixing plate with its screws", screws, "piece", through is null ? $"one at each of {where}" : $"along {where}: {Fastening.SpacingWords}"));
-            ways.Add(screw is { } s ? $"screw it from below through {where}, {book.Say(s)} screws and no longer, or they come out of the top"
-                : $"fix it from below with plates {(through is null ? "at" : "along")} {where}; choose their screws shorter than {shorter}");
-        }
-        book.Steps.Add(new(Stage.Top, $"Two people lay the {name} on with its overhangs; {string.Join(". Then ", ways)}.", laid.Top.Layers.IsEmpty ? laid.Parts : [], null, "lift")
-        { Whole = laid.Top.Layers.IsEmpty ? [] : [top.Key] });
-        book.Units.Add(new(top.Key, name, UnitKind.Top));
-    }
-
-    /// <summary>What carries a top and what a screw from below passes; null where it lies on posts that stand over their rails.</summary>
-    private sealed record Carrying(string What, ExactLength? Through);
-
-    private static Carrying CarryingOf(Book book, Structure structure) => structure switch
-    {
-        Frame { Above: { } above } when above.Value.Sign > 0 => new("the posts", null),
-        Frame frame => new("the top rails", book.Value(frame.TopRail == Laid.Flat ? Book.ThicknessOf((frame.Rails ?? frame.Of).Text) : Book.SectionWidthOf((frame.Rails ?? frame.Of).Text))),
-        _ => new("the top of the case", book.Value(Book.ThicknessOf(structure.Of.Text))),
-    };
 
     /// <summary>What stands over further than a top carries by itself.</summary>
     private static void Overhangs(Book book, TopMakeUp made)

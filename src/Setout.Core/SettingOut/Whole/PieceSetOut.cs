@@ -43,8 +43,11 @@ public static class PieceSetOut
         }
         AnchorRule.Write(book, standing.Values);
         EdgeRule.Write(book);
+        CrossGrainRule.Look(book);
         WayInRule.Write(book);
         DowelPlaces.Write(book);
+        BoreRoom.Look(book);
+        CutPlaces.Write(book);
         foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
