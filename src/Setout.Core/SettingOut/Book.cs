@@ -116,8 +116,14 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>A length in words, in the piece's unit.</summary>
     public string Say(ExactLength length) => Format.Text(length);
 
-    /// <summary>A length in words, landed on the next step of the grid: for what is to hold at least that.</summary>
-    public string SayUp(ExactLength length) => Say(ExactLength.Zero + (Grid.Step.ToExact() * Rational.Of((long)(length.Ticks / Grid.Step.Ticks).Round(Rounding.Up))));
+    /// <summary>The least length in words that a remedy may ask for: up to the next step of the grid, so that following it does.</summary>
+    public string SayAtLeast(ExactLength length) => Say(length.RoundTo(Grid, Rounding.Up).Value);
+
+    /// <summary>The most in words that a remedy may allow: down to a step of the grid.</summary>
+    public string SayAtMost(ExactLength length) => Say(length.RoundTo(Grid, Rounding.Down).Value);
+
+    /// <summary>What is less than the length, in words: a step of the grid below it where it lies on one.</summary>
+    public string SayBelow(ExactLength length) => SayAtMost(length.RoundTo(Grid, Rounding.Down).Value == length ? length - Grid.Step : length);
 
     /// <summary>Notes a finding.</summary>
     public void Note(string code, Severity severity, string key, string words, string remedy, Place place = default) =>
@@ -204,6 +210,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
 
     /// <summary>True when a material's thickness is not known and a finding says so: nothing more need be said of what follows from it.</summary>
     public bool IsUnknown(string material) => Findings.Any(f => f.Code == "material.unknown" && f.Key == material);
+
+    /// <summary>True when the thickness of any material is not known: what follows from it is not worth saying until it is.</summary>
+    public bool HasUnknown => Findings.Any(f => f.Code == "material.unknown");
 
     /// <summary>Where the corner of the structure that is being written stands: its rules measure from there.</summary>
     public Corner Corner { get; set; }

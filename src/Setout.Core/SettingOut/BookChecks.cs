@@ -63,9 +63,9 @@ internal static class BookChecks
             {
                 if (!worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Value.Sign > 0) continue;
                 // What is too wide or too tall has its own finding; a size below nothing is only its echo.
-                if (book.Findings.Any(f => f.Severity == Severity.Stop && (part.Key == f.Key || part.Key.StartsWith(f.Key + ".", StringComparison.Ordinal)))) continue;
+                if (book.Findings.Any(f => f.Severity == Severity.Stop && (f.Code.EndsWith("falls-out", StringComparison.Ordinal) || part.Key == f.Key || part.Key.StartsWith(f.Key + ".", StringComparison.Ordinal)))) continue;
                 book.Note("part.no-size", Severity.Stop, part.Key, $"The {word} of {part.Name} comes out at {book.Say(cut.Value)}.",
-                    $"Look at its working: setout why FILE {size.Exact}.", part.Place);
+                    $"It wants {book.Say(book.Grid.Step.ToExact() - cut.Value)} more to be cut at all: setout why FILE {size.Exact} shows what takes it.", part.Place);
             }
         }
     }

@@ -15,7 +15,11 @@ internal static class OverlayRule
         string name = $"{space.Name}, fronts over the {side}";
         string what = $"overlay-{side}";
         TradeRule reveal = TradeRules.Get("RV3"), onFrame = TradeRules.Get("OV1");
-        if (wanted is { } over && over.Value > book.Value(edge.Member))
+        if (wanted is null && (way == FrontWay.HalfOverlay || (way == FrontWay.Overlay && edge.Kind == EdgeKind.Shared)) && book.Value(gap) > book.Value(edge.Member) && !book.HasUnknown)
+            book.NoteOnce("front.wide-gap", Severity.Warn, space.Owner, $"Fronts with {book.Say(book.Value(gap))} between them do not reach the edge of {book.Say(book.Value(edge.Member))} that they share: what is behind them shows.", $"Make the gap {book.SayAtMost(book.Value(edge.Member))} or less.", space.Place);
+        if (wanted is { } past && edge.Kind == EdgeKind.Shared && past.Value > book.Value(edge.Member))
+            book.NoteOnce("front.covers-opening", Severity.Stop, space.Owner, $"Fronts that lie {book.Say(past.Value)} over an edge of {book.Say(book.Value(edge.Member))} cover what is beyond it.", $"Make the overlay {book.SayAtMost((book.Value(edge.Member) - book.Value(gap)) / 2)} or less, or leave it out to have it worked out.", past.Place);
+        else if (wanted is { } over && over.Value > book.Value(edge.Member))
             book.NoteOnce("front.overhang", Severity.Warn, space.Owner, $"Fronts that lie {book.Say(over.Value)} over an edge of {book.Say(book.Value(edge.Member))} stand out past it.", "Make the overlay smaller, or leave it out to have it worked out.", over.Place);
         if (wanted is { } given) return book.Define(space.Prefix, what, name, WithPanel(edge, Term.From("overlay", 1, given.Value, Origin.Given(given.Place))));
         if (way == FrontWay.Inset && edge.IsCovered) return book.Define(space.Prefix, what, name, new Sum(Term.From("rail, covered whole", 1, edge.Member)));

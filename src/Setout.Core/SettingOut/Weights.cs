@@ -92,7 +92,9 @@ public static class Weights
 
     private static Mass Of(Estimate density, ExactLength length, ExactLength width, ExactLength thickness)
     {
-        double cubicMetres = length.ApproximateMillimetres * width.ApproximateMillimetres * thickness.ApproximateMillimetres * 1e-9;
+        // A size below nothing has its own finding, and weighs nothing.
+        static double Millimetres(ExactLength size) => Math.Max(0, size.ApproximateMillimetres);
+        double cubicMetres = Millimetres(length) * Millimetres(width) * Millimetres(thickness) * 1e-9;
         return new(new Estimate(cubicMetres * density.Value, cubicMetres * density.Error));
     }
 }

@@ -93,7 +93,7 @@ public class FixedFaultTests
             new Divider("P", null, Place.None),
             Opening("B", default, new Shelves(null, Given("15"), [Named("S10")])),
         ]))]);
-        Assert.Equal(["drawer.too-wide", "part.no-size"], set.Findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Code).Order());
+        Assert.Equal(["drawer.too-wide", "shelf.no-depth"], set.Findings.Where(f => f.Severity == Severity.Stop).Select(f => f.Code).Order());
     }
 
     [Theory]

@@ -15,7 +15,7 @@ namespace Setout.Core.SettingOut.Cases;
 internal static class BackRule
 {
     /// <summary>The least thickness that holds a screw in its edge, or a case on a wall: what is sold as 1/2 in (12 mm). Common practice, no source.</summary>
-    public static readonly ExactLength Carries = FromInches(Rational.Of(7, 16));
+    public static readonly ExactLength Carries = Fastening.HoldsInEdge;
 
     /// <summary>How the back is held, before the parts round it are sized.</summary>
     /// <param name="book">Where to write.</param>
@@ -103,6 +103,7 @@ internal static class BackRule
             ? book.DefineSize(key, "back.length", $"{name} back, length", new Sum(high), PartRole.Back)
             : book.DefineSize(key, "back.length", $"{name} back, length", new Sum([.. high, .. play]), Rounding.Down, why);
         PartSize across = book.DefineSize(key, "back.width", $"{name} back, width", new Sum([.. wide, .. solid is null ? play : [Term.From("play", -1, solid.Across)]]), Rounding.Down, why);
+        if (solid is null) Stays(book, shape, back);
         if (solid is null) Room(book, shape, back, "across", wide, across);
         else if (back.Depth is { } deep) PanelPlayRule.Slack(book, solid, "across", across, clearWidth, deep.AsCut, solid.Across);
         if (!isFull) Room(book, shape, back, "along", high, length);
@@ -132,6 +133,17 @@ internal static class BackRule
         if (by > most)
             book.Note("wood.cross-grain", Severity.Warn, shape.Key, $"The back of {shape.Name} of {WoodMoves.Solid(back.Panel)!.Name} moves {book.Say(by)} across its {book.Say(book.Value(wide))}; fixed all round to top and bottom, which do not follow, it splits.",
                 $"Write 'fit: grooved', where it has {book.Say(by)} of play without glue, or use plywood for the back. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", shape.Described.BackFit.Place.IsKnown ? shape.Described.BackFit.Place : shape.Described.Place);
+    }
+
+    /// <summary>Whether it stays where it is let in; between the sides, whether its gap is more than a screw bridges.</summary>
+    private static void Stays(Book book, CaseShape shape, BackSetting back)
+    {
+        BackFit fit = shape.Described.BackFit;
+        if (back.Depth is { } depth) GrooveHold.Look(book, new(shape.Key, "back.falls-out", $"The back of {shape.Name}", back.Play!.Value, depth.AsCut, back.Hold == BackHold.Grooved), fit.Play, fit.Depth, fit.Place);
+        else if (fit.Play is { } all && ExactLength.Min(shape.Described.Width.Value, shape.Described.Height.Value - book.ValueOr0(shape.Raise)) - (book.Value(shape.Thickness) * 2) is var least && all.Value >= least - book.Grid.Step)
+            book.Note("back.falls-out", Severity.Stop, shape.Key, $"A play of {book.Say(all.Value)} leaves nothing of the back of {shape.Name}: its place is {book.Say(least)}.", $"Leave {book.SayAtMost(TradeRules.Get("GV1").Length)} at most. ({TradeRules.Get("GV1").Cited})", all.Place);
+        else if (fit.Play is { } given && given.Value > TradeRules.Get("GV1").Length)
+            book.Note("back.wide-gap", Severity.Warn, shape.Key, $"A back with {book.Say(given.Value)} of play leaves {book.Say(given.Value / 2)} open at each edge.", $"Leave {book.SayAtMost(TradeRules.Get("GV1").Length)} at most. ({TradeRules.Get("GV1").Cited})", given.Place);
     }
 
     private static void Add(Book book, CaseShape shape, BackSetting back, PartSize length, PartSize across, Placement place) =>

@@ -37,6 +37,7 @@ internal static class CaseRule
             new Sum([Term.From(EdgeRule.Covers(panel) ? "side, with its edge" : "side, as cut", 1, sideWidth.Made), .. BackRule.OffDecks(shape)]), PartRole.Deck, panel, 1,
             shape.Back is { Hold: BackHold.Rabbeted } ? (Rounding.Down, "down: the back must lie over it") : null);
 
+        if (!CaseBounds.HasInside(book, shape, rail, sideWidth)) return;
         ExactLength tv = book.Value(t), into = book.ValueOr0(shape.LetIn?.AsCut), y = book.ValueOr0(shape.FrameThickness), low = book.ValueOr0(shape.Raise);
         ExactLength w = book.Value(deckLength.AsCut) + ((tv - into) * 2), h = book.Value(sideLength.AsCut), d = book.Value(sideWidth.Made), deep = book.Value(deckWidth.Made);
         book.Add(new(shape.Side, $"{key}s", $"{name} side", PartRole.Side, panel.Name, sideLength, sideWidth, t, 2, panel.Grain,
@@ -80,7 +81,9 @@ internal static class CaseRule
         var space = new Space(key, $"{key}.opening", name, openWidth, openHeight, openDepth, tv, y, low + tv, edges, described.Of, shape.Side, described.Place, new(between.Terms.Length == 1 ? deckLength.AsCut : openFace(), faceHeight)) { Dividers = dividers, FaceFrame = frame };
         OpeningRule.Fill(book, space, described.Content);
 
+        CaseSpan.Look(book, shape, openWidth);
         if (shape.Back is { } held) BackRule.Step(book, shape, held, w, h);
+        if (rail is not null) HangingRule.RailStep(book, shape);
         if (closesLast) Close(book, shape, w, h, "Dry-fit all that goes inside first. ");
         if (frame is not null) FaceFrameRule.Step(book, frame, [.. book.Parts.Skip(before)], w, h);
         FootRule.Write(book, shape, deckLength, sideWidth, openWidth, w, d, y);

@@ -34,11 +34,12 @@ internal static class CornerRule
             case CaseJoint.Pocket:
                 book.Joints.Add(new("butt", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and pocket screws, pockets on the faces that are not seen"));
                 (string pocket, string source) = Fastening.PocketScrew(book, thick);
+                Fastening.CheckPocket(book, key, $"top and bottom of {shape.Name}", thick, Place(shape));
                 book.Hardware.Add(new(key, pocket, 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}; {source}"));
                 return;
             case CaseJoint.Dowels:
                 book.Joints.Add(new("dowels", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and dowels"));
-                DowelRule.Write(book, new(key, $"{shape.Name}, top and bottom", shape.Deck, "both ends", 4, deckWidth.AsCut, shape.Thickness), [(shape.Side, shape.Thickness, "the inside, where top and bottom meet it")]);
+                DowelRule.Write(book, new(key, $"{shape.Name}, top and bottom", shape.Deck, "both ends", 4, deckWidth.AsCut, shape.Thickness) { Place = shape.Described.Corners.Place }, [(shape.Side, shape.Thickness, "the inside, where top and bottom meet it")]);
                 return;
             case CaseJoint.Rabbet or CaseJoint.Dado when shape.LetIn is { } depth:
                 string word = shape.Described.Corners.Joint == CaseJoint.Rabbet ? "rabbet" : "dado";
@@ -47,11 +48,14 @@ internal static class CornerRule
                 Cut(book, shape, depth);
                 return;
             default:
+                Fastening.CheckEdge(book, key, $"top and bottom of {shape.Name}", thick, Place(shape));
                 book.Joints.Add(new("butt", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side"));
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, thick), 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}"));
                 return;
         }
     }
+
+    private static Place Place(CaseShape shape) => shape.Described.Corners.Place is { IsKnown: true } said ? said : shape.Described.Of.Place;
 
     private static void Cut(Book book, CaseShape shape, PartSize depth)
     {
@@ -67,6 +71,8 @@ internal static class CornerRule
             return;
         }
         PartSize tongue = book.DefineSize(key, "tongue", $"{name}, tongue of top and bottom, thickness", new Sum([Term.From("top or bottom", 1, thick)], TradeRules.Get("DJ8").Share), Rounding.Down, "down: half of it at most, so that wood stays beyond the dado");
+        if (book.Value(tongue.AsCut).Sign <= 0 && !book.HasUnknown)
+            book.NoteOnce("joint.no-tongue", Severity.Stop, key, $"The tongues of top and bottom of {name} come out {book.Say(book.Value(tongue.AsCut))} thick on a grid of {book.Say(book.Grid.Step)}.", "Write a finer 'grid', or 'corners: rabbet'.", Place(shape));
         QuantityKey from = book.Define(key, "corner.from-end", $"{name}, dado from the end of the side", new Sum(Term.From("top or bottom", 1, thick), Term.From("tongue, as cut", -1, tongue.AsCut)));
         book.Machinings.Add(new(shape.Side, $"Dado across the inside {ends}", [("depth", depth.ToCut), ("width", tongue.ToCut), ("from the end", from)]) { By = [shape.Deck], On = Face.Inside });
         book.Machinings.Add(new(shape.Deck, shape.Raise is null ? "Tongue along both ends, at the inner face" : "Of the top only: tongue along both ends, at the inner face",

@@ -41,6 +41,8 @@ internal static class FillerRule
             if (Stock(book, shape, filler, name, [Term.From("space it closes", 1, space), .. frames.Select(f => f with { Times = -f.Times }), Term.From("to be scribed off", 1, scribe)]) is not { } stock) continue;
             ExactLength over = book.Value(new Sum(frames)), own = book.ValueOr0(shape.FrameThickness is null ? null : QuantityKey.Of(shape.Key, filler.IsAtRight ? "frame.over-right" : "frame.overhang"));
             ExactLength wide = book.Value(space) - over, thick = book.Value(stock.Thickness);
+            if (thick > shape.Described.Depth.Value && !book.HasUnknown)
+                book.NoteOnce("filler.thick", Severity.Warn, shape.Key, $"The filler is {book.Say(thick)} thick, {shape.Name} {book.Say(shape.Described.Depth.Value)} deep: it stands out behind.", $"Use stock of {book.SayAtMost(shape.Described.Depth.Value)} or less.", filler.Of.Place);
             book.Add(new(key, $"{shape.Key}f{Side(filler)[0]}", name, PartRole.Filler, stock.Material, length, stock.Width, stock.Thickness, 1, Grain.Keep,
                 [new(filler.IsAtRight ? w + own : -own - wide, Zero, Zero, wide, thick, h)], filler.Place));
             Fix(book, shape, filler, key, book.Value(scribe), (wide, h), own.Sign > 0, isAtWall);

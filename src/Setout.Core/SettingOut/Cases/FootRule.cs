@@ -17,10 +17,12 @@ internal static class FootRule
     public static QuantityKey? Lift(Book book, Case described)
     {
         string key = described.Key, name = Standing.NameOf(book, described, "case");
+        (Place Place, string Word)[] stands = [.. described.Toe is { } toe ? [(toe.Place, "a toe kick")] : Array.Empty<(Place, string)>(), .. described.Base is { } own ? [(own.Place, "a base")] : Array.Empty<(Place, string)>(),
+            .. described.Feet is { } under ? [(under.Place, Word(under.Kind))] : Array.Empty<(Place, string)>()];
+        if (stands.Length > 1)
+            book.Note("case.two-feet", described is { Base: not null, Feet: not null } ? Severity.Stop : Severity.Warn, key, $"{name} has {string.Join(" and ", stands.Select(s => s.Word))}.", "Keep one of them.", stands[^1].Place);
         if (described.Base is { } bottom)
         {
-            if (described.Feet is { } feet)
-                book.Note("case.two-feet", Severity.Stop, key, $"{name} has a base and feet.", "Keep one of them.", feet.Place);
             if (book.PanelOf(bottom.Of, key) is not { } panel) return null;
             PartSize board = book.DefineSize(key, "base.height", $"{name} base, height", Usual.Or(book, bottom.Height, "TK1", "usual height"), Rounding.Nearest, "to the nearest step");
             return book.DefineSame(key, "lift", $"{name}, lifted by its base", "base, as cut", board.AsCut);
@@ -51,16 +53,20 @@ internal static class FootRule
         ExactLength t = book.Value(Book.ThicknessOf(panel.Name)), back = book.Value(setback), long_ = book.Value(length.AsCut), up = book.Value(high.AsCut);
         book.Add(new($"{key}.kick", $"{key}k", $"{name} kick board", PartRole.Kick, panel.Name, length, high, Book.ThicknessOf(panel.Name), 1, panel.Grain,
             [new((w - long_) / 2, front + back, book.Value(raise) - up, long_, t, up)], shape.Described.Place));
-        book.Machinings.Add(new(shape.Side, "Notch at the lower front corner for the toes", [("high", raise), ("deep", setback)]) { On = Face.FrontEdge });
-        book.CutOut(key, $"{name}, notch for the toes", [shape.Side], new(Zero, front, Zero, w, back, book.Value(raise)));
+        // A board flush with the sides leaves no room for toes, and takes no notch.
+        if (back.Sign > 0) book.Machinings.Add(new(shape.Side, "Notch at the lower front corner for the toes", [("high", raise), ("deep", setback)]) { On = Face.FrontEdge });
+        if (back.Sign > 0) book.CutOut(key, $"{name}, notch for the toes", [shape.Side], new(Zero, front, Zero, w, back, book.Value(raise)));
         book.Show(new(raise, false, Zero, book.Value(raise), 0) { In = Views.Right });
         book.Show(new(setback, false, front, front + back, 0) { IsDeep = true, In = Views.Right });
         book.Joints.Add(new("butt", $"{key}.kick", Face.Ends, shape.Side, Face.Inside, "glue and pocket screws from behind"));
         (string pocket, string source) = Fastening.PocketScrew(book, t);
+        Fastening.CheckPocket(book, key, $"{name} kick board", t, (toe.Of ?? shape.Described.Of).Place);
         book.Hardware.Add(new(key, pocket, 4, "piece", $"kick board, 2 an end; {source}"));
-        book.Steps.Add(new(Stage.Carcase, $"Glue and screw the kick board of {shape.The} between the sides, its face flush with the notches, tight under the bottom.", [$"{key}.kick"], null, "screws"));
-        if (back + t > d)
-            book.Note("case.toe-too-deep", Severity.Stop, key, $"A toe kick {book.Say(back)} behind the front does not go under {name}, {book.Say(d)} deep.", $"Set it back by {book.Say(d - t)} at most.", toe.Setback?.Place ?? toe.Place);
+        book.Steps.Add(new(Stage.Carcase, $"Glue and screw the kick board of {shape.The} between the sides, its face flush with the {(back.Sign > 0 ? "notches" : "front edges")}, tight under the bottom.", [$"{key}.kick"], null, "screws"));
+        // A back in rabbets comes down before it.
+        ExactLength room = d + book.Value(new Sum([Term.From("side", 1, Zero, new(OriginKind.Worked, "nothing")), .. BackRule.OffDecks(shape)]));
+        if (back + t > room)
+            book.Note("case.toe-too-deep", Severity.Stop, key, $"A toe kick {book.Say(back)} behind the front does not go under {name}, {book.Say(room)} deep.", room > t ? $"Set it back by {book.SayAtMost(room - t)} at most." : $"Make the case {book.SayAtLeast(back + t - room)} deeper.", toe.Setback?.Place ?? toe.Place);
         Level(book, shape, $"Stand {name} in its place: level it with shims under the sides, beginning from the highest point of the floor, and cut them flush.");
     }
 
@@ -74,6 +80,16 @@ internal static class FootRule
         PartSize cross = book.DefineSize(key, "base.cross", $"{name} ends, length", new Sum(Term.From("side, as cut", 1, sideWidth.Made), Term.From("front behind the edges", -1, setback),
             Term.From("front and back", -2, t)), Rounding.Down, "down: it must stay under the case");
         ExactLength tv = book.Value(t), up = book.Value(high.AsCut), wide = book.Value(length.AsCut), deep = book.Value(cross.AsCut), y = front + book.Value(setback);
+        if (up.Sign <= 0)
+        {
+            book.Note("case.toe-too-low", Severity.Stop, key, $"The base of {shape.Name} comes out {book.Say(up)} high on a grid of {book.Say(book.Grid.Step)}.", $"Make it {book.Say(book.Grid.Step)} high or more, or leave it out.", bottom.Height?.Place ?? bottom.Place);
+            return;
+        }
+        if (wide < tv * 2)
+        {
+            book.Note("case.base-no-width", Severity.Stop, key, $"Two ends of {book.Say(tv)} do not go under {shape.Name}, {book.Say(wide)} wide.", $"Use stock thinner than {book.Say(wide / 2)} for the base, or make the case {book.SayAtLeast((tv * 2) - wide)} wider.", bottom.Of.Place);
+            return;
+        }
         int ends = 2 + (int)((wide - tv) / Usual.Length(book, "BS1")).Round(Rounding.Up) - 1;
         if (deep.Sign <= 0)
         {
@@ -89,6 +105,7 @@ internal static class FootRule
         book.Joints.Add(new("butt", $"{key}.base-end", Face.Ends, $"{key}.base", Face.Inside, "glue and screws through front and back"));
         book.Joints.Add(new("butt", $"{key}.base", Face.Top, shape.Deck, Face.Outside, "screws through the bottom"));
         int screws = 4 * ends;
+        Fastening.CheckEdge(book, key, name, tv, bottom.Of.Place);
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"base: {ends} ends and cross pieces, 2 at each end; common practice, no source"));
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, book.Value(shape.Thickness)), 2 * ends, "piece", "through the bottom into the base; common practice, no source"));
         book.Steps.Add(new(Stage.Carcase, $"Screw up the base of {shape.The}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws") { On = $"{key}.base" });

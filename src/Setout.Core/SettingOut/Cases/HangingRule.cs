@@ -29,12 +29,15 @@ internal static class HangingRule
         book.Joints.Add(new("butt", $"{key}.rail", Face.Top, shape.Deck, Face.Inside, "glue and screws through the top"));
         int screws = 4 + Fastening.ScrewsAlong(w);
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, t), screws, "piece", $"hanging rail: 2 through each side, the others through the top: {Fastening.SpacingWords}"));
-        book.Steps.Add(new(Stage.Back, $"Glue and screw the hanging rail of {shape.The} between the sides, tight under the top and flush with the rear edges.", [$"{key}.rail"], null, "screws"));
         // Behind a back on the rear edges there is no room for it.
         if (shape.Back is { } back && (back.Hold is BackHold.Applied or BackHold.Rabbeted || book.Value(back.Inset!.Value) < thick))
             book.Note("case.no-room-for-rail", Severity.Stop, key, $"The hanging rail is {book.Say(thick)} thick; behind the back there is {book.Say(book.ValueOr0(back.Inset))}.",
                 $"Let the back in by {book.Say(thick)}: 'back: {{of: {back.Panel.Name}, fit: grooved}}' does it by itself.", shape.Described.BackFit.Inset?.Place ?? shape.Described.HangingRail!.Place);
     }
+
+    /// <summary>The step that puts the rail in: behind the back, so after it.</summary>
+    public static void RailStep(Book book, CaseShape shape) =>
+        book.Steps.Add(new(Stage.Back, $"Glue and screw the hanging rail of {shape.The} between the sides, tight under the top and flush with the rear edges.", [$"{shape.Key}.rail"], null, "screws"));
 
     /// <summary>Fixings and their step; a finding where nothing carries.</summary>
     public static void Write(Book book, CaseShape shape, ExactLength width)

@@ -25,6 +25,7 @@ internal static class DoorPanels
             new Sum(Term.From("between the rails", 1, clearHeight), Term.From("grooves", 2, groove.ToCut), Term.From("play", -1, along)), PartRole.DoorPanel);
         PanelPlayRule.Slack(book, play, "across", width, shoulders, groove.AsCut, play.Across);
         PanelPlayRule.Slack(book, play, "along", length, clearHeight, groove.AsCut, along);
+        PanelPlayRule.Hold(book, play, "door", groove.AsCut, framed.Groove, framed.Panel.Place);
         PanelPlayRule.Check(book, play, "door", groove.ToCut, framed.Groove?.Place ?? framed.Panel.Place);
         return (length, width, book.ThicknessOf($"{key}.panel", panel.Name));
     }

@@ -118,6 +118,10 @@ internal static class FramedDoor
         TenonRule.Check(book, spot.Key, setting.Tenon.ToCut, framed.Tenon?.Place ?? kind.Place, new TenonLimit("door.tenon-too-long", Severity.Stop, stile, $"comes out of stiles {book.Say(stile)} wide"));
         if (tenon < groove)
             book.NoteOnce("door.tenon-short", Severity.Warn, spot.Key, $"Tenons of {book.Say(tenon)} leave {book.Say(groove - tenon)} of the groove open at the ends of the stiles.", $"Make them {book.Say(groove)} or longer.", framed.Tenon?.Place ?? kind.Place);
+        ExactLength narrow = sticks.Min(s => book.Value(Book.SectionWidthOf(s.Name)));
+        if (groove * 2 > narrow)
+            book.NoteOnce("door.groove-too-deep", groove >= narrow ? Severity.Stop : Severity.Warn, spot.Key, $"A groove of {book.Say(groove)} {(groove >= narrow ? "goes through" : $"leaves {book.Say(narrow - groove)} of")} sticks {book.Say(narrow)} wide.",
+                $"Make it {book.SayAtMost(narrow / 2)} deep or less. (common practice, no source)", framed.Groove?.Place ?? kind.Place);
         TradeRule cheek = TradeRules.Get("DO4");
         ExactLength beside = (thick - thin) / 2;
         if (beside < cheek.Length && !book.IsUnknown(framed.Panel.Text))

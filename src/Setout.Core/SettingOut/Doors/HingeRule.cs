@@ -34,7 +34,7 @@ internal static class HingeRule
                 $"Make it smaller or lighter, or look for hinges that carry it. ({row.Source})", spot.Place);
 
         QuantityKey? length = isCup ? null : Once(book, kind, "hinge.length", "length of its hinges", "HG6", "usual for a cupboard door");
-        ImmutableArray<(string Name, QuantityKey Key)> onDoor = [.. Places(book, spot, door, length, row.Count)];
+        ImmutableArray<(string Name, QuantityKey Key)> onDoor = [.. HingePlaces.Of(book, space, kind, spot, door, length, row.Count)];
         Edge edge = onLeft ? space.Edges.Left : space.Edges.Right;
         string ground = space.Ground;
         ImmutableArray<(string Name, QuantityKey Key)> onCarcase = [.. onDoor.Select((p, i) => ($"hinge {i + 1} above the {ground}",
@@ -54,22 +54,6 @@ internal static class HingeRule
     /// <summary>Whether doors of a kind hang on cup hinges.</summary>
     public static bool IsCup(DoorKind kind) => (kind.Hinge ?? (kind.Lie == DoorLie.Inset ? HingeKind.Butt : HingeKind.Cup)) == HingeKind.Cup;
 
-    private static IEnumerable<(string Name, QuantityKey Key)> Places(Book book, DoorSpot spot, MadeDoor door, QuantityKey? length, int count)
-    {
-        TradeRule rule = TradeRules.Get(length is null ? "HG3" : "HG6");
-        // A butt ends its own length from the end of the door.
-        QuantityKey end = book.Define(spot.Key, "hinge-end", $"{spot.Name}, middle of its outer hinges from its ends", length is { } leaf
-            ? new Sum(Term.From("length of the hinge, and half of it", Rational.Of(3, 2), leaf))
-            : new Stated(rule.Length, new(OriginKind.Rule, "a starting point", rule.Cited)));
-        for (int i = 0; i < count; i++)
-        {
-            Rational up = Rational.Of(i, count - 1), ends = Rational.One - (up * 2);
-            ImmutableArray<Term> terms = [.. up.Sign == 0 ? Array.Empty<Term>() : [Term.From("height of the door", up, door.Height)], .. ends.Sign == 0 ? Array.Empty<Term>() : [Term.From("from the end", ends, end)]];
-            PartSize place = book.DefineSize(spot.Key, $"hinge-{i + 1}", $"{spot.Name}, hinge {i + 1} above its lower end", new Sum(terms), Rounding.Nearest, "to the nearest step", Scatter.Placed);
-            yield return ($"hinge {i + 1} above the lower end", place.ToCut);
-        }
-    }
-
     private static void Cup(Book book, DoorKind kind, DoorSpot spot, MadeDoor door, Edge edge, string side, ImmutableArray<(string, QuantityKey)> onDoor, ImmutableArray<(string, QuantityKey)> onCarcase,
         FaceFrameSetting? frame, ExactLength at)
     {
@@ -82,6 +66,7 @@ internal static class HingeRule
         if (under < left.Length)
             book.NoteOnce("door.thin-for-cup", under.Sign <= 0 ? Severity.Stop : Severity.Warn, spot.Key, $"Cups {book.Say(book.Value(depth))} deep in a door of {book.Say(book.Value(door.Thickness))} leave {book.Say(under)} under them.",
                 $"Keep {book.Say(left.Length)} or more: use a thicker door, hinges with a shallower cup, or butts. ({left.Cited})", kind.HingePlace.IsKnown ? kind.HingePlace : kind.Place);
+        HingeBounds.Cup(book, spot, door, book.Value(centre) + ExactLength.FromMillimetres(Rational.Of(CupDiameter, 2)));
         if (door.Solid is { } solid && book.Value(solid) - book.Value(centre) - ExactLength.FromMillimetres(Rational.Of(35, 2)) is var rest && rest < left.Length)
             book.NoteOnce("door.stile-narrow-for-cup", Severity.Warn, spot.Key, $"Cups of 35 mm leave {book.Say(rest)} of the stile beside its groove.", "Use wider stiles, a shallower groove, or butts.", kind.HingePlace.IsKnown ? kind.HingePlace : kind.Place);
     }
@@ -118,6 +103,7 @@ internal static class HingeRule
         ExactLength face = book.Corner.X + space.X + (onLeft ? ExactLength.Zero : book.Value(space.Width)), apart = ExactLength.FromMillimetres(PlateHoles) / 2;
         // On a face frame the plates are on its edge, where their leaflet says.
         if (edge.Frame is not null || Bored.Beside(book, edge.Part, face, onLeft) is not { } panel) return;
+        HingeBounds.Plates(book, space, kind, spot, edge, panel.Box, [.. onCarcase.Select(p => book.Value(p.Key))], apart);
         foreach ((string _, QuantityKey at) in onCarcase)
             foreach (ExactLength off in new[] { -apart, apart })
                 book.Bores.Add(new(spot.Key, "plate", edge.Part, panel.Number, Along.X, face, panel.Box.Y + book.Value(QuantityKey.Of(spot.Key, "plate-setback")), book.Corner.Z + space.Z + book.Value(at) + off, ExactLength.Zero, ExactLength.Zero));

@@ -59,6 +59,7 @@ internal static class BankRule
         // What is inset must go in where the opening is narrowest.
         Sum across = new(isInset ? Term.From("clear width", 1, space.Width) : Term.From("clear width at the face", 1, space.Face.Width), Term.From("over the left", 1, left), Term.From("over the right", 1, right));
 
+        if (!HasWidth(book, space, kind, book.Value(across), bank.Like.Place)) return;
         ImmutableArray<PartSize>.Builder widths = ImmutableArray.CreateBuilder<PartSize>(count);
         ExactLength gapValue = book.Value(gap), x = space.X - book.Value(left);
         ExactLength down = space.Z + book.Value(space.Height) + book.Value(top);
@@ -100,5 +101,13 @@ internal static class BankRule
             : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
             kind.HasFalseFront ? [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")] : [], null, kind.HasFalseFront ? "screws" : ""));
         book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
+    }
+
+    /// <summary>False where the gaps, or fronts that lie short of their edges, leave nothing of the width; a finding says so.</summary>
+    private static bool HasWidth(Book book, Space space, DrawerKind kind, ExactLength wide, Place place)
+    {
+        if (wide >= book.Grid.Step || book.HasUnknown) return true;
+        book.Note("front.no-size", Severity.Stop, space.Owner, $"Nothing is left for the fronts of {space.Name}: they come out {book.Say(wide)} wide.", $"Make the opening {book.SayAtLeast(book.Grid.Step - wide)} wider{(kind.Gap is null ? "" : ", or give a smaller 'gap'")}.", kind.Gap?.Place ?? place);
+        return false;
     }
 }

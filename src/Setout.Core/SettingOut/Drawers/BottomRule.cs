@@ -94,6 +94,7 @@ internal static class BottomRule
             book.Joints.Add(new(isLetIn ? "rabbet" : slides ? "slid in" : "groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut, IsLoose = !isLetIn });
         }
         CheckDepth(box, groove, word);
+        GrooveHold.Look(book, new(key, "drawer.bottom-falls-out", $"The bottom of {name}", slack, groove.AsCut, !isLetIn), null, kind.GrooveDepth, kind.Place);
         if (!slides) return new(width, length, null, null);
 
         PartSize backLength = book.DefineSize(key, "back.length", $"{name} back of the box, length", new Sum(Term.From("front of the box, to cut", 1, sizes.EndLength.ToCut)), PartRole.BoxEnd);

@@ -27,10 +27,7 @@ internal static class BoxChecks
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
-        else if (wide <= book.Value(box.SideThickness) * 2)
-        {
-            book.Note("drawer.no-width", Severity.Stop, key, $"The opening of {book.Say(room)} leaves no room for {name} between its slides.", "Make the opening wider.", drawer.BoxWidth?.Place ?? drawer.Place);
-        }
+        else if (NoWidth(box, wide)) return;
         else if (over > window.Most)
         {
             string takes = box.Kind.Slides == SlideWay.Runners ? "its runners want" : "the slides take", shim = box.Kind.Slides == SlideWay.Runners ? "Glue a strip to each side, of" : "Shim each slide by";
@@ -38,6 +35,46 @@ internal static class BoxChecks
                 book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; 'setout fit FILE' lists what can be done about it." : $"{shim} {book.Say((over - window.Middle) / 2)}, or leave {(drawer.BoxWidth is null ? "'play'" : "the width")} out to have it worked out.", drawer.BoxWidth?.Place ?? box.Kind.Play?.Place ?? drawer.Place);
         }
     }
+
+    /// <summary>True where two sides leave nothing between them, with a finding.</summary>
+    public static bool NoWidth(Box box, ExactLength wide)
+    {
+        (Book book, Drawer drawer) = (box.Book, box.Drawer);
+        ExactLength least = (book.Value(box.SideThickness) * 2) + book.Grid.Step;
+        if (wide >= least) return false;
+        Place place = drawer.BoxWidth?.Place ?? box.Kind.Play?.Place ?? box.Kind.Sheet.Clearance?.Place ?? drawer.Place;
+        book.Note("drawer.no-width", Severity.Stop, box.Key, $"{box.Name} comes out {book.Say(wide)} wide in its opening of {book.Say(book.Value(box.Space.Width))}: its two sides take {book.Say(least - book.Grid.Step)}.",
+            $"{(drawer.BoxWidth is not null ? $"Make it {book.SayAtLeast(least)} wide or more" : $"Make the opening {book.SayAtLeast(least - wide)} wider, or give its slides and their play so much less")}.", place);
+        return true;
+    }
+
+    /// <summary>True where front and back leave nothing between them, with a finding.</summary>
+    public static bool NoLength(Box box, PartSize length, BoxCorners corners)
+    {
+        Book book = box.Book;
+        ExactLength inside = book.Value(length.AsCut) + book.Value(new Sum(corners.InsideLengthLess)), whole = book.Value(length.AsCut);
+        if (inside >= book.Grid.Step) return false;
+        Place place = (box.Kind.SlideLength ?? box.Kind.Sheet.Length)?.Place ?? box.Drawer.Place;
+        book.Note("drawer.no-length", Severity.Stop, box.Key, $"The sides of {box.Name} are {book.Say(whole)} long: front and back leave {book.Say(inside)} between them.",
+            box.Kind.Slides == SlideWay.Runners ? $"Make the opening {book.SayAtLeast(book.Grid.Step - inside)} deeper." : $"Use slides {book.SayAtLeast(book.Grid.Step - inside)} longer.", place);
+        return true;
+    }
+
+    /// <summary>No figure on the grid is sure to land inside the play wanted: what grid does, or whether the usual play would.</summary>
+    public static void Grid(Box box, SlideRoom window)
+    {
+        Book book = box.Book;
+        bool usualDoes = box.Kind is { Slides: SlideWay.Side, Window: SlideWindow.Narrow } && !SlideRoom.Of(box.Kind with { Window = SlideWindow.Usual }).IsFinerThan(book.Grid);
+        book.NoteOnce("drawer.grid-too-coarse", Severity.Warn, box.Key, $"{box.Name} wants its play within {book.Say(window.Least)} to {book.Say(window.Most)}; a step of {book.Say(book.Grid.Step)} is wider than that.",
+            $"Write 'grid: {book.Say(FinerThan(book, window))}' or finer in the piece, or give the shop such a grid{(usualDoes ? ", or write 'window: usual' if these slides allow it" : "")}.", box.Kind.Place);
+    }
+
+    // The coarsest of the steps that shops keep that lands inside.
+    private static ExactLength FinerThan(Book book, SlideRoom window) => (book.Piece.Unit == Measures.Text.LengthUnit.Inch
+        ? s_ofAnInch.Select(part => FromInches(Rational.Of(1, part)))
+        : s_ofAMillimetre.Select(part => FromMillimetres(Rational.Of(1, part)))).First(step => step <= window.Most - window.Least);
+
+    private static readonly int[] s_ofAnInch = [16, 32, 64, 128], s_ofAMillimetre = [1, 2, 4, 10];
 
     public static void Height(Box box, PartSize height, ExactLength all, ExactLength room, Stick? runner)
     {
@@ -87,6 +124,8 @@ internal static class BoxChecks
         if (kind.Slides != SlideWay.Under) return;
         TradeRule thickest = TradeRules.Get("US6"), recess = TradeRules.Get("US3");
         ExactLength thick = book.Value(box.SideThickness);
+        if (kind.Sheet.Clearance is { } takes && takes.Value < thick)
+            book.NoteOnce("slide.clearance-too-small", Severity.Stop, box.Key, $"Slides that take {book.Say(takes.Value)} from the opening to the inside of the box leave no room for its sides of {book.Say(thick)}.", $"Make 'clearance' {book.SayAtLeast(thick)} or more, as the leaflet has it, or use thinner sides.", takes.Place);
         if (thick > thickest.Length && kind.Sheet.Clearance is null && !book.IsUnknown(box.Sides.Name))
             book.NoteOnce("drawer.side-too-thick", Severity.Warn, box.Key, $"Slides under the box take sides of {book.Say(thickest.Length)} at most; {kind.Sides.Text} is {book.Say(thick)}.",
                 $"Use a thinner sheet, or give the clearance of slides that are made for it. ({thickest.Cited})", kind.Sides.Place);

@@ -90,10 +90,13 @@ internal static class BoxCornerRule
         bool isLap = box.Kind.Corners == CornerJoint.HalfBlindDovetail, isRabbet = box.Kind.Corners == CornerJoint.Rabbet;
         ExactLength depth = book.Value(size.ToCut), thick = book.Value(isLap ? box.EndThickness : box.SideThickness);
         (Rational most, string rule) = isLap || isRabbet ? (Rational.Of(2, 3), TradeRules.Get(RuleOf(box.Kind.Corners)).Cited) : (Rational.Of(1, 2), TradeRules.Get("BX7").Cited);
-        if (book.IsUnknown(box.Sides.Name) || depth <= thick * most) return;
+        if (book.IsUnknown(box.Sides.Name) || (depth.Sign > 0 && depth <= thick * most)) return;
         (string what, string wood) = isLap ? ("Tails", "front of the box") : (isRabbet ? "Rabbets" : "Dadoes", "side");
         Place place = box.Kind.CornerDepth?.Place ?? box.Kind.Place;
-        if (depth >= thick)
+        if (depth.Sign <= 0)
+            book.NoteOnce("corner.no-depth", Severity.Stop, box.Key, $"{what} of {box.Name} come out {book.Say(depth)} deep on a grid of {book.Say(book.Grid.Step)}.",
+                box.Kind.CornerDepth is null ? "Write a finer 'grid', or other 'corners'." : $"Make 'corner depth' {book.Say(book.Grid.Step)} or more.", place);
+        else if (depth >= thick)
             book.NoteOnce("corner.too-deep", Severity.Stop, box.Key, $"{what} of {book.Say(depth)} leave nothing of a {wood} of {book.Say(thick)}.", $"Make 'corner depth' {book.Say(thick * most)} at most.", place);
         else
             book.NoteOnce("corner.too-deep", Severity.Warn, box.Key, $"{what} of {book.Say(depth)} leave {book.Say(thick - depth)} of a {wood} of {book.Say(thick)}.", $"Make 'corner depth' {book.Say(thick * most)} at most. ({rule})", place);

@@ -59,12 +59,17 @@ internal static class BoxRule
         if (runner is not null && slot.IsOnRails) BedRule.Write(box, runner);
         else if (runner is not null) RunnerRule.Write(box, runner);
         if (window.IsFinerThan(book.Grid))
-            book.NoteOnce("drawer.grid-too-coarse", Severity.Warn, key, $"{name} wants its play within {book.Say(window.Least)} to {book.Say(window.Most)}; a step of {book.Say(book.Grid.Step)} is wider than that.",
-                "Give the shop or the piece a finer grid, or write 'window: usual' if these slides allow it.", kind.Place);
+        {
+            // More than a step off is no fault of the grid.
+            if (book.Value(side) < window.Least - book.Grid.Step) BoxChecks.Width(box, (opening, built, side), end, window);
+            else if (!BoxChecks.NoWidth(box, book.Value(built))) BoxChecks.Grid(box, window);
+        }
         else BoxChecks.Width(box, (opening, built, side), end, window);
+        BoxChecks.NoLength(box, length, corners);
         BoxChecks.Height(box, height, tall, least, runner);
         BoxChecks.Bottom(box, book.Value(built));
         BoxChecks.Under(box);
+        SlideHold.Look(box);
         BoxCornerRule.Check(corners);
         BoxWork.Write(corners, sizes, built, slide, ground + low - space.Z);
     }

@@ -93,10 +93,14 @@ internal static class BoxWork
         if (box.Kind.Corners == CornerJoint.Pocket)
         {
             (string screw, string source) = Fastening.PocketScrew(book, side);
+            Fastening.CheckPocket(book, key, $"the sides of {box.Name}", side, box.Kind.Sides.Place);
             book.Hardware.Add(new(key, screw, screws, "piece", $"4 corners; {source}"));
         }
         else if (box.Kind.Corners == CornerJoint.Butt)
+        {
+            Fastening.CheckEdge(book, key, $"the ends of {box.Name}", side, box.Kind.Sides.Place);
             book.Hardware.Add(new(key, Fastening.PanelScrew(book, box.Sides, side), screws, "piece", "4 corners, through the sides; common practice, no source"));
+        }
         else if (box.Kind.Corners == CornerJoint.Rabbet)
             book.Hardware.Add(new(key, $"Pin or brad, {book.Say(Fastening.IntoEdge(book.Piece.Unit, side - book.Value(QuantityKey.Of(key, "corner.depth").ToCut)))}", screws, "piece", $"4 corners, through what is left of the sides; {TradeRules.Get("DJ1").Source}"));
     }

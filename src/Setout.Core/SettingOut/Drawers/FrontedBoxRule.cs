@@ -134,6 +134,7 @@ internal static class FrontedBoxRule
                 book.Joints.Add(new("butt", side, Face.Ends, front_, Face.Inside, "glue and pocket screws"));
                 book.Joints.Add(new("butt", back, Face.Ends, side, Face.Inside, "glue and pocket screws"));
                 (string screw, string source) = Fastening.PocketScrew(book, book.Value(box.SideThickness));
+                Fastening.CheckPocket(book, key, $"the sides of {box.Name}", book.Value(box.SideThickness), box.Kind.Sides.Place);
                 book.Hardware.Add(new(key, screw, 4 * Math.Max(2, (int)(book.Value(QuantityKey.Of(key, "side.width")).Inches / 3).Round(Rounding.Down)), "piece", $"4 corners; {source}"));
                 how = "glue and screw the sides to the front and the back between them";
                 break;

@@ -31,11 +31,13 @@ internal static class FrameBay
             QuantityKey? setback = bay.Setback is { } back ? book.Define(bay.Key, "setback", $"{name}, setback of what stands in it", back.Stated) : null;
             Sum inside_ = setback is { } s ? new([.. keys.Inside.Terms, Term.From("setback, front and back", -2, s)]) : keys.Inside;
             QuantityKey deep = book.Define(bay.Key, "depth", $"{name}, clear depth", inside_, Combining.Narrowest);
+            if (!FrameBounds.HasDepth(book, bay, deep)) return;
             BackToBackRule.Fill(book, spaces.Into(new(bay.Key, bay.Key, name, open, height, deep, x, book.ValueOr0(setback), z, FrameEdges(keys, null, ""), frame.Of, $"{frame.Key}.post", bay.Place, new(rail.Made, faceHeight),
                 TakesSlides: spaces.Bearers is not null)), bay);
             return;
         }
         QuantityKey t = Book.ThicknessOf(panel.Name);
+        if (!FrameBounds.TakesPanels(book, bay, book.Value(rail.Made), book.Value(height), book.Value(t), s_slipIn)) return;
         PartSize length = book.DefineSize(bay.Key, "panel.length", $"{name} slide panel, height", new Sum(Term.From("clear height", 1, height),
             Term.From("room to slip it in", -1, s_slipIn, new(OriginKind.Rule, "between the rails", "common practice, no source"))), PartRole.SlidePanel);
         PartSize across = book.DefineSize(bay.Key, "panel.width", $"{name} slide panel, depth", keys.Inside, PartRole.SlidePanel, panel, 1);

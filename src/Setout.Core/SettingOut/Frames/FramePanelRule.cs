@@ -25,8 +25,7 @@ internal static class FramePanelRule
         QuantityKey t = Book.ThicknessOf(panel.Name);
         QuantityKey groove = book.Define(key, "groove", $"{name}, depth of the grooves for its panels", panels.Groove?.Stated ?? new Stated(usual.Length, new(OriginKind.Rule, "usual groove", usual.Cited)));
         QuantityKey play = book.Define(key, "panel-play", $"{name}, play of a panel in its grooves", panels.Play?.Stated ?? new Stated(slack.Length, new(OriginKind.Rule, "each way, in all", slack.Cited)));
-        if (book.Value(groove) * 2 > book.Value(keys.RailThin))
-            book.Note("frame.groove-too-deep", Severity.Warn, key, $"Grooves of {book.Say(book.Value(groove))} are deep for rails of {book.Say(book.Value(keys.RailThin))}.", $"Make them {book.Say(book.Value(keys.RailThin) / 2)} or less.", panels.Place);
+        Depth(book, key, keys, panels, book.Value(groove), bays.Count > 1);
         if (book.Value(t) * 2 > book.Value(keys.RailThin))
             book.Note("frame.panel-too-thick", Severity.Stop, key, $"A panel of {book.Say(book.Value(t))} takes more than half of rails of {book.Say(book.Value(keys.RailThin))}.", "Use a thinner sheet or thicker rails.", panels.Of.Place);
         ExactLength g = book.Value(groove), half = book.Value(play) / 2, thick = book.Value(t), inset = (book.Value(keys.RailThin) - thick) / 2;
@@ -40,6 +39,7 @@ internal static class FramePanelRule
                 book.Define(owner, $"{word}.room", $"{words}, between the bottoms of its grooves", new Sum(Term.From(across.Words, 1, across.Key), grooves)), panels.Play, new Sum(Term.From("play", 1, play))) : null;
             PartSize length = book.DefineSize(owner, $"{word}.length", $"{words}, height", new Sum(Term.From(up.Words, 1, up.Key), grooves, Term.From("play", -1, play)), PartRole.FramePanel);
             PartSize width = book.DefineSize(owner, $"{word}.width", $"{words}, width", new Sum(Term.From(across.Words, 1, across.Key), grooves, Term.From("play", -1, moving?.Across ?? play)), PartRole.FramePanel);
+            PanelPlayRule.Hold(book, moving ?? new(owner, word, words, $"the {words}", null, groove, null, play, panels.Play), "frame", groove, panels.Groove, panels.Of.Place);
             if (moving is null) return (length, width);
             PanelPlayRule.Slack(book, moving, "across", width, across.Key, groove, moving.Across);
             PanelPlayRule.Slack(book, moving, "along", length, up.Key, groove, play);
@@ -74,6 +74,22 @@ internal static class FramePanelRule
             backs = [.. bays.Select(b => $"{b.Bay.Key}.back-panel")];
         }
         return (ends, backs);
+    }
+
+    /// <summary>A groove goes into the edges of rails and ties; into the posts of an end from front or back, into those of the back from one side, or from both.</summary>
+    private static void Depth(Book book, string key, FrameKeys keys, FramePanels panels, ExactLength groove, bool areBetween)
+    {
+        ExactLength usual = book.Value(keys.RailThin) / 2, wide = book.Value(keys.PostWide);
+        (ExactLength Most, string Words)[] through =
+        [
+            (book.Value(keys.RailWide), "go through the rails"),
+            .. panels.AtEnds ? [(book.Value(keys.PostThin), "go through the posts")] : Array.Empty<(ExactLength, string)>(),
+            .. panels.AtBack ? [areBetween ? (wide / 2, "meet in the posts between the bays") : (wide, "go through the posts")] : Array.Empty<(ExactLength, string)>(),
+        ];
+        (ExactLength most, string past) = through.MinBy(t => t.Most);
+        if (groove < most && groove <= usual) return;
+        bool stops = groove >= most;
+        book.Note("frame.groove-too-deep", stops ? Severity.Stop : Severity.Warn, key, stops ? $"Grooves of {book.Say(groove)} {past}." : $"Grooves of {book.Say(groove)} are deep for rails of {book.Say(book.Value(keys.RailThin))}.", $"Make them {book.SayAtMost(ExactLength.Min(usual, most / 2))} or less.", panels.Groove?.Place ?? panels.Place);
     }
 
     /// <summary>What a panel in the back takes of the depth: it stands in the middle of the rails. Null where there is none.</summary>

@@ -36,7 +36,7 @@ internal static class FrameRule
             : book.DefineSize(key, "tie.length", $"{name} tie, length", betweenPosts, PartRole.Tie);
         var keys = new FrameKeys(postLength, thin, wide, railThin, railWide, frame.TopRail == Laid.Flat ? railThin : railWide, toe, depth, above, tenon, tieLength)
         { BackTakes = FramePanelRule.BackTakes(book, frame, name, railThin), HasBottom = frame.HasBottomRails, Run = frame.Run };
-        if (!FrameRunRule.IsPossible(book, frame)) return;
+        if (!FrameRunRule.IsPossible(book, frame) || !FrameBounds.HasInside(book, frame, name, keys)) return;
 
         ImmutableArray<Term> posts = [Term.From("posts, wide face to the front", postPairs, wide)];
         bool isThrough = frame.Run != RailRun.Between;
@@ -64,6 +64,7 @@ internal static class FrameRule
         FrameJoints.Write(book, frame, keys, postPairs, sticks.Rails);
         FrameStretchers stretchers = StretcherRule.Write(book, frame, name, keys, spaces, slim, (x, d));
 
+        FrameBounds.Narrow(book, spaces, book.Value(railThin));
         foreach ((Opening bay, ExactLength bayX, PartSize rail) in spaces) FrameBay.Write(book, frame, keys, bay, bayX, rail);
         FrameJoints.Steps(book, frame, name, keys, sticks.Rails, stretchers, [.. ends], [.. backs], (x, d, h, book.Value(toe)));
         StretcherRule.Braces(book, frame, keys, slim, (x, d));

@@ -17,6 +17,9 @@ internal sealed record DowelRow(string Owner, string Name, string Ended, string 
     /// <summary>The edge that the first hole is measured from.</summary>
     public string From { get; init; } = "front edge";
 
+    /// <summary>Where the joint is written; unknown for where the part is.</summary>
+    public Place Place { get; init; }
+
     /// <summary>Further figures for what it goes into, such as where the part meets it.</summary>
     public ImmutableArray<(string, QuantityKey)> Where { get; init; } = [];
 }
@@ -51,6 +54,7 @@ internal static class DowelRule
         book.Machinings.Add(new(row.Ended, $"{count} dowel holes in {row.Ends}", [("diameter", diameter), ("depth", end), .. places, ("from the face", middle)]) { By = [owner], On = Face.Ends });
         foreach ((string part, QuantityKey _, string where) in into)
             book.Machinings.Add(new(part, $"{count} dowel holes in {where}; from the line of its face", [("diameter", diameter), ("depth", face), .. places, ("from the line", middle), .. row.Where]) { By = [owner] });
+        DowelChecks.Look(book, row, (diameter, end, face, first, left), into);
         book.DowelRows.Add(new(owner, row.Ended, [.. into.Select(i => i.Part).Distinct()], count));
         book.Hardware.Add(new(new QuantityKey(owner).Owner, $"Dowel, {book.Say(book.Value(diameter))} x {book.Say(book.Value(length))}", count * row.Rows, "piece", $"{count} in each of {row.Rows} ends; common practice, no source"));
     }

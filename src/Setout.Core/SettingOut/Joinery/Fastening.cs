@@ -3,6 +3,7 @@ using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
+using Setout.Core.Workings;
 
 namespace Setout.Core.SettingOut.Joinery;
 
@@ -20,6 +21,12 @@ internal static class Fastening
 
     /// <summary>The least bite that holds a panel: along an edge, or in its thickness. Common practice, no source.</summary>
     public static readonly ExactLength LeastBiteInEdge = ExactLength.FromInches(Rational.Of(3, 4)), LeastBiteInFace = ExactLength.FromInches(Rational.Of(1, 4));
+
+    /// <summary>The least thickness that holds a screw in its edge: what is sold as 1/2 in (12 mm). Common practice, no source.</summary>
+    public static readonly ExactLength HoldsInEdge = ExactLength.FromInches(Rational.Of(7, 16));
+
+    /// <summary>The least thickness that a screw holds in without coming out at the far face, by what is sold as 3/8 in (9 mm). Common practice, no source.</summary>
+    public static readonly ExactLength HoldsInFace = LeastBiteInFace + ShortOfFace - ExactLength.FromInches(Rational.Of(1, 32));
 
     // Lengths that shops keep, in the unit of the piece. Common practice, no source.
     private static readonly ImmutableArray<ExactLength> s_inch =
@@ -49,6 +56,22 @@ internal static class Fastening
     {
         string kind = into.Kind is "mdf" or "particleboard" ? "Panel screw, straight shank" : "Wood screw no. 8 (4 mm)";
         return $"{kind}, {book.Say(IntoEdge(book.Piece.Unit, through))}";
+    }
+
+    /// <summary>Says where a screw would split the edge it goes into: less than what is sold as 1/2 in (12 mm).</summary>
+    public static void CheckEdge(Book book, string owner, string name, ExactLength thick, Place place)
+    {
+        if (thick < HoldsInEdge && !book.HasUnknown)
+            book.NoteOnce("joint.edge-too-thin", Severity.Warn, owner, $"Screws into the edges of {name}, {book.Say(thick)} thick, split them.",
+                $"Use stock of {book.SayAtLeast(HoldsInEdge)} or more, or a joint that is glued into a rabbet or a dado. (common practice, no source)", place);
+    }
+
+    /// <summary>Says where stock is too thin for pocket screws: thinner than any that the table has one for.</summary>
+    public static void CheckPocket(Book book, string owner, string name, ExactLength thick, Place place)
+    {
+        if (thick < HoldsInEdge && !book.HasUnknown && TradeRules.PocketScrewFor(thick) is null)
+            book.NoteOnce("joint.no-pocket-screw", Severity.Warn, owner, $"No pocket screw suits {name}, {book.Say(thick)} thick: it comes out at the face.",
+                $"Use stock of {book.SayAtLeast(HoldsInEdge)} or more, or another joint. (common practice, no source)", place);
     }
 
     /// <summary>The pocket screw for joining stock of a thickness, with its source.</summary>

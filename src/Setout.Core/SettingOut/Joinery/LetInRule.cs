@@ -72,6 +72,12 @@ internal static class LetInRule
     {
         TradeRule most = TradeRules.Get(rule);
         ExactLength deep = book.Value(depth.AsCut), thick = book.Value(thickness);
+        if (deep.Sign <= 0 && !book.HasUnknown)
+        {
+            bool isGrid = thick * most.Share < book.Grid.Step;
+            book.NoteOnce("joint.no-depth", Severity.Stop, owner, $"A {word} in {into} comes out {book.Say(deep)} deep on a grid of {book.Say(book.Grid.Step)}.", isGrid ? "Write a finer 'grid', or choose another joint." : $"Make it {book.Say(book.Grid.Step)} deep or more.", place);
+            return false;
+        }
         if (deep <= thick * most.Share) return true;
         string limit = book.Say(thick * most.Share);
         if (deep >= thick)

@@ -50,6 +50,20 @@ internal static class PanelPlayRule
         book.Gaps.Add(new(slack, $"{panel.Name}, panel {way} in its grooves", ExactLength.Max(ExactLength.Zero, meant - half), meant + half, "goes in, and within 1/16 in of the play meant: common practice, no source"));
     }
 
+    /// <summary>Says where sheet goods fall out of their grooves, or hardly hold in them; a solid panel moves, and is looked at by that.</summary>
+    /// <param name="book">Where to write.</param>
+    /// <param name="panel">The panel.</param>
+    /// <param name="area">What its findings begin with: door, frame.</param>
+    /// <param name="depth">Of the grooves.</param>
+    /// <param name="groove">The depth where it was given.</param>
+    /// <param name="place">Where the panel is named.</param>
+    public static void Hold(Book book, PanelPlay panel, string area, QuantityKey depth, Given? groove, Place place)
+    {
+        if (panel.Moves is not null) return;
+        string words = char.ToUpperInvariant(panel.Words[0]) + panel.Words[1..];
+        GrooveHold.Look(book, new(panel.Owner, $"{area}.panel-falls-out", words, panel.Across, depth, true), panel.Given, groove, place);
+    }
+
     /// <summary>Says where a solid panel is held too tight, or may come out of its grooves.</summary>
     /// <param name="book">Where to write.</param>
     /// <param name="panel">The panel.</param>

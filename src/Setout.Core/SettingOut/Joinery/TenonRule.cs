@@ -10,7 +10,11 @@ namespace Setout.Core.SettingOut.Joinery;
 /// <param name="Thickness">Of the tenon, and the width of its mortise.</param>
 /// <param name="Shoulder">Wood at each edge of the tenon, and beyond its mortise; of a tenon that fills a groove its haunch, at the outer edge only.</param>
 /// <param name="Mortise">How deep its mortise is.</param>
-internal sealed record TenonSet(PartSize Length, QuantityKey Thickness, QuantityKey Shoulder, QuantityKey Mortise);
+internal sealed record TenonSet(PartSize Length, QuantityKey Thickness, QuantityKey Shoulder, QuantityKey Mortise)
+{
+    /// <summary>True where the tenon is as thick as a groove that it fills.</summary>
+    public bool IsOfGroove { get; init; }
+}
 
 /// <summary>How long a tenon may be.</summary>
 /// <param name="Code">Of the finding past it.</param>
@@ -41,7 +45,8 @@ internal static class TenonRule
         return new(length,
             fillsGroove ? stock : Once("thickness", "tenon thickness", new Sum([Term.From($"stock, {third.Figure} of it ({third.Cited})", 1, stock)], third.Share)),
             fillsGroove ? Once("haunch", "stile beyond a mortise", Usual.Or(book, null, "TN6", "so that its end does not break out")) : Once("shoulder", "shoulder at each edge of a tenon", Usual.Or(book, null, "TN2", "and wood beyond its mortise")),
-            Once("mortise", "mortise depth", new Sum(Term.From("tenon", 1, length.AsCut), Term.From("room for glue", 1, Usual.Length(book, "TN3"), new(OriginKind.Rule, "at its end", room.Cited)))));
+            Once("mortise", "mortise depth", new Sum(Term.From("tenon", 1, length.AsCut), Term.From("room for glue", 1, Usual.Length(book, "TN3"), new(OriginKind.Rule, "at its end", room.Cited)))))
+        { IsOfGroove = fillsGroove };
     }
 
     /// <summary>What stays of a stick for tenons from both its edges, each with the room of its mortise, as a working.</summary>
@@ -58,6 +63,8 @@ internal static class TenonRule
     public static void Check(Book book, string owner, QuantityKey length, Place place, params ReadOnlySpan<TenonLimit> limits)
     {
         ExactLength tenon = book.Value(length);
+        if (tenon.Sign <= 0)
+            book.NoteOnce("tenon.no-length", Severity.Stop, owner, $"A tenon of {book.Say(tenon)} is none.", $"Make it {book.Say(book.Grid.Step.ToExact())} long or more, or use another joint.", place);
         foreach (TenonLimit limit in limits)
         {
             if (tenon <= limit.Most) continue;
@@ -81,10 +88,20 @@ internal static class TenonRule
     /// <param name="place">Where it is written.</param>
     public static QuantityKey MortiseLength(Book book, string owner, string what, string name, TenonSet set, QuantityKey width, ImmutableArray<Term> off, Place place)
     {
+        Walls(book, owner, name, set, place);
         QuantityKey length = book.Define(owner, what, $"{name}, mortise length", new Sum([Term.From("its width", 1, width), .. off.IsEmpty ? [Term.From("shoulders", -2, set.Shoulder)] : off]));
         if (book.Value(length).Sign <= 0)
             book.NoteOnce("tenon.no-width", Severity.Stop, owner, $"{name} is {book.Say(book.Value(width))} wide: its shoulders leave nothing of a tenon.", $"Use sticks more than {book.Say(book.Value(width) - book.Value(length))} wide, or another joint. ({TradeRules.Get("TN2").Cited})", place);
         return length;
+    }
+
+    /// <summary>Stock too thin for a tenon of a third of it: the walls beside the mortise, each as thick, break out.</summary>
+    private static void Walls(Book book, string owner, string name, TenonSet set, Place place)
+    {
+        TradeRule least = TradeRules.Get("TN7"), third = TradeRules.Get("TN1");
+        if (set.IsOfGroove || book.HasUnknown || book.Value(set.Thickness) >= least.Length) return;
+        book.NoteOnce("tenon.thin", Severity.Warn, owner, $"A tenon of {name} is {book.Say(book.Value(set.Thickness))} thick, and so are the walls of its mortise: they break out.",
+            $"Use stock of {book.SayAtLeast(least.Length * 3)} or more, or another joint. ({least.Cited}; {third.Figure} of the stock)", place);
     }
 
     /// <summary>A stick between posts at a height of its own: its tenons, their mortises and the joint.</summary>

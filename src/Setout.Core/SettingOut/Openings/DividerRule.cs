@@ -43,11 +43,12 @@ internal static class DividerRule
             case CaseJoint.Pocket:
                 Meet("butt", "glue and pocket screws, pockets on the face that is not seen");
                 (string pocket, string source) = Fastening.PocketScrew(book, thick);
+                Fastening.CheckPocket(book, key, member.Name, thick, Place());
                 book.Hardware.Add(new(key, pocket, screws, "piece", $"2 ends: {Fastening.SpacingWords}; {source}"));
                 return;
             case CaseJoint.Dowels:
                 Meet("dowels", "glue and dowels");
-                DowelRule.Write(book, new(key, member.Name, key, "both ends", 2, member.Width.AsCut, member.Thickness),
+                DowelRule.Write(book, new(key, member.Name, key, "both ends", 2, member.Width.AsCut, member.Thickness) { Place = fit.Choice.Place },
                     [.. Carried(before, after, member.IsUpright).Select(c => (c.Edge.Part, c.Edge.Member, $"{c.Where}, on the line of {member.Name}"))]);
                 return;
             case CaseJoint.Dado when fit.Depth is { } depth:
@@ -56,9 +57,12 @@ internal static class DividerRule
                 return;
             default:
                 Meet("butt", buttWords);
+                Fastening.CheckEdge(book, key, member.Name, thick, Place());
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, member.Panel, thick), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
                 return;
         }
+
+        Place Place() => fit.Choice.Place.IsKnown ? fit.Choice.Place : book.Parts.Find(p => p.Key == key)?.Place ?? space.Place;
 
         // What bounds the space has no part of its own where posts do.
         void Meet(string kind, string held)

@@ -87,6 +87,7 @@ internal static class FaceFrameMembers
                 break;
             default:
                 (string pocket, string source) = Fastening.PocketScrew(book, book.Value(frame.Thickness));
+                Fastening.CheckPocket(book, owner, name, book.Value(frame.Thickness), frame.Described.Of.Place);
                 book.Hardware.Add(new(frame.Case, pocket, 2 * ends, "piece", $"face frame, 2 at each of {ends} ends; {source}"));
                 break;
         }

@@ -33,6 +33,9 @@ internal static class PinHoles
         return (Moves((box, n) => box.Y + fore + (step * n)), Moves((box, n) => box.Y + box.SizeY - rear - (step * n)));
     }
 
+    /// <summary>How wide a hole of a name is.</summary>
+    public static ExactLength Diameter(string hole) => hole == PinShelfRule.Metric ? FromMillimetres(5) : FromInches(Rational.Of(1, 4));
+
     /// <summary>What a row is moved, as a term.</summary>
     public static ImmutableArray<Term> Moved(Book book, int times) =>
         times == 0 ? [] : [Term.From("moved beside what is bored there already", times, Usual.Length(book, "SH9"), new(OriginKind.Rule, "no two holes in one place", TradeRules.Get("SH9").Cited))];
@@ -52,7 +55,7 @@ internal static class PinHoles
 
     private static IEnumerable<Bore> Row(Book book, Space space, string part, int number, ExactLength face, ExactLength y, (QuantityKey Pitch, QuantityKey First, ExactLength Depth, int Count, string Hole) rows)
     {
-        ExactLength hole = rows.Hole == PinShelfRule.Metric ? FromMillimetres(5) : FromInches(Rational.Of(1, 4)), low = book.Corner.Z + space.Z + book.Value(rows.First);
+        ExactLength hole = Diameter(rows.Hole), low = book.Corner.Z + space.Z + book.Value(rows.First);
         for (int i = 0; i < rows.Count; i++)
             yield return new(space.Owner, $"pins of {space.Name}", part, number, Along.X, face, y, low + (book.Value(rows.Pitch) * i), hole, rows.Depth);
     }

@@ -23,7 +23,9 @@ internal static class PinShelfRule
         TradeRule usual = TradeRules.Get("SH3");
         QuantityKey play = book.Define(space.Prefix, "shelf-play", $"{space.Name}, play of its shelves, both ends together",
             shelves.Play?.Stated ?? new Stated(usual.Length, new(OriginKind.Rule, "to lift them out", usual.Cited)));
-        if (RowsOf(book, space, shelves, setback) is not { } rows) return;
+        if (!ShelfBounds.HasDepth(book, space, shelves, setback) || !ShelfBounds.HasLength(book, space, shelves, play)) return;
+        if (RowsOf(book, space, shelves, setback) is not { } rows || !ShelfBounds.HasPitch(book, space, shelves, rows.Pitch, PinHoles.Diameter(rows.Hole))
+            || !ShelfBounds.HasRows(book, space, shelves, rows.Front, rows.Back, PinHoles.Diameter(rows.Hole))) return;
         int count = shelves.Keys.Length, last = -1;
         ExactLength filled = Zero, height = book.Value(space.Height), thick = book.Value(t), even = (height - (thick * count)) / (count + 1);
         for (int i = 0; i < count; i++)

@@ -21,6 +21,7 @@ internal static class ShelfRule
         QuantityKey t = Book.ThicknessOf(panel.Name);
         int count = shelves.Keys.Length;
         QuantityKey setback = Setback(book, space, shelves);
+        if (!ShelfBounds.HasDepth(book, space, shelves, setback)) return;
         // Dadoes are said of the shelves themselves, or of all that divides the case.
         if (shelves.Fit == ShelfFit.Dado)
         {

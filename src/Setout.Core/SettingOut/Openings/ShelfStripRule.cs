@@ -37,6 +37,11 @@ internal static class ShelfStripRule
             : Book.Uncut(Book.SectionWidthOf(material.Name));
         QuantityKey t = book.ThicknessOf(part, material.Name);
         ExactLength down = book.Value(high.Made);
+        if (down.Sign <= 0 && !book.HasUnknown)
+        {
+            book.NoteOnce("shelf.strip-no-height", Severity.Stop, key.Text, $"The strip under shelf {key.Text} comes out {book.Say(down)} high.", $"Make its height {book.Say(book.Grid.Step)} or more, or leave it out.", strip.Height?.Place ?? strip.Place);
+            return;
+        }
         if (down >= clear)
             book.NoteOnce("shelf.strip-no-room", Severity.Stop, space.Owner, $"A strip {book.Say(down)} high under shelf {key.Text} closes the {book.Say(clear)} below it.", "Use a lower strip, or fewer shelves.", strip.Place);
         book.Add(new(part, $"{key.Text}t", name, PartRole.ShelfStrip, material.Name, long_, high, t, 1, material is Panel sheet ? sheet.Grain : Grain.Keep,
@@ -56,14 +61,24 @@ internal static class ShelfStripRule
 
     private static void Span(Book book, Space space, string what, Panel panel, bool hasStrip, string remedy, Place place)
     {
+        (ExactLength most, string cited) = MostSpan(book, panel, hasStrip);
+        ExactLength span = book.Value(space.Width);
+        if (span <= most || book.IsUnknown(panel.Name)) return;
+        book.Note("shelf.long-span", Severity.Warn, space.Owner, $"{what} {book.Say(span)} in {space.Name}; about {book.Say(most.RoundTo(book.Grid, Rounding.Down).Value)} is usual for what they are.",
+            $"{remedy}, or use a thicker sheet: what they carry decides, and is not worked out here. ({cited})", place);
+    }
+
+    /// <summary>How far a sheet may span as a shelf, with its source.</summary>
+    /// <param name="book">Where its thickness stands.</param>
+    /// <param name="panel">The sheet.</param>
+    /// <param name="hasStrip">True with a strip under one edge.</param>
+    public static (ExactLength Most, string Cited) MostSpan(Book book, Panel panel, bool hasStrip)
+    {
         bool isBoard = panel.Kind is "mdf" or "particleboard" or "melamine-faced board" or "hardboard";
         TradeRule rule = TradeRules.Get(isBoard ? "SH2" : "SH1");
         // A 3/4 in sheet reads a little less; a strip counts for half as much again, no more than habit.
-        ExactLength thick = book.Value(Book.ThicknessOf(panel.Name)) + ExactLength.FromInches(Rational.Of(1, 32)), span = book.Value(space.Width);
+        ExactLength thick = book.Value(Book.ThicknessOf(panel.Name)) + ExactLength.FromInches(Rational.Of(1, 32));
         Rational times = thick / ExactLength.FromInches(Rational.Of(3, 4));
-        ExactLength most = rule.Length * times * (hasStrip ? Rational.Of(3, 2) : Rational.One);
-        if (span <= most || book.IsUnknown(panel.Name)) return;
-        book.Note("shelf.long-span", Severity.Warn, space.Owner, $"{what} {book.Say(span)} in {space.Name}; about {book.Say(most.RoundTo(book.Grid, Rounding.Down).Value)} is usual for what they are.",
-            $"{remedy}, or use a thicker sheet: what they carry decides, and is not worked out here. ({rule.Cited})", place);
+        return (rule.Length * times * (hasStrip ? Rational.Of(3, 2) : Rational.One), rule.Cited);
     }
 }

@@ -38,7 +38,7 @@ internal static class CrossGrainRule
     /// <summary>What to change, by how much.</summary>
     private static string Remedy(Book book, Joint joint, Pull pull)
     {
-        string by = book.SayUp(pull.By), slots = $"screws in slots {book.SayUp(pull.By + Usual.Length(book, "WD2"))} long";
+        string by = book.SayAtLeast(pull.By), slots = $"screws in slots {book.SayAtLeast(pull.By + Usual.Length(book, "WD2"))} long";
         return (joint.Kind, pull.Moving.Role) switch
         {
             ("lip", _) => $"Leave its ends without a lip ('edges: raw' or 'chamfered' for this wood), or use plywood.",

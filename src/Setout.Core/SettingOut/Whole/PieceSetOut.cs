@@ -1,4 +1,5 @@
 using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut.Cases;
 using Setout.Core.SettingOut.Frames;
@@ -30,6 +31,7 @@ public static class PieceSetOut
     {
         var book = new Book(piece, piece.Grid ?? grid, facts);
         MaterialRule.Write(book);
+        CheckGrid(book);
         var standing = new OrderedDictionary<string, Structure>();
         foreach (Member member in piece.Members)
         {
@@ -55,6 +57,14 @@ public static class PieceSetOut
                 $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
         }
         return book.Finish();
+    }
+
+    /// <summary>A step is halved at each cut: past 1/8 in (3 mm) gaps and play of 1/16 in are lost in it. Common practice, no source.</summary>
+    private static void CheckGrid(Book book)
+    {
+        if (book.Grid.Step > ExactLength.FromInches(Rational.Of(1, 8)))
+            book.Note("grid.coarse", Severity.Warn, "", $"On a grid of {book.Say(book.Grid.Step)} parts come out up to {book.Say(book.Grid.Step.ToExact() / 2)} off: gaps and play are lost in that.",
+                $"Write 'grid: {book.Say(book.Piece.Unit == LengthUnit.Inch ? ExactLength.FromInches(Rational.Of(1, 16)) : ExactLength.FromMillimetres(1))}' or finer. (common practice, no source)");
     }
 
     private static void Write(Book book, Structure structure, OrderedDictionary<string, Structure> standing)
