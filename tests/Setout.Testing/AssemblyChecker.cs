@@ -259,7 +259,7 @@ public static class AssemblyChecker
         /// <summary>The one way off dowels; null where there are none between the two.</summary>
         private (int Axis, int Sign)? OnDowels(Member a, Member b)
         {
-            if (!Touch(a.Box, b.Box) || !set.Joints.Any(j => Between(j, a, b) && (j.Kind == "dowels" || j.Held.Contains("dowel", StringComparison.Ordinal)))) return null;
+            if (!Touch(a.Box, b.Box) || !set.Joints.Any(j => Between(j, a, b) && (j.Kind == JointKind.Dowels || j.Held.Contains("dowel", StringComparison.Ordinal)))) return null;
             int axis = Enumerable.Range(0, 3).FirstOrDefault(i => Shared(a.Box, b.Box, i).Sign == 0, -1);
             return axis < 0 ? null : (axis, Away(a.Box, b.Box, axis));
         }
@@ -275,7 +275,7 @@ public static class AssemblyChecker
                 if (into.Length == 0) continue;
                 (int e, int thin) = (into[0], Enumerable.Range(0, 3).MinBy(i => Size(inner.Box, i)));
                 if (axis == e && way == Away(inner.Box, outer.Box, e)) return true;
-                string kind = joint.Kind;
+                string kind = joint.Kind.Word();
                 if (axis != e && axis != thin && s_slots.Contains(kind) && Runs(kind, inner, outer, way)) return true;
                 if (kind == "rabbet" && axis == thin && axis != e && way == Open(inner.Box, outer.Box, axis)) return true;
             }

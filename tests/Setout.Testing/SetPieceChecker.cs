@@ -236,7 +236,7 @@ public static class SetPieceChecker
                 && (upright ? Shared(member.Box.X, member.Box.SizeX, s.Box.X, s.Box.SizeX) : Shared(member.Box.Z, member.Box.SizeZ, s.Box.Z, s.Box.SizeZ)).Sign > 0).ToList();
             var before = beside.Select(s => from - (upright ? s.Box.Z + s.Box.SizeZ : s.Box.X + s.Box.SizeX)).Where(d => d.Sign >= 0).ToList();
             var after = beside.Select(s => (upright ? s.Box.Z : s.Box.X) - from - size).Where(d => d > -set.Grid.Step.ToExact()).ToList();
-            if (held?.Kind == "pins")
+            if (held?.Kind == JointKind.Pins)
             {
                 if (before.Count == 0 || after.Count == 0 || before.Min().Sign <= 0 || after.Min() != before.Min()) yield return $"{member} has no play, or not alike at both ends";
                 continue;

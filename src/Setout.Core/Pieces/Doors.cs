@@ -91,4 +91,8 @@ public sealed record Slab(Named Of) : DoorMake;
 /// <param name="Tenon">Length of the tenons; null for the depth of the groove.</param>
 /// <param name="Play">Play of the panel in its grooves, both sides together; null for the rule.</param>
 /// <param name="MoistureChange">By how many per cent of moisture a solid panel may change, 1 to 20; null for that of the piece.</param>
-public sealed record FramedPanel(Named Stiles, Named? Rails, Named? BottomRail, Named Panel, Given? Groove, Given? Tenon, Given? Play, int? MoistureChange) : DoorMake;
+public sealed record FramedPanel(Named Stiles, Named? Rails, Named? BottomRail, Named Panel, Given? Groove, Given? Tenon, Given? Play, int? MoistureChange) : DoorMake
+{
+    /// <summary>Where the change of moisture is written; not known where it is not.</summary>
+    public Place MoisturePlace { get; init; }
+}

@@ -1,3 +1,4 @@
+// Over 200 lines: what an opening holds and kinds of drawer, records that are read together.
 using System.Collections.Immutable;
 using Setout.Core.Workings;
 
@@ -48,6 +49,9 @@ public sealed record Divider(string Key, Named? Of, Place Place) : DivisionItem(
 
     /// <summary>Of a partition: true where its grain runs from front to back, not upright.</summary>
     public bool IsGrainDeep { get; init; }
+
+    /// <summary>Of a partition: true for two panels, face to face.</summary>
+    public bool IsDoubled { get; init; }
 }
 
 /// <summary>Upright slats before the shelves of an opening, evenly spaced.</summary>
@@ -74,6 +78,9 @@ public sealed record DrawerBank(Named Like, ImmutableArray<Drawer> Drawers, bool
     /// True when the figure runs on from bank to bank: fronts of one row, of banks side by side that say so, are cut one behind the other from one sheet.
     /// </summary>
     public bool FigureInRows { get; init; }
+
+    /// <summary>Where the figure of its fronts is written; not known where nothing is said of it.</summary>
+    public Place FigurePlace { get; init; }
 
     /// <summary>Behind doors: the sticks that hold its slides clear of an open door; null for none, or for those of a face frame.</summary>
     public Named? Packing { get; init; }

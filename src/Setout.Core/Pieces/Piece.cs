@@ -25,6 +25,9 @@ public sealed record Piece(
     /// <summary>By how many per cent of moisture solid wood may change where the piece stands, 1 to 20.</summary>
     public int MoistureChange { get; init; } = UsualChange;
 
+    /// <summary>Where that is written; not known where it is not.</summary>
+    public Place MoisturePlace { get; init; }
+
     /// <summary>From 6 to 12 %: indoors, heated winter to damp summer. Common practice, no source.</summary>
     public const int UsualChange = 6;
 

@@ -136,7 +136,11 @@ public enum FrameCorner
 /// <param name="AtBack">True for one in each bay of the back.</param>
 /// <param name="MoistureChange">By how many per cent of moisture solid ones may change; null for that of the piece.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, int? MoistureChange, Place Place);
+public sealed record FramePanels(Named Of, Given? Groove, Given? Play, bool AtEnds, bool AtBack, int? MoistureChange, Place Place)
+{
+    /// <summary>Where the change of moisture is written; not known where it is not.</summary>
+    public Place MoisturePlace { get; init; }
+}
 
 /// <summary>A box of panels: top and bottom between the sides.</summary>
 /// <param name="Width">Outside.</param>

@@ -141,7 +141,7 @@ internal static class EdgeRule
         PartSize length = book.DefineSize($"{part.Key}.{word}", "length", $"{name}, length", new Sum(Term.From("edge it covers", 1, along)), PartRole.Lip);
         book.Add(new($"{part.Key}.{word}", $"{part.Mark}{word[0]}", name, PartRole.Lip, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name),
             part.Count * edges, Grain.Keep, [], part.Place, part.HeldUntil));
-        book.Joints.Add(new("lip", $"{part.Key}.{word}", Face.Inside, part.Key, word == "lip" ? Face.FrontEdge : Face.Ends, "glue"));
+        book.Joints.Add(new(JointKind.Lip, $"{part.Key}.{word}", Face.Inside, part.Key, word == "lip" ? Face.FrontEdge : Face.Ends, "glue"));
         lips.Add((part.Key, $"{part.Key}.{word}"));
     }
 

@@ -57,13 +57,13 @@ public static class FaceWords
 }
 
 /// <summary>A joint: which face of which part meets which, and what holds them.</summary>
-/// <param name="Kind">In words of the trade: butt, groove.</param>
+/// <param name="Kind">Which joint.</param>
 /// <param name="Part">The part that comes up.</param>
 /// <param name="Meets">Which face of it meets.</param>
 /// <param name="Against">The part it comes against.</param>
 /// <param name="On">Which face of that.</param>
 /// <param name="Held">What holds it, in words.</param>
-public sealed record Joint(string Kind, string Part, Face Meets, string Against, Face On, string Held)
+public sealed record Joint(JointKind Kind, string Part, Face Meets, string Against, Face On, string Held)
 {
     /// <summary>How far the part goes into the other, as a tenon or a shelf in a dado does; null where it only meets it.</summary>
     public QuantityKey? Depth { get; init; }

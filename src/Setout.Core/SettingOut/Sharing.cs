@@ -40,6 +40,9 @@ internal static class Sharing
                 "Give sizes to all but one, or leave the size out everywhere for equal shares.", second.Share.Place);
             return null;
         }
+        if (equal.Length == 1 && sharers[equal[0]].Share.Parts > 1)
+            book.Note("sharing.alone", Severity.Warn, sharers[equal[0]].Owner, $"{name}: {sharers[equal[0]].Name} alone has no size of its own, so {sharers[equal[0]].Share.Parts} parts are as good as one: it has all that is left.",
+                "Leave it out, or give the others shares too instead of sizes.", sharers[equal[0]].Share.Place);
         // When all are given the last one still closes the chain: what it gives up is less than a step.
         if (rest.Length == 0 && equal.Length == 0 && !AddsUp(book, name, whole, between, sharers)) return null;
 

@@ -80,6 +80,12 @@ internal sealed record Edge(QuantityKey Member, EdgeKind Kind, QuantityKey? Besi
     /// <summary>True where no member is: a front ends with the opening.</summary>
     public bool IsOpen { get; init; }
 
+    /// <summary>Of a doubled partition, whose two panels together are <see cref="Member"/>: the thickness of the one that faces the opening; null for any other.</summary>
+    public QuantityKey? Single { get; init; }
+
+    /// <summary>The thickness of the panel that stands right beside the opening.</summary>
+    public QuantityKey Own => Beside ?? Single ?? Member;
+
     /// <summary>True for a rail that an inset front above it comes down before.</summary>
     public bool IsCovered { get; init; }
 }

@@ -92,9 +92,9 @@ public static class Weights
 
     private static Mass Of(Estimate density, ExactLength length, ExactLength width, ExactLength thickness)
     {
-        // A size below nothing has its own finding, and weighs nothing.
-        static double Millimetres(ExactLength size) => Math.Max(0, size.ApproximateMillimetres);
-        double cubicMetres = Millimetres(length) * Millimetres(width) * Millimetres(thickness) * 1e-9;
+        // A size that comes out at nothing or less has a finding of its own, and weighs nothing.
+        if (length.Sign <= 0 || width.Sign <= 0 || thickness.Sign <= 0) return new(new Estimate(0, 0));
+        double cubicMetres = length.ApproximateMillimetres * width.ApproximateMillimetres * thickness.ApproximateMillimetres * 1e-9;
         return new(new Estimate(cubicMetres * density.Value, cubicMetres * density.Error));
     }
 }

@@ -42,7 +42,7 @@ internal sealed record MemberShape(Part Part, int Number, Placement Box, Immutab
     {
         Placement shared = Shared(member.Box, against.Box);
         // What goes through, as tails and fingers do, is seen at one of them: the side stands whole, and the end makes room.
-        if (joint.Kind is "box joint" or "half-blind dovetail" or "through dovetail")
+        if (joint.Kind is JointKind.BoxJoint or JointKind.HalfBlindDovetail or JointKind.ThroughDovetail)
         {
             taken[member.Name].Add(new(shared, against.Name));
             return;

@@ -77,7 +77,7 @@ internal static class ViewParts
 
     /// <summary>A tenon is not seen: what it stands in is drawn over it. How many such parts are below one another.</summary>
     private static int Covers(SetPiece set, string part) =>
-        set.Joints.Where(j => j.Kind == "mortise and tenon" && j.Against == part).Select(j => j.Part).Distinct().Select(p => 1 + Covers(set, p)).DefaultIfEmpty(0).Max();
+        set.Joints.Where(j => j.Kind == JointKind.MortiseAndTenon && j.Against == part).Select(j => j.Part).Distinct().Select(p => 1 + Covers(set, p)).DefaultIfEmpty(0).Max();
 
     /// <summary>What is cut out of a member as it is seen: right through, or into its near face.</summary>
     private static IEnumerable<(CutOut Cut, ModelRect Area, bool IsThrough)> Cuts(SetPiece set, Seen member, Views from)

@@ -48,7 +48,7 @@ internal static class SetOutJson
         });
         List(json, "joints", set.Joints, joint =>
         {
-            json.WriteString("kind", joint.Kind);
+            json.WriteString("kind", joint.Kind.Word());
             json.WriteString("part", joint.Part);
             json.WriteString("meets", Word(joint.Meets));
             json.WriteString("against", joint.Against);

@@ -129,6 +129,8 @@ internal static class FigureGroups
     private static IEnumerable<Face> FacesOf(OpeningContent? content)
     {
         if (content is DrawerBank { FigureInRows: true } alone) yield return new([alone], true, true);
+        if (content is DoorFilling doors)
+            foreach (Face behind in FacesOf(doors.Behind)) yield return behind with { AtLeft = false, AtRight = false };
         if (content is not Core.Pieces.Division division) yield break;
         var face = ImmutableArray.CreateBuilder<DrawerBank>();
         Opening[] openings = [.. division.Items.OfType<Opening>()];
@@ -141,22 +143,15 @@ internal static class FigureGroups
             if (!follows && face.Count > 0) yield return new(face.DrainToImmutable(), from == 0, false);
             // What stands in a part of the height meets no neighbour over the whole of it.
             if (!follows) foreach (Face inner in FacesOf(opening.Content)) yield return inner with { AtLeft = false, AtRight = false };
+            foreach (Face behind in FacesOf(opening.Behind?.Content)) yield return behind with { AtLeft = false, AtRight = false };
         }
         if (face.Count > 0) yield return new(face.DrainToImmutable(), from == 0, true);
     }
 
     private static IEnumerable<DrawerBank> Banks(Piece piece) => piece.Members.SelectMany(m => m switch
     {
-        Frame frame => Banks(frame.Bays),
-        Case box => Banks(box.Content),
+        Frame frame => frame.Bays.Within(true),
+        Case box => box.Content.Within(true),
         _ => [],
-    });
-
-    private static IEnumerable<DrawerBank> Banks(OpeningContent? content) => content switch
-    {
-        DrawerBank bank => [bank],
-        Core.Pieces.DoorFilling doors => Banks(doors.Behind),
-        Core.Pieces.Division division => division.Items.OfType<Opening>().SelectMany(o => Banks(o.Content).Concat(Banks(o.Behind?.Content))),
-        _ => [],
-    };
+    }).OfType<DrawerBank>();
 }

@@ -22,18 +22,20 @@ internal static class AssemblyText
             "frame" => Frame(context, keys, map, key, name, of, place),
             "case" => CaseText.Read(map, new(key, name, of, map.RequiredLength("width", "36"), map.RequiredLength("height", "30"), map.RequiredLength("depth", "16"),
                 CaseText.BackOf(map), Content(context, keys, map), map.YesNo("hung", false), place)
-            { Stand = Stand(map) }),
+            { Stand = Stand(context, map) }),
             _ => TopText.Top(keys, map, key, name, of, place),
         };
     }
 
     /// <summary>Where a frame or case stands: beside one, or on one.</summary>
-    private static Stand Stand(MapReader map)
+    private static Stand Stand(TextContext context, MapReader map)
     {
         Named? beside = map.Text("beside");
         ImmutableArray<Named> on = map.OneOrMore("on");
         // Upper cases stand against the wall like those below; neighbours line up where one works at them. Common practice, no source.
         bool atBack = map.OneOf("flush", !on.IsEmpty, ("front", false), ("back", true));
+        if (beside is null && on.IsEmpty && map.IsThere("flush"))
+            context.Stop("stand.idle", map.KeyPlaceOf("flush"), "'flush' has nothing to say here: this stands by nothing.", "Write 'beside: KEY' or 'on: KEY' as well, or leave 'flush' out.");
         return beside is null && on.IsEmpty ? Core.Pieces.Stand.Alone : new(beside, on, atBack, map.PlaceOf(on.IsEmpty ? "beside" : "on"));
     }
 
@@ -41,12 +43,12 @@ internal static class AssemblyText
     {
         Given width = map.RequiredLength("width", "72"), height = map.RequiredLength("height", "33"), depth = map.RequiredLength("depth", "24");
         Given toe = map.RequiredLength("toe", "4", mayBeZero: true);
-        Stand stand = Stand(map);
+        Stand stand = Stand(context, map);
         Named? rails = map.Text("rails");
         FrameCorner corner = map.OneOf("corners", FrameCorner.Pocket, ("pocket", FrameCorner.Pocket), ("tenon", FrameCorner.Tenon), ("dowels", FrameCorner.Dowels));
         Given? tenon = map.Length("tenon"), above = map.Length("above");
         FramePanels? panels = map.Map("panels", "frame-panels") is { } set
-            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), set.Has("moisture") ? set.Whole("moisture", Piece.UsualChange, 1, 20) : null, map.PlaceOf("panels"))
+            ? new(set.Required("of", "thin"), set.Length("groove"), set.Length("play", mayBeZero: true), set.YesNo("ends", true), set.YesNo("back", false), set.Has("moisture") ? set.Whole("moisture", Piece.UsualChange, 1, 20) : null, map.PlaceOf("panels")) { MoisturePlace = set.IsThere("moisture") ? set.KeyPlaceOf("moisture") : default }
             : null;
         Laid laid = map.OneOf("top rails", Laid.OnEdge, ("on edge", Laid.OnEdge), ("flat", Laid.Flat));
         bool hasBottom = map.YesNo("bottom rails", true);
@@ -78,7 +80,8 @@ internal static class AssemblyText
     {
         string opening = between == "posts" ? "bay" : $"opening-{word}";
         var items = ImmutableArray.CreateBuilder<DivisionItem>();
-        ImmutableArray<MapReader> written = map.Maps(word, "division-item", "opening: A");
+        bool isCounted = between != "posts" && map.Node(word) is YamlMap;
+        ImmutableArray<MapReader> written = isCounted ? CountedText.Items(context, map, word, between) : map.Maps(word, "division-item", "opening: A");
         foreach (MapReader item in written)
         {
             string? kind = between == "deck"
@@ -89,7 +92,8 @@ internal static class AssemblyText
             Place place = item.PlaceOf(kind);
             keys.Take(key, place);
             if (kind == "rail") items.Add(FrameText.Rail(item, key, place));
-            else if (kind == between) items.Add(new Divider(key, item.Text("of"), place) { IsGrainDeep = between == "partition" && item.OneOf("grain", false, ("upright", false), ("front to back", true)) });
+            else if (kind == "partition") items.Add(new Divider(key, item.Text("of"), place) { IsGrainDeep = item.OneOf("grain", false, ("upright", false), ("front to back", true)), IsDoubled = item.YesNo("doubled", false) });
+            else if (kind == between) items.Add(new Divider(key, item.Text("of"), place));
             else
             {
                 ShareOfWhole size = item.Share(word == "across" ? "width" : "height");
@@ -105,7 +109,7 @@ internal static class AssemblyText
             }
         }
         // The order is looked at only where every item could be told.
-        bool isWhole = map.Node(word) is YamlList list ? list.Items.Length == items.Count : map.IsEmpty(word);
+        bool isWhole = isCounted ? written.Length > 0 && written.Length == items.Count : map.Node(word) is YamlList list ? list.Items.Length == items.Count : map.IsEmpty(word);
         return isWhole && InTurn(context, map.PlaceOf(word), items, word, between) ? new(word == "across", items.ToImmutable()) : null;
     }
 

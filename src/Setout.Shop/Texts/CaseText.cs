@@ -53,8 +53,8 @@ internal static class CaseText
         // What packing is made of, or 'no' for none.
         Named? packing = frame.Text("packing");
         bool isPacked = packing is not { Text: "no" or "false" };
-        return new(frame.Required("of", "frames"), frame.Text("stiles"), frame.Text("rails"), frame.Text("mullions"),
-            frame.OneOf("joint", FaceFrameJoint.Pocket, ("tenon", FaceFrameJoint.Tenon), ("pocket", FaceFrameJoint.Pocket), ("dowels", FaceFrameJoint.Dowels)),
+        FaceFrameJoint joint = frame.OneOf("joint", FaceFrameJoint.Pocket, ("tenon", FaceFrameJoint.Tenon), ("pocket", FaceFrameJoint.Pocket), ("dowels", FaceFrameJoint.Dowels));
+        return new(frame.Required("of", "frames"), frame.Text("stiles"), frame.Text("rails"), frame.Text("mullions"), joint,
             frame.Length("tenon"), frame.Length("overhang", mayBeZero: true), isPacked ? packing : null, isPacked, place);
     }
 

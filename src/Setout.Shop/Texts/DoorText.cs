@@ -60,6 +60,8 @@ internal static class DoorText
             map.Length("apart"), map.Length("hole"), map.Place);
         if (read is { FromTop: not null, FromBottom: not null })
             context.Stop("doors.handle-twice", map.KeyPlaceOf("from bottom"), "A handle is set out from one end of the door.", "Keep 'from top' or 'from bottom'.", name.Text);
+        if (read is { IsInLine: false } && (read.FromTop ?? read.FromBottom) is not null && map.IsThere("place"))
+            context.Stop("doors.handle-twice", map.KeyPlaceOf("place"), "A length from the end of the door says where the handles are: they are not centred.", "Leave 'place: centred' out, or the length.", name.Text);
         return read;
     }
 
@@ -71,6 +73,6 @@ internal static class DoorText
         int? change = map.Has("moisture") ? map.Whole("moisture", Piece.UsualChange, 1, 20) : null;
         if (frame is null) return null;
         Named stiles = frame.Required("of", "oak");
-        return new(stiles, frame.Text("rails"), frame.Text("bottom rail"), panel, groove, tenon, play, change);
+        return new(stiles, frame.Text("rails"), frame.Text("bottom rail"), panel, groove, tenon, play, change) { MoisturePlace = map.IsThere("moisture") ? map.KeyPlaceOf("moisture") : default };
     }
 }

@@ -20,7 +20,7 @@ internal static class DrawerText
         // A slide is said by its length alone, or by what its leaflet says.
         bool hasSheet = map.Node("slide") is YamlMap;
         Given? slide = hasSheet ? null : map.Length("slide");
-        SlideSheet sheet = hasSheet && map.Map("slide", "slide") is { } leaflet ? Sheet(leaflet) : SlideSheet.Rules;
+        SlideSheet sheet = hasSheet && map.Map("slide", "slide") is { } leaflet ? Sheet(context, leaflet, kind.Text) : SlideSheet.Rules;
         DrawerKind read = new(kind.Text, sides, bottom, front, gap, overlay, play, slide, kind.Place,
             map.OneOf("window", SlideWindow.Usual, ("usual", SlideWindow.Usual), ("narrow", SlideWindow.Narrow)))
         {
@@ -36,7 +36,7 @@ internal static class DrawerText
             Runner = map.Text("runner"),
             Fronts = map.OneOf("fronts", isFalse ? FrontWay.Overlay : FrontWay.Inset, ("overlay", FrontWay.Overlay), ("half overlay", FrontWay.HalfOverlay), ("inset", FrontWay.Inset)),
             HasFalseFront = isFalse,
-            Handles = map.Map("handles", "handles") is { } handles ? Handles(handles) : null,
+            Handles = map.Map("handles", "handles") is { } handles ? Handles(context, handles, kind.Text) : null,
         };
         if (read.Slides == SlideWay.Runners && !map.IsThere("runner")) map.Missing("runner", "strips");
         Idle(context, map, read);
@@ -57,6 +57,7 @@ internal static class DrawerText
             ("overlay", kind.Fronts != FrontWay.Overlay, "these fronts do not go by it"),
             ("window", kind.Slides != SlideWay.Side, "it is of side-mounted slides"),
             ("runner", kind.Slides != SlideWay.Runners, "these drawers run on slides"),
+            ("play", !kind.HasFalseFront, "a box whose front is its face is as wide as that, which goes by 'gap'"),
         ];
         foreach ((string key, bool idle, string words) in keys)
             if (idle && map.IsThere(key)) context.Stop("drawer.idle", map.KeyPlaceOf(key), $"'{key}' has nothing to say here: {words}.", $"Leave '{key}' out, or put the word right that it belongs to.", kind.Name);
@@ -64,11 +65,21 @@ internal static class DrawerText
             context.Stop("drawer.idle", map.KeyPlaceOf("slide"), "Drawers on runners have no slides.", "Leave 'slide' out; what is kept behind and above may stand there as 'rear' and 'room'.", kind.Name);
     }
 
-    private static SlideSheet Sheet(MapReader map) =>
-        new(map.Length("clearance"), map.Length("length"), map.Length("setback", mayBeZero: true), map.Length("rear", mayBeZero: true), map.Length("room", mayBeZero: true)) { Series = map.Lengths("series") };
+    private static SlideSheet Sheet(TextContext context, MapReader map, string kind)
+    {
+        var read = new SlideSheet(map.Length("clearance"), map.Length("length"), map.Length("setback", mayBeZero: true), map.Length("rear", mayBeZero: true), map.Length("room", mayBeZero: true)) { Series = map.Lengths("series") };
+        if (read.Length is not null && !read.Series.IsEmpty)
+            context.Stop("drawer.idle", map.KeyPlaceOf("series"), "'series' has nothing to say here: 'length' says which slide to use.", "Leave 'length' out to have the longest of the series that fits, or 'series'.", kind);
+        return read;
+    }
 
-    private static Handles Handles(MapReader map) => new(map.Required("of", "knob").Text, map.OneOf("place", false, ("centred", false), ("in line", true)),
-        map.Length("from top"), map.Length("apart"), map.Length("hole"), map.Place);
+    private static Handles Handles(TextContext context, MapReader map, string kind)
+    {
+        var read = new Handles(map.Required("of", "knob").Text, map.OneOf("place", false, ("centred", false), ("in line", true)), map.Length("from top"), map.Length("apart"), map.Length("hole"), map.Place);
+        if (read is { FromTop: not null, IsInLine: false } && map.IsThere("place"))
+            context.Stop("drawer.idle", map.KeyPlaceOf("place"), "'from top' says where the handles are, as far below the upper edge of every front: they are not centred.", "Leave 'place: centred' out, or 'from top'.", kind);
+        return read;
+    }
 
     /// <summary>A bank of drawers.</summary>
     public static DrawerBank? Bank(TextContext context, KeyBook keys, MapReader map)
@@ -85,7 +96,7 @@ internal static class DrawerText
             drawers.Add(new(key, item.Share("front"), item.Length("box width"), item.Length("box height"), item.PlaceOf("drawer")));
         }
         if (map.IsEmpty("down")) map.Missing("down", "[{drawer: A1}, {drawer: A2}]", "drawers.none", "There are no drawers in this bank.");
-        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), figure == "through") { FigureInRows = figure == "in rows", Graduated = graduated, Packing = packing } : null;
+        return drawers.Count > 0 ? new(like, drawers.ToImmutable(), figure == "through") { FigureInRows = figure == "in rows", FigurePlace = map.IsThere("figure") ? map.KeyPlaceOf("figure") : default, Graduated = graduated, Packing = packing } : null;
     }
 
     /// <summary>A ratio such as <c>4:5:6</c>, or the step as a length.</summary>

@@ -41,7 +41,7 @@ public static class PieceText
             members.Add(Part(keys, item));
         if (top.IsEmpty("assembly") && top.IsEmpty("parts"))
             top.Missing("assembly", "' with a frame or a case below it, or 'parts", "piece.empty", "The piece has neither an assembly nor parts.");
-        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn, MoistureChange = moisture };
+        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn, MoistureChange = moisture, MoisturePlace = top.IsThere("moisture") ? top.PlaceOf("moisture") : default };
     }
 
     private static LoosePart Part(KeyBook keys, MapReader item)

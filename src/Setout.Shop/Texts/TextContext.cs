@@ -41,6 +41,8 @@ internal sealed class TextContext(TextLimits? limits = null)
 
     public void Add(Finding finding)
     {
+        // What stands in openings that are counted is read once for each of them.
+        if (_findings.Contains(finding)) return;
         if (_findings.Count < _most) _findings.Add(finding);
         else HasMore = true;
     }

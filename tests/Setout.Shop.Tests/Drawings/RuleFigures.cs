@@ -43,6 +43,11 @@ internal static class RuleFigures
             Of("case-corners", "dado: a tongue", Front, "C.deck#1", "C.side#1=side, C.deck#1=bottom", "C.corner.depth.to-cut: C.deck#1.left > C.side#1.right; C.tongue.to-cut: C.side#1/C.deck#1.bottom > C.side#1/C.deck#1.top; C.corner.from-end: C.side#1.bottom > C.side#1/C.deck#1.bottom"),
             Of("case-corners", "partition in a dado", Front, "P#1", "P#1=partition, E.deck#1=bottom", "E.divider.depth.to-cut: P#1.bottom > E.deck#1.top; ply.thickness: E.deck#1/P#1.left > E.deck#1/P#1.right"),
         ]),
+        ("doubled-partition", "A doubled partition, from the front",
+        [
+            Of("doubled-partition", "its foot in the bottom", Front, "A1-2.left#1", "A1-2.left#1=left, A1-2.right#1=right, C.deck#1=bottom", "A1-2.both: A1-2.left#1.left > A1-2.right#1.right; C.divider.depth.to-cut: A1-2.left#1.bottom > C.deck#1.top", 40, 40),
+            Of("doubled-partition", "shelves of two openings", Front, "A1-S#1", "A1-2.left#1=left, A1-2.right#1=right, A1-S#1=shelf, A2-S#1=shelf", "A1.dado.depth.to-cut: A1-2.left#1.left > A1-S#1.right; ply.thickness: A1-2.left#1.left > A1-2.left#1.right", 40, 40),
+        ]),
         ("case-backs", "Backs, from above at the left rear corner",
         [
             Of("case-backs", "applied", Above, "A.back#1", "A.side#1=side, A.back#1=back", "thin.thickness: A.back#1.bottom > A.back#1.top"),

@@ -215,7 +215,7 @@ public class FindingTests
 
     [Fact]
     public void Drawers_ThinBottomsInAWideChest_AreOneNote() =>
-        AssertOnly("drawer.thin-bottom", Chest, "bottom: birch12", "bottom: birch6", "birch6\n    front", Severity.Note);
+        AssertOnly("drawer.thin-bottom", Chest, "birch12: {panel: birch plywood, label: 12 mm}", "birch12: {panel: birch plywood, label: 6.5 mm}", "birch12\n    front", Severity.Note);
 
     [Fact]
     public void Fronts_OverlayWiderThanTheSharedEdge_AreOneFinding()

@@ -260,7 +260,7 @@ public class FrameRailTests
     {
         SetPiece set = SetOut(Dresser.Replace("corners: tenon\n    tenon: 3/4", $"corners: {corners}", StringComparison.Ordinal));
         AssertValues(set, ("R1.length.to-cut", length));
-        Assert.Equal([joint], set.Joints.Where(j => j.Part == "R1").Select(j => j.Kind));
+        Assert.Equal([joint], set.Joints.Where(j => j.Part == "R1").Select(j => j.Kind.Word()));
         Assert.Contains(set.Steps, s => s.Parts.Contains("R1") && s.Parts.Contains("A.rail"));
     }
 

@@ -42,7 +42,7 @@ public class FrameRunTests
         Assert.Equal(4, set.Parts.First(p => p.Key == "F.rail").Count);
         Assert.Equal((In(0), In(60)), (Box(set, "F.rail").X, Box(set, "F.rail").SizeX));
         Assert.Equal(In(0), Box(set, "F.rail").Y);
-        Assert.Contains(set.Joints, j => j is { Kind: "half lap", Part: "F.rail", Against: "F.post" });
+        Assert.Contains(set.Joints, j => j is { Kind: JointKind.HalfLap, Part: "F.rail", Against: "F.post" });
         Assert.Empty(RandomPieceTests.Wrong(set));
     }
 

@@ -45,7 +45,7 @@ public class FramedDoorTests
         // Panel 13 7/8 + 3/4 - 1/16 = 14 9/16 by 18 7/8 + 3/4 - 1/16 = 19 9/16.
         AssertValues(set, ("D1.stile.length.to-cut", "23 7/8"), ("D1.rail.length.to-cut", "14 5/8"), ("D1.bottom-rail.length.to-cut", "14 5/8"), ("D1.panel.width.to-cut", "14 9/16"), ("D1.panel.length.to-cut", "19 9/16"), ("D1.built-width", "17 7/8"));
         Assert.Equal(set.Value("D1.built-width"), set.Value("D1.shoulders") + (set.Value("flat.width") * Rational.Of(2, 1)));
-        Assert.All(set.Joints.Where(j => j.Kind is "tenon" or "groove" && j.Part.StartsWith("D1", StringComparison.Ordinal)), j => Assert.Equal(Described.Of("3/8"), set.Worked[j.Depth!.Value]));
+        Assert.All(set.Joints.Where(j => j.Kind is JointKind.Tenon or JointKind.Groove && j.Part.StartsWith("D1", StringComparison.Ordinal)), j => Assert.Equal(Described.Of("3/8"), set.Worked[j.Depth!.Value]));
         Assert.DoesNotContain(set.Machinings, m => m.Words.StartsWith("Mortises", StringComparison.Ordinal));
     }
 

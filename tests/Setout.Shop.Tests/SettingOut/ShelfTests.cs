@@ -51,7 +51,7 @@ public class ShelfTests
         int Step(string part) => set.Steps.Select((s, i) => (s, i)).Single(s => s.s.Parts.Contains(part)).i;
         Assert.True(Step("S1") < Step("C.side"));
         Assert.Equal("crosscut", Assert.Single(set.Steps, s => s.Stage == Stage.Cuts).Caution);
-        Assert.All(set.Joints.Where(j => j.Kind == "dado"), j => Assert.Equal(Described.Of("1/4"), set.Worked[j.Depth!.Value]));
+        Assert.All(set.Joints.Where(j => j.Kind == JointKind.Dado), j => Assert.Equal(Described.Of("1/4"), set.Worked[j.Depth!.Value]));
         Assert.Equal(Described.Of("1/2"), set.Parts.Single(p => p.Key == "S1").Placements[0].X);
         Assert.DoesNotContain(set.Hardware, h => h.Key == "S1");
     }

@@ -22,7 +22,8 @@ public class SlotTests
 
     private static SetPiece Out(string slots, string more = "") => SetOut($"{Head}  - {{top: T, of: ply{more}, slots: [{slots}]}}\n");
 
-    private static (string, Severity)[] Told(SetPiece set) => [.. set.Findings.Select(f => (f.Code, f.Severity))];
+    // The strip is there for those pieces that have an edging.
+    private static (string, Severity)[] Told(SetPiece set) => [.. set.Findings.Where(f => f is not { Code: "material.unused", Key: "strip" }).Select(f => (f.Code, f.Severity))];
 
     [Fact]
     public void Slot_WithABitAsWide_GoesDownInEqualPasses()

@@ -24,7 +24,8 @@ public class SchemaTests
           oak: {stick: oak, section: 2 x 2}
         drawers:
           kind: {sides: ply, bottom: ply, front: ply, gap: 1/8, overlay: 0, play: 0, slide: 20, window: narrow}
-          other: {sides: ply, bottom: ply, front: ply, corners: pocket, bottom fit: slid in, groove depth: 1/4, groove up: 1/4, slides: under, fronts: inset, false front: yes, slide: {clearance: 1/2, series: [16, 18 in], length: 18, setback: 0, rear: 1/4, room: 1/2}, handles: {of: knob, place: in line, from top: 2, apart: 3, hole: 1/4}}
+          other: {sides: ply, bottom: ply, front: ply, corners: pocket, bottom fit: slid in, groove depth: 1/4, groove up: 1/4, slides: under, fronts: inset, false front: yes, slide: {clearance: 1/2, length: 18, setback: 0, rear: 1/4, room: 1/2}, handles: {of: knob, place: in line, from top: 2, apart: 3, hole: 1/4}}
+          third: {sides: ply, bottom: ply, front: ply, slide: {series: [16, 18 in]}}
         doors:
           plain: {of: ply, lies: half overlay, overlay: 0, gap: 0, hinge: cup, clear: 0, catch: magnetic catch, handles: {of: knob, place: in line, from edge: 2, from top: 3, apart: 3, hole: 1/4}}
           framed: {frame: {of: oak, rails: oak, bottom rail: oak}, panel: ply, groove: 3/8, tenon: 1, play: 0, moisture: 6, lies: inset, gap: 1/16, hinge: butt, clear: 1, catch: ball catch, handles: {of: knob, from bottom: 3}}
@@ -65,7 +66,7 @@ public class SchemaTests
             hung: no
             across:
               - {opening: E, width: 20, doors: {like: plain, keys: [W1], hinges: right}, shelves: {of: ply, setback: 0, fit: adjustable, strip: {of: ply, height: 2}, down: [S1]}}
-              - {partition: Q, of: ply, grain: upright}
+              - {partition: Q, of: ply, grain: upright, doubled: yes}
               - {opening: G, width: rest, down: [{opening: H, height: 5}, {deck: K, of: ply}, {opening: L, height: rest}]}
           - top: T
             name: top
@@ -113,6 +114,7 @@ public class SchemaTests
             feet: {kind: castors, height: 4}
             face frame: {of: oak, stiles: oak, rails: oak, mullions: oak, joint: tenon, tenon: 1, overhang: 1/4, packing: oak}
             filler: [{of: ply, width: 2, scribe: 1/2, at: right}]
+          - {case: NN, of: ply, width: 40, height: 30, depth: 24, beside: D, across: {openings: 3, key: NA, of: ply, grain: upright, doubled: no, down: {openings: 2, key: NB, of: ply, shelves: {down: [S4]}}}}
         parts:
           - {part: X, name: x, of: ply, count: 2, length: 3, width: 4}
         """;
@@ -279,7 +281,7 @@ public class SchemaTests
         return (context.Known, findings);
     }
 
-    private static JsonNode Json(string yaml) => Json(YamlTree.Read(yaml).Value!)!;
+    internal static JsonNode Json(string yaml) => Json(YamlTree.Read(yaml).Value!)!;
 
     // As a reader of YAML sees it: what is plain and looks like a number is one.
     private static JsonNode? Json(YamlNode node) => node switch

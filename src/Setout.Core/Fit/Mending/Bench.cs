@@ -98,7 +98,7 @@ internal sealed class Bench(SetPiece set)
     public bool IsTogether(Part part) => StateOf(part) >= PartState.Assembled;
 
     /// <summary>True for a part that cannot come off again once it is together: glued, or caught in the groove of what is glued.</summary>
-    public bool IsFast(Part part) => IsGlued(part.Key) || Set.Joints.Any(j => j.Kind == "groove" && j.Part == part.Key && IsGlued(j.Against));
+    public bool IsFast(Part part) => IsGlued(part.Key) || Set.Joints.Any(j => j.Kind == JointKind.Groove && j.Part == part.Key && IsGlued(j.Against));
 
     private bool IsGlued(string key) => Set.Joints.Any(j => (j.Part == key || j.Against == key)
         && j.Held.Contains("glue", StringComparison.Ordinal) && !j.Held.Contains("no glue", StringComparison.Ordinal));

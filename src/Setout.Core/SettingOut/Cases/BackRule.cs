@@ -83,7 +83,7 @@ internal static class BackRule
         PartSize across = book.DefineSize(key, "back.width", $"{name} back, width",
             new Sum([Term.From("top and bottom, as cut", 1, deck.AsCut), Term.From("sides", 2, shape.Thickness), .. shape.InBothSides(-1)]), PartRole.Back);
         Add(book, shape, back, length, across, new(Zero, rear, Zero, w, book.Value(back.Thickness), h));
-        book.Joints.Add(new("butt", $"{key}.back", Face.Inside, shape.Side, Face.BackEdge, "glue and screws all round"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.back", Face.Inside, shape.Side, Face.BackEdge, "glue and screws all round"));
         if (WoodMoves.Of(book, $"{key}.back", $"{name} back", back.Panel, across.Made) is { } moves) HeldFast(book, shape, back, moves, across.Made);
         Screws(book, shape, back, w, h);
     }
@@ -166,18 +166,18 @@ internal static class BackRule
                 foreach (string round in new[] { shape.Side, shape.Deck })
                 {
                     book.Machinings.Add(new(round, "Groove along the inside for the back, whole length; plug its ends where they are seen", [("depth", back.Depth!.ToCut), ("width", wide), ("from the rear edge", back.Inset!.Value)]) { By = [part], On = Face.Inside });
-                    book.Joints.Add(new("groove", part, Face.AllEdges, round, Face.Inside, "no glue") { Depth = back.Depth.AsCut, IsLoose = true });
+                    book.Joints.Add(new(JointKind.Groove, part, Face.AllEdges, round, Face.Inside, "no glue") { Depth = back.Depth.AsCut, IsLoose = true });
                 }
                 return;
             case BackHold.Rabbeted:
                 QuantityKey rabbet = book.Define(key, "back.rabbet-width", $"{name}, rabbet for its back, width", new Sum(Term.From("back, as read", 1, back.Thickness), Term.From("back, from the rear edges", 1, back.Inset!.Value)));
                 book.Machinings.Add(new(shape.Side, "Rabbet along the inside of the rear edge for the back, whole length", [("depth", back.Depth!.ToCut), ("width", rabbet)]) { By = [part], On = Face.Inside, Edge = Face.BackEdge });
-                book.Joints.Add(new("rabbet", part, Face.AllEdges, shape.Side, Face.BackEdge, "glue and screws all round") { Depth = back.Depth.AsCut });
+                book.Joints.Add(new(JointKind.Rabbet, part, Face.AllEdges, shape.Side, Face.BackEdge, "glue and screws all round") { Depth = back.Depth.AsCut });
                 Screws(book, shape, back, w, h);
                 return;
             default:
-                book.Joints.Add(new("butt", part, Face.AllEdges, shape.Side, Face.Inside, "glue and screws through sides, top and bottom into its edges"));
-                book.Joints.Add(new("butt", part, Face.Ends, shape.Deck, Face.Inside, "glue and screws through sides, top and bottom into its edges") { IsLoose = WoodMoves.Solid(back.Panel) is not null });
+                book.Joints.Add(new(JointKind.Butt, part, Face.AllEdges, shape.Side, Face.Inside, "glue and screws through sides, top and bottom into its edges"));
+                book.Joints.Add(new(JointKind.Butt, part, Face.Ends, shape.Deck, Face.Inside, "glue and screws through sides, top and bottom into its edges") { IsLoose = WoodMoves.Solid(back.Panel) is not null });
                 if (book.Value(back.Thickness) < Carries && !book.IsUnknown(back.Panel.Name))
                     book.Note("case.back-edge-too-thin", Severity.Warn, key, $"A back of {book.Say(book.Value(back.Thickness))} between the sides takes no screw in its edges.",
                         $"Use one of {book.Say(Carries)} or more, or write 'fit: rabbeted' or 'fit: grooved'.", shape.Described.BackFit.Place);

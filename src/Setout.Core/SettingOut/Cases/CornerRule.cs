@@ -32,24 +32,24 @@ internal static class CornerRule
         switch (shape.Described.Corners.Joint)
         {
             case CaseJoint.Pocket:
-                book.Joints.Add(new("butt", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and pocket screws, pockets on the faces that are not seen"));
+                book.Joints.Add(new(JointKind.Butt, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and pocket screws, pockets on the faces that are not seen"));
                 (string pocket, string source) = Fastening.PocketScrew(book, thick);
                 Fastening.CheckPocket(book, key, $"top and bottom of {shape.Name}", thick, Place(shape));
                 book.Hardware.Add(new(key, pocket, 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}; {source}"));
                 return;
             case CaseJoint.Dowels:
-                book.Joints.Add(new("dowels", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and dowels"));
+                book.Joints.Add(new(JointKind.Dowels, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and dowels"));
                 DowelRule.Write(book, new(key, $"{shape.Name}, top and bottom", shape.Deck, "both ends", 4, deckWidth.AsCut, shape.Thickness) { Place = shape.Described.Corners.Place }, [(shape.Side, shape.Thickness, "the inside, where top and bottom meet it")]);
                 return;
             case CaseJoint.Rabbet or CaseJoint.Dado when shape.LetIn is { } depth:
-                string word = shape.Described.Corners.Joint == CaseJoint.Rabbet ? "rabbet" : "dado";
-                book.Joints.Add(new(word, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side") { Depth = depth.AsCut, Thick = word == "dado" ? QuantityKey.Of(shape.Key, "tongue").AsCut : null, IsAtInside = true, IsFirstWhole = shape.Raise is not null });
+                JointKind kind = shape.Described.Corners.Joint == CaseJoint.Rabbet ? JointKind.Rabbet : JointKind.Dado;
+                book.Joints.Add(new(kind, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side") { Depth = depth.AsCut, Thick = kind == JointKind.Dado ? QuantityKey.Of(shape.Key, "tongue").AsCut : null, IsAtInside = true, IsFirstWhole = shape.Raise is not null });
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, thick - book.Value(depth.AsCut)), 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}"));
                 Cut(book, shape, depth);
                 return;
             default:
                 Fastening.CheckEdge(book, key, $"top and bottom of {shape.Name}", thick, Place(shape));
-                book.Joints.Add(new("butt", shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side"));
+                book.Joints.Add(new(JointKind.Butt, shape.Deck, Face.Ends, shape.Side, Face.Inside, "glue and screws through the side"));
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, thick), 4 * screws, "piece", $"4 ends, {screws} each: {Fastening.SpacingWords}"));
                 return;
         }

@@ -69,8 +69,8 @@ internal static class FaceFrameRule
             [Term.From("rail", 1, rail), Term.From(word, -1, edges.Top.Member), .. beyond], Rational.One), rail, $"{key}.frame-rail", [.. frame.OneTenon, Term.From("edge of the stile inside the side", -1, before.In)], edges.Top.Member);
         (FrameEdge lower, FrameEdge upper) = (Level("bottom", []), Level("top", [Term.From("over the top", -1, above)]));
         FaceFrameMembers.Join(book, frame, $"{key}.frame", $"{key}.frame-rail", name, 4, rail, [($"{key}.stile", stile, "the inner edge at both ends", null)]);
-        book.Joints.Add(new("butt", $"{key}.stile", Face.Inside, shape.Side, Face.FrontEdge, "glue and clamps"));
-        book.Joints.Add(new("butt", $"{key}.frame-rail", Face.Inside, shape.Deck, Face.FrontEdge, "glue and clamps"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.stile", Face.Inside, shape.Side, Face.FrontEdge, "glue and clamps"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.frame-rail", Face.Inside, shape.Deck, Face.FrontEdge, "glue and clamps"));
         return new(edges.Left with { Frame = before }, edges.Right with { Frame = after }, edges.Top with { Frame = upper }, edges.Bottom with { Frame = lower });
 
         void Part(string part, string mark, string words, Stick stick, PartSize size, ImmutableArray<Placement> places) => FaceFrameMembers.Add(book, frame, part, mark, words, stick, size, places);

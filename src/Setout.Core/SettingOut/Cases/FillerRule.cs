@@ -65,7 +65,7 @@ internal static class FillerRule
         (string against, string held, string how) = isAtStile ? ($"{shape.Key}.stile", "glue, its face flush with the front", "Glue it to the edge of the stile.")
             : screw is null ? (shape.Side, "glue, its face flush with the front", "Glue it to the side.")
             : (shape.Side, "screws from inside through the side, its face flush with the front", "Screw it from inside through the side.");
-        book.Joints.Add(new("butt", key, filler.IsAtRight ? Face.Inside : Face.Outside, against, Face.Outside, held));
+        book.Joints.Add(new(JointKind.Butt, key, filler.IsAtRight ? Face.Inside : Face.Outside, against, Face.Outside, held));
         string scribe = scribed.Sign > 0 ? $"Hold it plumb, scribe it to the wall and plane to the line: it is cut {book.Say(scribed)} wider for that. " : "";
         // Between two cases it is on the one before the other is set beside it; at a wall it waits until the case stands there.
         book.Steps.Add(new(isAtWall ? Stage.Fixing : Stage.Inside, $"Fit the filler at the {Side(filler)} of {shape.Name}. {scribe}{how}", [key], null, scribe.Length > 0 ? "plane" : ""));

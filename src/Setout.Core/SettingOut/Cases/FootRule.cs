@@ -58,7 +58,7 @@ internal static class FootRule
         if (back.Sign > 0) book.CutOut(key, $"{name}, notch for the toes", [shape.Side], new(Zero, front, Zero, w, back, book.Value(raise)));
         book.Show(new(raise, false, Zero, book.Value(raise), 0) { In = Views.Right });
         book.Show(new(setback, false, front, front + back, 0) { IsDeep = true, In = Views.Right });
-        book.Joints.Add(new("butt", $"{key}.kick", Face.Ends, shape.Side, Face.Inside, "glue and pocket screws from behind"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.kick", Face.Ends, shape.Side, Face.Inside, "glue and pocket screws from behind"));
         (string pocket, string source) = Fastening.PocketScrew(book, t);
         Fastening.CheckPocket(book, key, $"{name} kick board", t, (toe.Of ?? shape.Described.Of).Place);
         book.Hardware.Add(new(key, pocket, 4, "piece", $"kick board, 2 an end; {source}"));
@@ -102,8 +102,8 @@ internal static class FootRule
             [.. Enumerable.Range(0, ends).Select(i => new Placement((wide - tv) * Rational.Of(i, ends - 1), y + tv, -up, tv, deep, up))], bottom.Place));
         book.Show(new(height.AsCut, false, -up, Zero, 0) { In = Views.Right });
         book.Show(new(setback, false, front, y, 0) { IsDeep = true, In = Views.Right });
-        book.Joints.Add(new("butt", $"{key}.base-end", Face.Ends, $"{key}.base", Face.Inside, "glue and screws through front and back"));
-        book.Joints.Add(new("butt", $"{key}.base", Face.Top, shape.Deck, Face.Outside, "screws through the bottom"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.base-end", Face.Ends, $"{key}.base", Face.Inside, "glue and screws through front and back"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.base", Face.Top, shape.Deck, Face.Outside, "screws through the bottom"));
         int screws = 4 * ends;
         Fastening.CheckEdge(book, key, name, tv, bottom.Of.Place);
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"base: {ends} ends and cross pieces, 2 at each end; common practice, no source"));

@@ -25,8 +25,8 @@ internal static class HangingRule
         ExactLength t = book.Value(shape.Thickness), thick = book.Value(stock.Thickness), high = book.Value(stock.Width.AsCut);
         book.Add(new($"{key}.rail", $"{key}r", $"{name} hanging rail", PartRole.HangingRail, stock.Material, length, stock.Width, stock.Thickness, 1, Grain.Keep,
             [new((w - book.Value(length.AsCut)) / 2, rear - thick, h - t - high, book.Value(length.AsCut), thick, high)], shape.Described.Place));
-        book.Joints.Add(new("butt", $"{key}.rail", Face.Ends, shape.Side, Face.Inside, "glue and screws through the side"));
-        book.Joints.Add(new("butt", $"{key}.rail", Face.Top, shape.Deck, Face.Inside, "glue and screws through the top"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.rail", Face.Ends, shape.Side, Face.Inside, "glue and screws through the side"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.rail", Face.Top, shape.Deck, Face.Inside, "glue and screws through the top"));
         int screws = 4 + Fastening.ScrewsAlong(w);
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, shape.Panel, t), screws, "piece", $"hanging rail: 2 through each side, the others through the top: {Fastening.SpacingWords}"));
         // Behind a back on the rear edges there is no room for it.

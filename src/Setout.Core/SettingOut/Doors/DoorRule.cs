@@ -101,7 +101,7 @@ internal static class DoorRule
     /// <summary>How far open doors stand into the opening at either side; worked out where there are drawers to keep clear of them.</summary>
     private static DoorsBefore Open(Book book, Space space, DoorKind kind, DoorFilling doors, QuantityKey thickness)
     {
-        if (!HasDrawers(doors.Behind)) return new(null, null);
+        if (!doors.Behind.Within().OfType<DrawerBank>().Any()) return new(null, null);
         bool isCup = HingeRule.IsCup(kind), isPair = doors.Keys.Length > 1;
         QuantityKey clear = book.Define(space.Prefix, "door-clear", $"{space.Name}, an open door and its hinges inside of the opening", kind.Clear?.Stated
             ?? (Working)(isCup ? Usual.Or(book, null, "HG9", "cup hinges; read their leaflet")
@@ -109,14 +109,6 @@ internal static class DoorRule
             : new Stated(ExactLength.Zero, new(OriginKind.Rule, "it swings clear", "geometry"))));
         return new(isPair || !doors.HingesRight ? clear : null, isPair || doors.HingesRight ? clear : null);
     }
-
-    private static bool HasDrawers(OpeningContent? content) => content switch
-    {
-        DrawerBank => true,
-        Division division => division.Items.OfType<Opening>().Any(o => HasDrawers(o.Content)),
-        DoorFilling doors => HasDrawers(doors.Behind),
-        _ => false,
-    };
 
     private static Cover Over(Book book, Space space, DoorKind kind)
     {

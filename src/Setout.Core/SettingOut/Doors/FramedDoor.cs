@@ -91,12 +91,12 @@ internal static class FramedDoor
         foreach (string part in rails.Prepend($"{key}.stile"))
         {
             book.Machinings.Add(new(part, $"Groove along the inner edge for the panel, in the middle of the thickness, whole length", [("depth", setting.Groove.ToCut), ("width", wide)]) { By = [$"{key}.panel"] });
-            book.Joints.Add(new("groove", $"{key}.panel", Face.AllEdges, part, Face.Inside, "no glue") { Depth = setting.Groove.ToCut, IsLoose = true });
+            book.Joints.Add(new(JointKind.Groove, $"{key}.panel", Face.AllEdges, part, Face.Inside, "no glue") { Depth = setting.Groove.ToCut, IsLoose = true });
         }
         foreach (string rail in rails)
         {
             book.Machinings.Add(new(rail, "Tenon on both ends, in line with the groove and as thick", [("length", setting.Tenon.ToCut), ("thickness", wide), ("between shoulders", QuantityKey.Of(key, "shoulders"))]) { On = Face.Ends });
-            book.Joints.Add(new("tenon", rail, Face.Ends, $"{key}.stile", Face.Inside, "glue") { Depth = setting.Tenon.ToCut, Thick = wide });
+            book.Joints.Add(new(JointKind.Tenon, rail, Face.Ends, $"{key}.stile", Face.Inside, "glue") { Depth = setting.Tenon.ToCut, Thick = wide });
         }
         if (!HasMortises(book, setting)) return;
         TenonSet set = TenonRule.Of(book, kind.Name, "tenon.", $"doors of {kind.Name}", setting.Tenon, wide, fillsGroove: true);

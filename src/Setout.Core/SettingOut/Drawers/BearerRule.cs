@@ -35,7 +35,7 @@ internal static class BearerRule
         // Those of a drawer from the other side are there already.
         if (places.IsEmpty || book.Parts.Any(p => p.Role == PartRole.Bearer && p.Placements.Contains(book.Corner.Place(places[0])))) return;
         book.Add(new(key, $"{drawer.Key}g", name, PartRole.Bearer, bearers.Stick.Name, length, Book.Uncut(wide), thin, places.Length, Grain.Keep, places, drawer.Place));
-        book.Joints.Add(new("butt", key, Face.Ends, bearers.Post, Face.Inside, "two pocket screws an end"));
+        book.Joints.Add(new(JointKind.Butt, key, Face.Ends, bearers.Post, Face.Inside, "two pocket screws an end"));
         (string pocket, string source) = Fastening.PocketScrew(book, thick);
         book.Hardware.Add(new(drawer.Key, pocket, 4 * places.Length, "piece", $"{places.Length} bearers, 2 at each end; {source}"));
         QuantityKey up = book.Define(drawer.Key, "bearer.up", $"{name}, its lower edge above the {space.Ground}", new Sum(Term.From("from the slide, within the opening", 1, z - bottom, new(OriginKind.Worked, "middle of the slide, less half the bearer"))));

@@ -55,7 +55,7 @@ internal static class BedRule
         PartSize length = book.DefineSize(space.Owner, $"{word}.length", $"{name}, length", new Sum(rails.Between), role);
         ExactLength cut = book.Value(length.AsCut);
         book.Add(new(key, $"{space.Owner}{(isRunner ? 'n' : 'k')}", name, role, stick.Name, length, Book.Uncut(wide), thin, 2, Grain.Keep, [left with { SizeY = cut }, right with { SizeY = cut }], space.Place));
-        book.Joints.Add(new("butt", key, Face.Ends, rails.Part, Face.Inside, "glue and two pocket screws an end"));
+        book.Joints.Add(new(JointKind.Butt, key, Face.Ends, rails.Part, Face.Inside, "glue and two pocket screws an end"));
         Joints.Between(book, $"{space.Owner}.{word}", name, book.Define(space.Owner, $"{word}.clear", $"{name}, clear between the rails", new Sum(rails.Between)), length, []);
         (string pocket, string source) = Fastening.PocketScrew(book, book.Value(thin));
         book.Hardware.Add(new(space.Owner, pocket, 8, "piece", $"2 {word}s, 2 at each end; {source}"));

@@ -46,7 +46,7 @@ internal static class BottomRule
         (Book book, string key, string name) = (box.Book, box.Key, box.Name);
         PartSize width = book.DefineSize(key, "bottom.width", $"{name} bottom, across", new Sum(Term.From("box, as built", 1, built)), PartRole.BoxBottom);
         PartSize length = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum([Term.From("side, as cut", 1, sizes.SideLength.AsCut), .. corners.LapTerm(1)]), PartRole.BoxBottom);
-        foreach (string part in new[] { "side", "end" }) book.Joints.Add(new("butt", $"{key}.bottom", Face.Top, $"{key}.{part}", Face.Bottom, "glue and screws from below"));
+        foreach (string part in new[] { "side", "end" }) book.Joints.Add(new(JointKind.Butt, $"{key}.bottom", Face.Top, $"{key}.{part}", Face.Bottom, "glue and screws from below"));
         Screw(box, 2 * (Fastening.ScrewsAlong(book.Value(width.AsCut)) + Fastening.ScrewsAlong(book.Value(length.AsCut))), "all round");
         return new(width, length, null, null);
     }
@@ -91,7 +91,7 @@ internal static class BottomRule
                 ? [("depth", groove.ToCut), ("height", grooveWidth)]
                 : [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp!.Value)])
             { By = [$"{key}.bottom"], On = Face.Inside });
-            book.Joints.Add(new(isLetIn ? "rabbet" : slides ? "slid in" : "groove", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut, IsLoose = !isLetIn });
+            book.Joints.Add(new(isLetIn ? JointKind.Rabbet : slides ? JointKind.SlidIn : JointKind.Groove, $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut, IsLoose = !isLetIn });
         }
         CheckDepth(box, groove, word);
         GrooveHold.Look(book, new(key, "drawer.bottom-falls-out", $"The bottom of {name}", slack, groove.AsCut, !isLetIn), null, kind.GrooveDepth, kind.Place);
@@ -101,7 +101,7 @@ internal static class BottomRule
         PartSize backHeight = book.DefineSize(key, "back.width", $"{name} back of the box, height", new Sum(
             Term.From("front of the box, to cut", 1, sizes.EndHeight.ToCut), Term.From("groove above the lower edge", -1, grooveUp!.Value), Term.From("groove width", -1, grooveWidth)), PartRole.BoxEnd);
         solid?.Screws(book, key);
-        book.Joints.Add(new("butt", $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, solid?.HeldWords ?? "screws from below") { IsLoose = solid is not null });
+        book.Joints.Add(new(JointKind.Butt, $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, solid?.HeldWords ?? "screws from below") { IsLoose = solid is not null });
         Screw(box, solid?.IsAcross == true ? 1 : Fastening.ScrewsAlong(book.Value(width.AsCut)), "up into the back");
         return new(width, length, backLength, backHeight);
     }

@@ -51,18 +51,18 @@ internal static class BoxCornerRule
         switch (box.Kind.Corners)
         {
             case CornerJoint.Rabbet:
-                return new(box, DefineDepth(box, "depth of the rabbets in the ends of its sides", "side", box.SideThickness, Rational.Of(1, 2)), null, null, null);
+                return new(box, DefineDepth(box, "depth of the rabbets in the ends of its sides", "side", box.SideThickness, TradeRules.Get("DJ1").Shares[0]), null, null, null);
             case CornerJoint.Dado:
                 TradeRule behind = TradeRules.Get("DJ7");
-                return new(box, DefineDepth(box, "depth of rabbets and dadoes in its sides", "side", box.SideThickness, Rational.Of(1, 3)), null,
+                return new(box, DefineDepth(box, "depth of rabbets and dadoes in its sides", "side", box.SideThickness, TradeRules.Get("DJ5").Shares[^1]), null,
                     book.Define(key, "corner.behind", $"{name}, side left behind the dado of its back", new Stated(behind.Length, new(OriginKind.Rule, "so that it does not break out", behind.Cited))), null);
             case CornerJoint.LockRabbet:
-                PartSize depth = DefineDepth(box, "depth of the dadoes in its sides", "side", box.SideThickness, Rational.Of(1, 3));
-                PartSize tongue = book.DefineSize(key, "corner.tongue", $"{name}, thickness of the tongues on its ends", new Sum([Term.From(box.EndWord, 1, box.EndThickness)], Rational.Of(1, 2)),
+                PartSize depth = DefineDepth(box, "depth of the dadoes in its sides", "side", box.SideThickness, TradeRules.Get("DJ5").Shares[^1]);
+                PartSize tongue = book.DefineSize(key, "corner.tongue", $"{name}, thickness of the tongues on its ends", new Sum([Term.From(box.EndWord, 1, box.EndThickness)], TradeRules.Get("DJ8").Share),
                     Rounding.Down, $"down: the tongue must go in ({TradeRules.Get("DJ8").Cited})");
                 return new(box, depth, null, null, tongue);
             case CornerJoint.HalfBlindDovetail:
-                PartSize tail = DefineDepth(box, "length of the tails into its front", "front of the box", box.EndThickness, Rational.Of(2, 3));
+                PartSize tail = DefineDepth(box, "length of the tails into its front", "front of the box", box.EndThickness, TradeRules.Get("DJ2").Shares[^1]);
                 return new(box, tail, book.Define(key, "corner.lap", $"{name}, lap left on its front",
                     new Sum(Term.From("front of the box", 1, box.EndThickness), Term.From("tails", -1, tail.ToCut))), null, null);
             default:
@@ -89,7 +89,7 @@ internal static class BoxCornerRule
         Book book = box.Book;
         bool isLap = box.Kind.Corners == CornerJoint.HalfBlindDovetail, isRabbet = box.Kind.Corners == CornerJoint.Rabbet;
         ExactLength depth = book.Value(size.ToCut), thick = book.Value(isLap ? box.EndThickness : box.SideThickness);
-        (Rational most, string rule) = isLap || isRabbet ? (Rational.Of(2, 3), TradeRules.Get(RuleOf(box.Kind.Corners)).Cited) : (Rational.Of(1, 2), TradeRules.Get("BX7").Cited);
+        (Rational most, string rule) = isLap || isRabbet ? (TradeRules.Get(RuleOf(box.Kind.Corners)).Shares[^1], TradeRules.Get(RuleOf(box.Kind.Corners)).Cited) : (Rational.Of(1, 2), TradeRules.Get("BX7").Cited);
         if (book.IsUnknown(box.Sides.Name) || (depth.Sign > 0 && depth <= thick * most)) return;
         (string what, string wood) = isLap ? ("Tails", "front of the box") : (isRabbet ? "Rabbets" : "Dadoes", "side");
         Place place = box.Kind.CornerDepth?.Place ?? box.Kind.Place;
@@ -110,41 +110,41 @@ internal static class BoxCornerRule
         string key = box.Key;
         string[] ends = box.HasOwnBack ? [$"{key}.end", $"{key}.back"] : [$"{key}.end"];
         void Cut(string part, string words, params ImmutableArray<(string, QuantityKey)> figures) => book.Machinings.Add(new($"{key}.{part}", words, figures) { On = words.StartsWith("Dado", StringComparison.Ordinal) ? Face.Inside : Face.Ends });
-        void Join(string kind, string held, QuantityKey? depth)
+        void Join(JointKind kind, string held, QuantityKey? depth)
         {
             foreach (string end in ends) book.Joints.Add(new(kind, end, Face.Ends, $"{key}.side", Face.Inside, held) { Depth = depth, Thick = corners.Tongue?.AsCut, IsAtInside = true });
         }
         QuantityKey t = box.EndThickness;
         switch (box.Kind.Corners)
         {
-            case CornerJoint.Pocket: Join("butt", "glue and pocket screws", null); break;
-            case CornerJoint.Butt: Join("butt", "glue and screws through the side", null); break;
+            case CornerJoint.Pocket: Join(JointKind.Butt, "glue and pocket screws", null); break;
+            case CornerJoint.Butt: Join(JointKind.Butt, "glue and screws through the side", null); break;
             case CornerJoint.Rabbet:
                 Cut("side", "Rabbet across both ends, on the inside", ("depth", corners.Depth!.ToCut), ("width", t));
-                Join("rabbet", "glue and pins through the side", corners.Depth.AsCut);
+                Join(JointKind.Rabbet, "glue and pins through the side", corners.Depth.AsCut);
                 break;
             case CornerJoint.Dado:
                 Cut("side", "Rabbet across the front end, on the inside", ("depth", corners.Depth!.ToCut), ("width", t));
                 Cut("side", "Dado across the inside for the back", ("depth", corners.Depth.ToCut), ("width", box.BackThickness), ("left behind it", corners.Behind!.Value));
-                Join("dado", "glue", corners.Depth.AsCut);
+                Join(JointKind.Dado, "glue", corners.Depth.AsCut);
                 break;
             case CornerJoint.LockRabbet:
                 QuantityKey shoulder = book.Define(key, "corner.shoulder", $"{box.Name}, from the end of a side to its dado", new Sum(Term.From(box.EndWord, 1, t), Term.From("tongue", -1, corners.Tongue!.ToCut)));
                 Cut("side", "Dado across the inside near both ends", ("depth", corners.Depth!.ToCut), ("width", corners.Tongue.ToCut), ("from the end", shoulder));
                 foreach (string end in ends) book.Machinings.Add(new(end, "Rabbet across both ends, on the outside, that leaves a tongue", [("depth", shoulder), ("width", corners.Depth.ToCut), ("tongue", corners.Tongue.ToCut)]) { On = Face.Ends });
-                Join("lock rabbet", "glue", corners.Depth.AsCut);
+                Join(JointKind.LockRabbet, "glue", corners.Depth.AsCut);
                 break;
             case CornerJoint.BoxJoint: WriteFingers(corners, sizes, ends, Join); break;
             case CornerJoint.HalfBlindDovetail:
                 Cut("side", "Tails on both ends: the front ones enter the lap, the back ones go through", ("front tails", corners.Depth!.ToCut), ("back tails", box.BackThickness));
                 Cut("end", box.HasOwnBack ? "Sockets for the tails, stopped by the lap" : "Sockets for the tails, stopped by the lap on the front, through on the back", ("lap", corners.Lap!.Value), ("depth", corners.Depth.ToCut), ("from the end", box.SideThickness));
                 if (box.HasOwnBack) Cut("back", "Pins on both ends, through", ("length", box.SideThickness));
-                Join("half-blind dovetail", "glue", box.SideThickness);
+                Join(JointKind.HalfBlindDovetail, "glue", box.SideThickness);
                 break;
             case CornerJoint.ThroughDovetail:
                 Cut("side", "Tails on both ends, through", ("length", t));
                 foreach (string end in ends) book.Machinings.Add(new(end, "Pins on both ends, through", [("length", box.SideThickness)]) { On = Face.Ends });
-                Join("through dovetail", "glue", box.SideThickness);
+                Join(JointKind.ThroughDovetail, "glue", box.SideThickness);
                 break;
         }
     }
@@ -153,7 +153,7 @@ internal static class BoxCornerRule
     /// Fingers as wide as the height takes an odd number of, nearest to the width meant, so that both edges of a side are fingers; one is a share of
     /// the height, so that they close over it exactly.
     /// </summary>
-    private static void WriteFingers(BoxCorners corners, BoxSizes sizes, string[] ends, Action<string, string, QuantityKey?> join)
+    private static void WriteFingers(BoxCorners corners, BoxSizes sizes, string[] ends, Action<JointKind, string, QuantityKey?> join)
     {
         Box box = corners.Box;
         Book book = box.Book;
@@ -169,7 +169,7 @@ internal static class BoxCornerRule
         book.Machinings.Add(new($"{key}.side", $"Fingers across both ends, {count} fingers and slots in turn, a finger at both edges", [("finger", finger), ("depth", box.EndThickness)]) { On = Face.Ends });
         foreach (string end in ends)
             book.Machinings.Add(new(end, $"Fingers across both ends to fit the sides, {count} in turn{(end.EndsWith(".back", StringComparison.Ordinal) ? " counted from the upper edge" : "")}, a slot at the {(end.EndsWith(".back", StringComparison.Ordinal) ? "upper edge" : "edges")}", [("finger", finger), ("depth", box.SideThickness)]) { On = Face.Ends });
-        join("box joint", "glue", box.SideThickness);
+        join(JointKind.BoxJoint, "glue", box.SideThickness);
         ExactLength least = book.Value(box.SideThickness) / 4;
         if (book.Value(finger) < least && !book.IsUnknown(box.Sides.Name))
             book.NoteOnce("corner.thin-fingers", Severity.Warn, key, $"Fingers of {book.Say(book.Value(finger))} break off a side of {book.Say(book.Value(box.SideThickness))}.",

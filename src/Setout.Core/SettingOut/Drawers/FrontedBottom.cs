@@ -29,10 +29,10 @@ internal static class FrontedBottom
         foreach (string part in new[] { "side", "front" })
         {
             book.Machinings.Add(new($"{key}.{part}", part == "front" ? "Groove along the inside for the bottom, stopped short of both ends" : "Groove along the inside for the bottom, whole length", [("depth", groove.ToCut), ("width", wide), ("above the lower edge", up)]) { By = [$"{key}.bottom"], On = Face.Inside });
-            book.Joints.Add(new("slid in", $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue") { Depth = groove.AsCut, IsLoose = true });
+            book.Joints.Add(new(JointKind.SlidIn, $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue") { Depth = groove.AsCut, IsLoose = true });
         }
         solid?.Screws(book, key);
-        book.Joints.Add(new("butt", $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, solid?.HeldWords ?? "screws from below") { IsLoose = solid is not null });
+        book.Joints.Add(new(JointKind.Butt, $"{key}.bottom", Face.Top, $"{key}.back", Face.Bottom, solid?.HeldWords ?? "screws from below") { IsLoose = solid is not null });
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, box.Sides, book.Value(box.BottomThickness)), solid?.IsAcross == true ? 1 : Fastening.ScrewsAlong(book.Value(across.AsCut)), "piece", $"bottom up into the back: {Fastening.SpacingWords}"));
         ExactLength depth = book.Value(groove.ToCut), thick = book.Value(box.SideThickness);
         if (depth * 2 > thick && !book.IsUnknown(box.Sides.Name))

@@ -70,11 +70,11 @@ internal static class FrontedBoxRule
     {
         if (box.Kind.Corners == CornerJoint.Pocket) return null;
         bool isTailed = box.Kind.Corners == CornerJoint.HalfBlindDovetail;
-        Rational share = isTailed ? Rational.Of(2, 3) : Rational.Of(1, 2);
-        string cited = TradeRules.Get(isTailed ? "DJ2" : "DJ1").Cited;
+        TradeRule rule = TradeRules.Get(isTailed ? "DJ2" : "DJ1");
+        (Rational share, string cited) = (isTailed ? rule.Shares[^1] : rule.Shares[0], rule.Cited);
         PartSize depth = box.Book.DefineSize(box.Key, "corner.depth", $"{box.Name}, how far its sides go into its front", box.Kind.CornerDepth?.Stated ?? (Working)new Sum([Term.From("front", 1, front)], share),
             Rounding.Down, $"down: {share} of the front ({cited})");
-        ExactLength deep = box.Book.Value(depth.ToCut), thick = box.Book.Value(front), most = thick * Rational.Of(2, 3);
+        ExactLength deep = box.Book.Value(depth.ToCut), thick = box.Book.Value(front), most = thick * rule.Shares[^1];
         if (deep > most)
             box.Book.NoteOnce("corner.too-deep", deep >= thick ? Severity.Stop : Severity.Warn, box.Key, $"Sides that go {box.Book.Say(deep)} into a front of {box.Book.Say(thick)} leave {(deep >= thick ? "nothing" : box.Book.Say(thick - deep))} of it.", $"Make 'corner depth' {box.Book.Say(most)} at most. ({cited})", box.Kind.CornerDepth?.Place ?? box.Kind.Place);
         return depth;
@@ -87,7 +87,7 @@ internal static class FrontedBoxRule
         PartSize fore = book.DefineSize(key, "bottom.length", $"{name} bottom, front to back", new Sum(along), PartRole.BoxBottom);
         PartSize back = book.DefineSize(key, "back.width", $"{name} back of the box, height", new Sum(Term.From("side height, to cut", 1, height.ToCut), Term.From("bottom, as read", -1, box.BottomThickness)), PartRole.BoxEnd);
         book.Define(key, "inside.height", $"{name}, height inside, bottom to upper edge", new Sum(Term.From("side height, as cut", 1, height.AsCut), Term.From("bottom, as read", -1, box.BottomThickness)));
-        foreach (string part in new[] { "side", "back", "front" }) book.Joints.Add(new("butt", $"{key}.bottom", part == "back" ? Face.Top : Face.AllEdges, $"{key}.{part}", part == "back" ? Face.Bottom : Face.Inside, "glue and pins"));
+        foreach (string part in new[] { "side", "back", "front" }) book.Joints.Add(new(JointKind.Butt, $"{key}.bottom", part == "back" ? Face.Top : Face.AllEdges, $"{key}.{part}", part == "back" ? Face.Bottom : Face.Inside, "glue and pins"));
         book.Hardware.Add(new(key, $"Pin or brad, {book.Say(Fastening.IntoEdge(book.Piece.Unit, book.Value(box.SideThickness)))}", 2 * (Fastening.ScrewsAlong(book.Value(across.AsCut)) + Fastening.ScrewsAlong(book.Value(fore.AsCut))), "piece", $"bottom all round: {Fastening.SpacingWords}"));
         return (across, fore, back);
     }
@@ -118,21 +118,21 @@ internal static class FrontedBoxRule
         {
             case CornerJoint.Rabbet:
                 book.Machinings.Add(new(front_, "Rabbet across both ends, on the inside, as wide as a side reads", [("depth", deep!.ToCut), ("width", box.SideThickness)]) { On = Face.Inside, Edge = Face.Ends });
-                book.Joints.Add(new("rabbet", side, Face.Ends, front_, Face.Inside, "glue and pins through the side") { Depth = deep.AsCut });
-                book.Joints.Add(new("butt", back, Face.Ends, side, Face.Inside, "glue and pins through the side"));
+                book.Joints.Add(new(JointKind.Rabbet, side, Face.Ends, front_, Face.Inside, "glue and pins through the side") { Depth = deep.AsCut });
+                book.Joints.Add(new(JointKind.Butt, back, Face.Ends, side, Face.Inside, "glue and pins through the side"));
                 book.Hardware.Add(new(key, $"Pin or brad, {book.Say(Fastening.IntoEdge(book.Piece.Unit, book.Value(box.SideThickness)))}", 4 * Math.Max(2, (int)(book.Value(QuantityKey.Of(key, "side.width")).Inches / 3).Round(Rounding.Down)), "piece", $"4 corners, through the sides; {TradeRules.Get("DJ1").Source}"));
                 how = "rabbet the ends of the front, glue and pin the sides into it and the back between them";
                 break;
             case CornerJoint.HalfBlindDovetail:
                 book.Machinings.Add(new(side, "Tails on both ends: the front ones enter the front, the back ones go through the back", [("front tails", deep!.ToCut), ("back tails", box.BackThickness)]) { On = Face.Ends });
                 book.Machinings.Add(new(front_, "Sockets for the tails, stopped by the lap", [("depth", deep.ToCut), ("from the end", box.SideThickness)]) { On = Face.Inside, Edge = Face.Ends });
-                book.Joints.Add(new("half-blind dovetail", side, Face.Ends, front_, Face.Inside, "glue") { Depth = deep.AsCut });
-                book.Joints.Add(new("through dovetail", back, Face.Ends, side, Face.Inside, "glue") { Depth = box.SideThickness });
+                book.Joints.Add(new(JointKind.HalfBlindDovetail, side, Face.Ends, front_, Face.Inside, "glue") { Depth = deep.AsCut });
+                book.Joints.Add(new(JointKind.ThroughDovetail, back, Face.Ends, side, Face.Inside, "glue") { Depth = box.SideThickness });
                 how = "cut the tails, then sockets and pins to them, and glue the corners together";
                 break;
             default:
-                book.Joints.Add(new("butt", side, Face.Ends, front_, Face.Inside, "glue and pocket screws"));
-                book.Joints.Add(new("butt", back, Face.Ends, side, Face.Inside, "glue and pocket screws"));
+                book.Joints.Add(new(JointKind.Butt, side, Face.Ends, front_, Face.Inside, "glue and pocket screws"));
+                book.Joints.Add(new(JointKind.Butt, back, Face.Ends, side, Face.Inside, "glue and pocket screws"));
                 (string screw, string source) = Fastening.PocketScrew(book, book.Value(box.SideThickness));
                 Fastening.CheckPocket(book, key, $"the sides of {box.Name}", book.Value(box.SideThickness), box.Kind.Sides.Place);
                 book.Hardware.Add(new(key, screw, 4 * Math.Max(2, (int)(book.Value(QuantityKey.Of(key, "side.width")).Inches / 3).Round(Rounding.Down)), "piece", $"4 corners; {source}"));

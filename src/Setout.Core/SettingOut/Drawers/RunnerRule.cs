@@ -53,7 +53,7 @@ internal static class RunnerRule
             book.Add(new($"{key}.{word}", $"{key}{word[0]}", $"{box.Name} {word}", role, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name), 2, Grain.Keep,
                 [new(space.X, box.Y, z, wide, along, thick), new(space.X + clear - wide, box.Y, z, wide, along, thick)], box.Drawer.Place));
             Rational moves = new[] { space.Edges.Left, space.Edges.Right }.Select(e => GrainWay.Moves(book, e.Part.Length > 0 ? e.Part : space.Carrier, Along.Y)).Max();
-            book.Joints.Add(new("butt", $"{key}.{word}", Face.Outside, space.Carrier, Face.Inside, moves.Sign > 0 ? "a screw in front, the others in slots" : "screws") { IsLoose = moves.Sign > 0 });
+            book.Joints.Add(new(JointKind.Butt, $"{key}.{word}", Face.Outside, space.Carrier, Face.Inside, moves.Sign > 0 ? "a screw in front, the others in slots" : "screws") { IsLoose = moves.Sign > 0 });
             if (moves.Sign > 0) InSlots(box, word, moves, length);
             screws += 2 * Fastening.ScrewsAlong(along);
         }
@@ -70,7 +70,7 @@ internal static class RunnerRule
             [.. words.Select(w => $"{key}.{w}")], null, "screws"));
 
         // Behind a face frame that is the packing, and what this is fixed to.
-        ExactLength Behind(Edge edge) => edge.Frame is { } frame ? ExactLength.Max(ExactLength.Zero, book.Value(frame.In)) + book.Value(frame.Behind) : book.Value(edge.Beside ?? edge.Member);
+        ExactLength Behind(Edge edge) => edge.Frame is { } frame ? ExactLength.Max(ExactLength.Zero, book.Value(frame.In)) + book.Value(frame.Behind) : book.Value(edge.Own);
     }
 
     /// <summary>What stands beside them moves along them, across its grain: they are fixed in front, and the other screws stand in slots.</summary>

@@ -45,7 +45,7 @@ internal static class FrameBay
         book.Add(new($"{bay.Key}.panel", $"{bay.Key}p", $"{name} slide panel", PartRole.SlidePanel, panel.Name, length, across, t, 2, panel.Grain,
             [new(x, Zero, z, tv, deepest, high), new(x + clear - tv, Zero, z, tv, deepest, high)], bay.Place)
         { Seen = new(1, 0) });
-        book.Joints.Add(new("butt", $"{bay.Key}.panel", Face.Outside, $"{frame.Key}.post", Face.Inside, "glue and screws into both posts"));
+        book.Joints.Add(new(JointKind.Butt, $"{bay.Key}.panel", Face.Outside, $"{frame.Key}.post", Face.Inside, "glue and screws into both posts"));
         int screws = 4 * Fastening.ScrewsAlong(high);
         book.Hardware.Add(new(bay.Key, Fastening.PanelScrew(book, panel, tv), screws, "piece", $"2 panels on 2 posts each: {Fastening.SpacingWords}"));
         book.Steps.Add(new(Stage.Inside, $"Glue and screw the slide panels of bay {bay.Key} to the inside of front and back posts, front edges flush with the posts.", [$"{bay.Key}.panel"], null, ""));

@@ -19,7 +19,7 @@ internal static class FrameDowels
         bool isFlat = frame.TopRail == Laid.Flat;
         foreach (Part rail in rails)
         {
-            book.Joints.Add(new("dowels", rail.Key, Face.Ends, post, Face.Inside, "glue and dowels"));
+            book.Joints.Add(new(JointKind.Dowels, rail.Key, Face.Ends, post, Face.Inside, "glue and dowels"));
             DowelRule.Write(book, new(rail.Key, rail.Name, rail.Key, "both ends", 2 * rail.Count, keys.RailWide, keys.RailThin)
             {
                 From = isFlat ? "lower edge, or the front edge where it lies flat" : "lower edge",
@@ -27,7 +27,7 @@ internal static class FrameDowels
             }, [(post, keys.PostWide, $"the inner faces for {rail.Name}, which is flush in front and at the back")]);
         }
         Part tie = book.Parts.First(p => p.Key == $"{key}.tie");
-        book.Joints.Add(new("dowels", tie.Key, Face.Ends, post, Face.Inside, "glue and dowels"));
+        book.Joints.Add(new(JointKind.Dowels, tie.Key, Face.Ends, post, Face.Inside, "glue and dowels"));
         DowelRule.Write(book, new(tie.Key, tie.Name, tie.Key, "both ends", 2 * tie.Count, keys.RailWide, keys.RailThin) { From = "lower edge", Where = [.. low, ("lower edge of the top one from the lower end", highTie)] },
             [(post, keys.PostThin, $"the faces towards the other post for {tie.Name}; of end posts flush with the outside, of others in the middle")]);
         foreach (Part rail in rails) Meet(book, frame, keys, rail, tie);

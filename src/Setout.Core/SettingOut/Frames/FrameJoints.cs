@@ -80,7 +80,7 @@ internal static class FrameJoints
         TenonSet set = TenonRule.Of(book, key, "tenon.", "rails and ties", Book.Uncut(tenon), keys.RailThin);
         foreach (string part in (ImmutableArray<string>)[.. rails.Select(r => r.Key), $"{key}.tie"])
         {
-            book.Joints.Add(new("mortise and tenon", part, Face.Ends, $"{key}.post", Face.Inside, "glue in the mortise") { Depth = tenon, Thick = set.Thickness, Shoulder = set.Shoulder });
+            book.Joints.Add(new(JointKind.MortiseAndTenon, part, Face.Ends, $"{key}.post", Face.Inside, "glue in the mortise") { Depth = tenon, Thick = set.Thickness, Shoulder = set.Shoulder });
             TenonRule.Cut(book, part, "Tenon in the middle of both ends", set);
         }
         Place place = book.Parts.First(p => p.Key == $"{key}.post").Place;
@@ -98,8 +98,8 @@ internal static class FrameJoints
     private static void Screwed(Book book, Frame frame, FrameKeys keys, int ties, List<Part> rails)
     {
         string key = frame.Key;
-        foreach (Part rail in rails) book.Joints.Add(new("butt", rail.Key, Face.Ends, $"{key}.post", Face.Inside, "glue and two pocket screws an end, pockets on the inside"));
-        book.Joints.Add(new("butt", $"{key}.tie", Face.Ends, frame.Run == RailRun.Inside ? $"{key}.rail" : $"{key}.post", Face.Inside, "two structural screws an end, through the post"));
+        foreach (Part rail in rails) book.Joints.Add(new(JointKind.Butt, rail.Key, Face.Ends, $"{key}.post", Face.Inside, "glue and two pocket screws an end, pockets on the inside"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.tie", Face.Ends, frame.Run == RailRun.Inside ? $"{key}.rail" : $"{key}.post", Face.Inside, "two structural screws an end, through the post"));
         // A screw from outside would go through the wide face of the post and leave half an inch in end grain: rails are pocket-screwed.
         int count = rails.Sum(r => r.Count);
         if (count > 0)

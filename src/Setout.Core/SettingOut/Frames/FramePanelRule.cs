@@ -102,7 +102,7 @@ internal static class FramePanelRule
     {
         foreach (string part in into)
         {
-            book.Joints.Add(new("groove", panel, Face.AllEdges, part, Face.Inside, "no glue: the panel moves in it") { Depth = depth, IsLoose = true });
+            book.Joints.Add(new(JointKind.Groove, panel, Face.AllEdges, part, Face.Inside, "no glue: the panel moves in it") { Depth = depth, IsLoose = true });
             int there = book.Machinings.FindIndex(m => m.Part == part && m.Words.StartsWith("groove for the panel", StringComparison.Ordinal));
             if (there >= 0) book.Machinings[there] = book.Machinings[there] with { By = [.. book.Machinings[there].By, panel] };
             else book.Machinings.Add(new(part, "groove for the panel, in the middle of the rail's thickness", [("depth", depth), ("width", width)]) { By = [panel] });

@@ -47,14 +47,14 @@ internal static class FrameRunRule
             book.Machinings.Add(new(rail.Key, "notch across the inner face at each post, as wide as the post reads", [("depth", lap), ("width", keys.PostWide), .. Places(keys, frame)]) { On = Face.Inside });
             book.Machinings.Add(new(post, "notch across the outer face for each rail, as wide as the rail reads", [("depth", other), ("width", keys.RailWide), .. keys.HasBottom ? [("bottom rail from the lower end", keys.Toe)] : ImmutableArray<(string, QuantityKey)>.Empty]) { By = [rail.Key], On = Face.Outside });
             // One fills the notch of the other: together they stand in one another by the whole rail.
-            book.Joints.Add(new("half lap", rail.Key, Face.Inside, post, Face.Outside, "glue and two screws at each post") { Depth = keys.RailThin });
+            book.Joints.Add(new(JointKind.HalfLap, rail.Key, Face.Inside, post, Face.Outside, "glue and two screws at each post") { Depth = keys.RailThin });
             ExactLength left = through - book.Value(lap), kept = into - book.Value(other);
             if (left.Sign <= 0 || book.Value(other) * 2 > into)
                 book.Note("frame.lap-too-deep", Severity.Stop, key, left.Sign <= 0 ? $"A lap of {book.Say(book.Value(lap))} leaves nothing of rails of {book.Say(through)}." : $"A lap of {book.Say(book.Value(lap))} cuts {book.Say(book.Value(other))} out of posts of {book.Say(into)}: more than half.",
                     left.Sign <= 0 ? $"Make it {book.Say(through / 2)}, half of the rail." : "Make it deeper, or the posts thicker.", frame.Lap?.Place ?? frame.Place);
             (through, into) = (left, kept);
         }
-        else book.Joints.Add(new("butt", rail.Key, Face.Inside, post, frame.Run == RailRun.Outside ? Face.Outside : Face.Inside, "glue and two screws at each post"));
+        else book.Joints.Add(new(JointKind.Butt, rail.Key, Face.Inside, post, frame.Run == RailRun.Outside ? Face.Outside : Face.Inside, "glue and two screws at each post"));
         if (Fastening.IntoFace(book.Piece.Unit, through, into) is { } screw)
             book.Hardware.Add(new(key, $"Wood screw no. 10 (5 mm), {book.Say(screw)}", 2 * crossings, "piece", $"{crossings} places where a rail passes a post, 2 each; common practice, no source"));
         else if (through.Sign > 0)

@@ -94,7 +94,7 @@ internal static class StretcherRule
                 book.Note("stretcher.hangs", Severity.Stop, s.Key, $"{member.Name} would hang in the air: at {(carriers.Any(c => c.Left) ? "its right end" : carriers.Any(c => c.Right) ? "its left end" : "both ends")} nothing lies on it {book.Say(top)} up.",
                     "Let it end under a shelf or a deck at each end, with its upper edge against it, or leave 'short' out.", s.Up.Place);
             book.Add(new(s.Key, s.Key, member.Name, PartRole.Rail, member.Stick.Name, length, Book.Uncut(Book.SectionWidthOf(member.Stick.Name)), Book.ThicknessOf(member.Stick.Name), 1, Grain.Keep, [box], s.Place));
-            foreach ((Part carrier, _, _) in carriers) book.Joints.Add(new("butt", s.Key, Face.Top, carrier.Key, Face.Bottom, "glue and screws"));
+            foreach ((Part carrier, _, _) in carriers) book.Joints.Add(new(JointKind.Butt, s.Key, Face.Top, carrier.Key, Face.Bottom, "glue and screws"));
             if (Fastening.IntoFace(book.Piece.Unit, high, carriers.Select(c => book.Value(c.Part.Thickness)).DefaultIfEmpty(high).Min()) is { } screw)
                 book.Hardware.Add(new(s.Key, $"Wood screw no. 8 (4 mm), {book.Say(screw)}", 2 * carriers.Count, "piece", "two into each part that it carries or hangs on; common practice, no source"));
             book.Steps.Add(new(Stage.Inside, $"Glue and screw {member.Name} from below under {string.Join(", ", carriers.Select(c => c.Part.Mark))}, in the middle from front to back, {book.Say(x)} short of the outside at each end.", [s.Key], null, "screws"));
@@ -153,7 +153,7 @@ internal static class StretcherRule
             return;
         }
         bool isDowelled = frame.Corner == FrameCorner.Dowels;
-        book.Joints.Add(new(isDowelled ? "dowels" : "butt", key, Face.Ends, into, Face.Inside, isDowelled ? "glue and dowels" : "glue and two pocket screws an end, pockets below"));
+        book.Joints.Add(new(isDowelled ? JointKind.Dowels : JointKind.Butt, key, Face.Ends, into, Face.Inside, isDowelled ? "glue and dowels" : "glue and two pocket screws an end, pockets below"));
         if (isDowelled)
         {
             DowelRule.Write(book, new(key, name, key, "both ends", 2 * places.Length, wide, thin) { From = member.Described.Laid == Laid.Flat ? "front edge" : "lower edge", Where = [("its lower edge above the floor", up)] }, [(into, deep, $"what faces the ends of {name}")]);

@@ -11,7 +11,7 @@ namespace Setout.Core.SettingOut.Joinery;
 /// </summary>
 internal static class BoreRoom
 {
-    private static readonly string[] s_cuts = ["dado", "groove", "rabbet", "slid in"];
+    private static readonly JointKind[] s_cuts = [JointKind.Dado, JointKind.Groove, JointKind.Rabbet, JointKind.SlidIn];
 
     /// <summary>Notes holes that meet, once for each two owners in a part.</summary>
     public static void Look(Book book)
@@ -66,7 +66,7 @@ internal static class BoreRoom
             {
                 // A cup beside the groove of its stile has a finding of its own.
                 if (held.Within(box).Sign <= 0 || bores.FirstOrDefault(b => b.Name != "cup" && b.Key != joint.Part && Space(b, box).Within(Overlap(held, box)).Sign > 0) is not { } bore) continue;
-                book.NoteOnce("holes.meet-cut", Severity.Warn, bore.Key, $"A hole for the {Word(bore)} of {bore.Key} runs into the {joint.Kind} for {joint.Part} in {part.Name}.",
+                book.NoteOnce("holes.meet-cut", Severity.Warn, bore.Key, $"A hole for the {Word(bore)} of {bore.Key} runs into the {joint.Kind.Word()} for {joint.Part} in {part.Name}.",
                     $"Move one of the two by {book.Say(Space(bore, box).Within(Overlap(held, box)))} or more.", default);
                 break;
             }

@@ -120,6 +120,6 @@ internal static class TenonRule
         QuantityKey long_ = MortiseLength(book, part, "tenon.mortise-length", name, set, section.Width, [], place);
         QuantityKey from = book.Define(part, "tenon.mortise-from", $"{name}, lower end of its mortises {up.Words}", new Sum(Term.From("its lower edge", 1, up.Key), Term.From("shoulder", 1, set.Shoulder)));
         book.Machinings.Add(new(into.Part, $"Mortises for {name}, {into.Where}", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ($"lower end {up.Words}", from)]) { By = [part] });
-        book.Joints.Add(new("mortise and tenon", part, Face.Ends, into.Part, Face.Inside, "glue in the mortise") { Depth = length });
+        book.Joints.Add(new(JointKind.MortiseAndTenon, part, Face.Ends, into.Part, Face.Inside, "glue in the mortise") { Depth = length });
     }
 }

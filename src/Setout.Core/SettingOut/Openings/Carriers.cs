@@ -6,8 +6,8 @@ namespace Setout.Core.SettingOut.Openings;
 /// <summary>The panels that carry what is in an opening: sides, partitions, decks, or the slide panels of a frame.</summary>
 internal static class Carriers
 {
-    /// <summary>An edge by the panel that stands right beside the opening: of a frame its slide panel, not the post.</summary>
-    public static Edge Panel(Edge edge) => edge with { Member = edge.Beside ?? edge.Member };
+    /// <summary>An edge by the panel that stands right beside the opening: of a frame its slide panel, not the post; of a doubled partition the one that faces it.</summary>
+    public static Edge Panel(Edge edge) => edge with { Member = edge.Own };
 
     /// <summary>The panels left and right.</summary>
     public static ImmutableArray<Edge> Beside(Space space) => [Panel(space.Edges.Left), Panel(space.Edges.Right)];

@@ -41,13 +41,13 @@ internal static class DividerRule
         switch (fit.Choice.Joint)
         {
             case CaseJoint.Pocket:
-                Meet("butt", "glue and pocket screws, pockets on the face that is not seen");
+                Meet(JointKind.Butt, "glue and pocket screws, pockets on the face that is not seen");
                 (string pocket, string source) = Fastening.PocketScrew(book, thick);
                 Fastening.CheckPocket(book, key, member.Name, thick, Place());
                 book.Hardware.Add(new(key, pocket, screws, "piece", $"2 ends: {Fastening.SpacingWords}; {source}"));
                 return;
             case CaseJoint.Dowels:
-                Meet("dowels", "glue and dowels");
+                Meet(JointKind.Dowels, "glue and dowels");
                 DowelRule.Write(book, new(key, member.Name, key, "both ends", 2, member.Width.AsCut, member.Thickness) { Place = fit.Choice.Place },
                     [.. Carried(before, after, member.IsUpright).Select(c => (c.Edge.Part, c.Edge.Member, $"{c.Where}, on the line of {member.Name}"))]);
                 return;
@@ -56,7 +56,7 @@ internal static class DividerRule
                 if (!book.Steps.Any(s => s.Words == CutWords)) book.Steps.Add(new(Stage.Cuts, CutWords, [], null, "crosscut"));
                 return;
             default:
-                Meet("butt", buttWords);
+                Meet(JointKind.Butt, buttWords);
                 Fastening.CheckEdge(book, key, member.Name, thick, Place());
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, member.Panel, thick), screws, "piece", $"2 ends: {Fastening.SpacingWords}"));
                 return;
@@ -65,7 +65,7 @@ internal static class DividerRule
         Place Place() => fit.Choice.Place.IsKnown ? fit.Choice.Place : book.Parts.Find(p => p.Key == key)?.Place ?? space.Place;
 
         // What bounds the space has no part of its own where posts do.
-        void Meet(string kind, string held)
+        void Meet(JointKind kind, string held)
         {
             foreach (string part in new[] { before, after }.Select(e => e.Part.Length > 0 ? e.Part : space.Carrier).Distinct())
                 book.Joints.Add(new(kind, key, Face.Ends, part, Face.Inside, held));
@@ -90,7 +90,7 @@ internal static class DividerRule
         book.Machinings.Add(new(edge.Part, $"Dado across {where} for {member.Name}", [("depth", depth.ToCut), ("width", member.Thickness), (from, at)]) { By = [member.Key] });
         // Solid wood in the dado of what does not move with it: glued in front, it goes back and forth in the rest.
         bool isLoose = (GrainWay.Moves(book, member.Key, Along.Y) - GrainWay.Moves(book, edge.Part, Along.Y)).Sign != 0;
-        book.Joints.Add(new("dado", member.Key, Face.Ends, edge.Part, Face.Inside, isLoose ? "glue in its front quarter only, no screws; the rest slides in the dado" : "glue; screws through it only where no face is seen") { Depth = depth.AsCut, IsLoose = isLoose });
+        book.Joints.Add(new(JointKind.Dado, member.Key, Face.Ends, edge.Part, Face.Inside, isLoose ? "glue in its front quarter only, no screws; the rest slides in the dado" : "glue; screws through it only where no face is seen") { Depth = depth.AsCut, IsLoose = isLoose });
         LetInRule.Check(book, edge.Part, edge.Part, fit.Choice, depth, edge.Member);
         CheckBackToBack(book, member, fit, depth, edge);
     }
@@ -104,7 +104,7 @@ internal static class DividerRule
         bool Before(Placement p) => member.IsUpright ? p.Z < box.Z : p.X < box.X;
         bool Meet(Placement p) => (member.IsUpright ? own.Shared(p).X : own.Shared(p).Z).Sign > 0;
         ExactLength thick = book.Value(edge.Member);
-        foreach (Joint other in book.Joints.Where(j => j.Kind == "dado" && j.Against == edge.Part && j.Part != member.Key && Before(Of(j.Part)) != Before(own) && Meet(Of(j.Part))).ToList())
+        foreach (Joint other in book.Joints.Where(j => j.Kind == JointKind.Dado && j.Against == edge.Part && j.Part != member.Key && Before(Of(j.Part)) != Before(own) && Meet(Of(j.Part))).ToList())
         {
             (ExactLength deep, ExactLength far) = (book.Value(depth.AsCut), book.Value(other.Depth!.Value));
             ExactLength left = thick - deep - far;

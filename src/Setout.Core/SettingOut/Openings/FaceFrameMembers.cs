@@ -32,9 +32,9 @@ internal static class FaceFrameMembers
     }
 
     /// <summary>Writes the mullion before a partition or the rail before a deck.</summary>
-    public static void Member(Book book, Space space, FaceFrameSetting frame, Divider divider, QuantityKey thickness, bool isAcross, ExactLength at, ImmutableArray<Term> from)
+    public static void Member(Book book, Space space, FaceFrameSetting frame, DividingMember member, bool isAcross, ExactLength at, ImmutableArray<Term> from)
     {
-        (string key, string word) = (divider.Key, Word(isAcross));
+        (string key, string word, QuantityKey thickness) = (member.Divider.Key, Word(isAcross), member.Size);
         string name = $"{frame.Name} {word} before {key}";
         Stick stick = isAcross ? frame.Mullion : frame.Rail;
         QuantityKey width = Book.SectionWidthOf(stick.Name), inside = QuantityKey.Of(key, "frame.in");
@@ -50,7 +50,7 @@ internal static class FaceFrameMembers
         Join(book, frame, $"{key}.frame", $"{key}.{word}", name, 2, width, before.Part == after.Part
             ? [(before.Part, before.Width, "both inner edges", new Sum(Place(before)))]
             : [(before.Part, before.Width, "the edge that faces it, left or below", new Sum(Place(before))), (after.Part, after.Width, "the edge that faces it, right or above", new Sum(Place(after)))]);
-        book.Joints.Add(new("butt", $"{key}.{word}", Face.Inside, key, Face.FrontEdge, "glue and clamps"));
+        foreach (string part in member.Parts) book.Joints.Add(new(JointKind.Butt, $"{key}.{word}", Face.Inside, part, Face.FrontEdge, "glue and clamps"));
     }
 
     private static string Word(bool isAcross) => isAcross ? "mullion" : "face-rail";
@@ -79,7 +79,7 @@ internal static class FaceFrameMembers
                 {
                     QuantityKey from = book.Define(owner, i == 0 ? "mortise-from" : "mortise-from-2", $"{name}, its mortise in {against} from the end", new Sum([.. at?.Terms ?? [], Term.From("shoulder", 1, set.Shoulder)]));
                     book.Machinings.Add(new(against, $"Mortise in {where} for {name}, in the middle of its thickness", [("depth", set.Mortise), ("width", set.Thickness), ("length", long_), ("from the end", from)]) { By = [part] });
-                    book.Joints.Add(new("mortise and tenon", part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut, Thick = set.Thickness, Shoulder = set.Shoulder });
+                    book.Joints.Add(new(JointKind.MortiseAndTenon, part, Face.Ends, against, Face.Inside, "glue") { Depth = tenon.AsCut, Thick = set.Thickness, Shoulder = set.Shoulder });
                 }
                 return;
             case FaceFrameJoint.Dowels:
@@ -93,6 +93,6 @@ internal static class FaceFrameMembers
         }
         bool isPocket = frame.Described.Joint == FaceFrameJoint.Pocket;
         foreach ((string against, QuantityKey _, string _, Sum? _) in into)
-            book.Joints.Add(new(isPocket ? "butt" : "dowels", part, Face.Ends, against, Face.Inside, isPocket ? "glue and pocket screws from behind" : "glue and dowels"));
+            book.Joints.Add(new(isPocket ? JointKind.Butt : JointKind.Dowels, part, Face.Ends, against, Face.Inside, isPocket ? "glue and pocket screws from behind" : "glue and dowels"));
     }
 }

@@ -60,7 +60,7 @@ internal static class OpeningRule
         }
         string what = division.IsAcross ? "width" : "height", memberWord = division.IsAcross ? "partition" : members.Count > 0 && members.All(m => m.Panel is null) ? "rail" : "deck";
         QuantityKey whole = division.IsAcross ? space.Width : space.Height;
-        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{m.Word(division.IsAcross)} {m.Divider.Key}", 1, m.Size) with { Part = m.Panel is null ? "" : m.Divider.Key })];
+        ImmutableArray<Term> between = [.. members.Select(m => Term.From($"{m.Word(division.IsAcross)} {m.Divider.Key}", 1, m.Size) with { Part = m.Panel is null || m.Divider.IsDoubled ? "" : m.Divider.Key })];
         ImmutableArray<Sharer> sharers = [.. openings.Select(o => new Sharer(o.Key, "set-" + what, $"opening {o.Key}, {what} as set out", o.Size, [Term.From($"opening {o.Key}", 1, QuantityKey.Of(o.Key, what))]))];
         if (Sharing.Share(book, $"{space.Name}, openings and {memberWord}s in the {what}", whole, between, sharers, restIsCut: false) is not { } sizes) return;
 
@@ -75,7 +75,7 @@ internal static class OpeningRule
             ExactLength size = book.Value(set);
             // The one that takes up the rest is bounded by the others; those stand fast once what bounds them does.
             if (sizes[i].ToCut != sizes[i].Exact)
-                book.Fixings.Add(new(sizes[i].ToCut, [.. new[] { i - 1, i }.Where(m => m >= 0 && m < members.Count).Select(m => members[m].Divider.Key)]));
+                book.Fixings.Add(new(sizes[i].ToCut, [.. new[] { i - 1, i }.Where(m => m >= 0 && m < members.Count).SelectMany(m => members[m].Parts)]));
             QuantityKey width, height;
             if (division.IsAcross)
             {
@@ -88,8 +88,8 @@ internal static class OpeningRule
                 height = book.DefineSame(opening.Key, "height", $"{name}, clear height", "as set out", set, Combining.Narrowest);
             }
             QuantityKey depth = book.DefineSame(opening.Key, "depth", $"{name}, clear depth", "of the whole", space.Depth, Combining.Narrowest);
-            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : shared[i - 1] with { IsCovered = false };
-            Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : shared[i];
+            Edge before = i == 0 ? (division.IsAcross ? space.Edges.Left : space.Edges.Top) : members[i - 1].Facing(shared[i - 1] with { IsCovered = false }, isAfter: true);
+            Edge after = i == openings.Length - 1 ? (division.IsAcross ? space.Edges.Right : space.Edges.Bottom) : members[i].Facing(shared[i], isAfter: false);
             // How far along what bounds both ends of the division this opening begins: from the left, or from the bottom.
             ImmutableArray<Term> start = division.IsAcross ? Run(0, i, i) : Run(i + 1, openings.Length, i);
             Edge Further(Edge edge) => edge with { Start = [.. edge.Start, .. start], Frame = edge.Frame is { } f ? f with { Start = [.. f.Start, .. start] } : null };
@@ -102,7 +102,7 @@ internal static class OpeningRule
             if (i < members.Count)
             {
                 ImmutableArray<Term> from = division.IsAcross ? Run(0, i + 1, i) : Run(i + 1, openings.Length, i + 1);
-                if (members[i].Panel is { } panel) WriteMember(book, space, members[i].Divider, panel, division.IsAcross, division.IsAcross ? x + size : z, from,
+                if (members[i].Panel is { } panel) DividingPanelRule.Write(book, space, members[i], panel, division.IsAcross, division.IsAcross ? x + size : z, from,
                     division.IsAcross && !space.Dividers.IsSlidIn && (HoldsDadoes(opening.Content) || HoldsDadoes(openings[i + 1].Content)));
                 else RailRule.Write(book, space, members[i].Divider, members[i].Stick!, rails[i]!, z, from);
             }
@@ -128,7 +128,7 @@ internal static class OpeningRule
                 Above = division.IsAcross || i == 0 ? space.Above : rails[i - 1],
                 Below = division.IsAcross || i == openings.Length - 1 ? space.Below : rails[i],
             }, opening);
-            ExactLength step = size + (i < members.Count ? book.Value(members[i].Step) : Zero);
+            ExactLength step = size + (i < members.Count ? book.Value(members[i].Step) * members[i].Parts.Length : Zero);
             along = division.IsAcross ? along + step : along - step;
         }
 
@@ -159,35 +159,4 @@ internal static class OpeningRule
         Division division => division.Items.OfType<Opening>().Any(o => HoldsDadoes(o.Content)),
         _ => false,
     };
-
-    private static void WriteMember(Book book, Space space, Divider divider, Panel panel, bool isAcross, ExactLength at, ImmutableArray<Term> from, bool holdsDadoes)
-    {
-        string word = isAcross ? "partition" : "deck", name = $"{word} {divider.Key}";
-        PartRole role = isAcross ? PartRole.Partition : PartRole.Deck;
-        QuantityKey t = book.ThicknessOf(divider.Key, panel.Name);
-        // Never to the nearest step: half a step too long would spread the case.
-        const string why = "down: it must go between";
-        PartSize length = book.DefineSize(divider.Key, "length", $"{name}, length",
-            new Sum([Term.From(isAcross ? "clear height" : "clear width", 1, isAcross ? space.Height : space.Width), .. space.Dividers.AtBothEnds]), Rounding.Down, why);
-        PartSize width = book.DefineSize(divider.Key, "width", $"{name}, width", new Sum(Term.From("clear depth", 1, space.Depth)), role, panel, 1, (Rounding.Down, why));
-        Joints.Between(book, divider.Key, name, isAcross ? space.Height : space.Width, length, space.Dividers.AtBothEnds, space.Dividers.Depth is not null);
-        ExactLength long_ = book.Value(length.AsCut), deep = book.Value(width.Made), thick = book.Value(t), into = book.ValueOr0(space.Dividers.Depth?.AsCut);
-        Placement placement = isAcross
-            ? new(at, space.Y, space.Z - into, thick, deep, long_)
-            : new(space.X - into, space.Y, at - thick, long_, deep, thick);
-        book.Add(divider.IsGrainDeep ? new(divider.Key, divider.Key, name, role, panel.Name, width, length, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(0, 1) }
-            : new(divider.Key, divider.Key, name, role, panel.Name, length, width, t, 1, panel.Grain, [placement], divider.Place) { Seen = new(1, 0) });
-        DividerRule.Join(book, space, new(divider.Key, name, panel, t, width, isAcross, from), "glue and screws from outside, or pocket screws where there is no outside");
-        if (!isAcross) ShelfStripRule.Span(book, space, divider, panel);
-        if (space is { FaceFrame: { } frame, Doors: null }) FaceFrameMembers.Member(book, space, frame, divider, t, isAcross, at, from);
-        string words = space.Dividers switch
-        {
-            { Depth: not null } => $"Put the {name} into its dadoes, dry at first.",
-            { Choice.Joint: CaseJoint.Dowels } => $"Put the {name} on its dowels, dry at first; check the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike.",
-            _ when holdsDadoes => $"Stand the {name} in its place with the shelves in its dadoes, dry at first; it is screwed as the case is closed.",
-            _ => $"Set the {name} with spacers cut to the clear {(isAcross ? "widths" : "heights")} beside it, top and bottom alike, and screw it.",
-        };
-        bool isClosedIn = space.Dividers.IsClosedIn || holdsDadoes;
-        book.Steps.Add(new(isClosedIn ? Stage.Carcase : space.Dividers.Stage, words, [divider.Key], null, "") { IsDry = isClosedIn });
-    }
 }

@@ -109,26 +109,31 @@ internal static class PackingRule
             book.NoteOnce("slide.nothing-behind", Severity.Stop, space.Owner, $"The slides of {space.Name} have nothing behind them: the frame's edge stands {book.Say(wanted)} inside.", "Leave 'packing: no' out, or use a frame flush with the sides and partitions.", place);
             return;
         }
-        if (book.StickOf(sticks, space.Owner) is not { } stick) return;
+        Panel? sheet = book.Piece.Materials.GetValueOrDefault(sticks.Text) as Panel;
+        Stick? stick = sheet is null ? book.StickOf(sticks, space.Owner) : null;
+        if (sheet is null && stick is null) return;
         QuantityKey thick = book.DefineSame(space.Prefix, $"{word}.thickness", $"{name}, thickness", space.Doors is null ? "frame's edge inside of the face it is fixed to" : "from the face it is fixed to", stands);
         PartSize length = book.DefineSize(space.Prefix, $"{word}.length", $"{name}, length", new Sum(Term.From("clear height", 1, space.Height),
             Term.From("room to slip it in", -1, s_slipIn, new(OriginKind.Rule, "between top and bottom", "common practice, no source"))), Rounding.Down, "down: it must go between");
-        ExactLength stock = book.Value(Book.ThicknessOf(stick.Name)), wide = book.Value(Book.SectionWidthOf(stick.Name)), high = book.Value(length.AsCut), front = space.Y;
+        // A stick is planed to what is wanted; a strip of a sheet is ripped to it, and its thickness shows from the front.
+        PartSize across = sheet is null ? Book.Uncut(Book.SectionWidthOf(stick!.Name)) : book.DefineSize(space.Prefix, $"{word}.ripped", $"{name}, ripped to", new Sum(Term.From("thickness wanted", 1, thick)), Rounding.Nearest, "to the nearest step");
+        (string material, QuantityKey thin) = sheet is null ? (stick!.Name, thick) : (sheet.Name, Book.ThicknessOf(sheet.Name));
+        ExactLength stock = book.Value(sheet is null ? Book.ThicknessOf(material) : across.AsCut), wide = book.Value(sheet is null ? across.AsCut : thin), high = book.Value(length.AsCut), front = space.Y;
         ExactLength rear = Max(front + wide, Min(space.Y + book.Value(space.Depth), end) - wide), right = space.X + book.Value(space.Width) - wanted;
         IEnumerable<Placement> At(ExactLength x) => [new(x, front, space.Z, wanted, wide, high), new(x, rear, space.Z, wanted, wide, high)];
         ImmutableArray<Placement> places = [.. At(atLeft ? space.X : right)];
         string part = $"{space.Prefix}.{word}";
-        book.Add(new(part, $"{space.Owner}{(atLeft ? "pl" : "pr")}", name, PartRole.Packing, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), thick, places.Length, Grain.Keep, places, space.Place));
-        book.Joints.Add(new("butt", part, Face.Outside, side.Part, Face.Inside, "glue and screws"));
+        book.Add(new(part, $"{space.Owner}{(atLeft ? "pl" : "pr")}", name, PartRole.Packing, material, length, across, thin, places.Length, sheet?.Grain ?? Grain.Keep, places, space.Place));
+        book.Joints.Add(new(JointKind.Butt, part, Face.Outside, side.Part, Face.Inside, "glue and screws"));
         int screws = Fastening.ScrewsAlong(high) * places.Length;
-        ExactLength behind = book.Value(side.Member);
+        ExactLength behind = book.Value(side.Single ?? side.Member);
         if (Fastening.IntoFace(book.Piece.Unit, wanted, behind) is { } screw)
             book.Hardware.Add(new(space.Owner, $"Wood screw no. 8 (4 mm), {book.Say(screw)}", screws, "piece", $"{name}, stopping inside what it is fixed to: {Fastening.SpacingWords}"));
         else
             book.NoteOnce("packing.no-screw", Severity.Warn, space.Owner, $"{name}: no usual screw goes through {book.Say(wanted)} and stops inside {book.Say(behind)}.", "Glue it, or screw it from the other side.", space.Place);
-        if (stock < wanted)
-            book.NoteOnce("packing.too-thin", Severity.Stop, space.Owner, $"{name} must be {book.Say(wanted)} thick; sticks of {stick.Name} are {book.Say(stock)}: nothing would be behind the slides.", $"Write 'packing:' with sticks of {book.Say(wanted)} or more.", place);
-        else if (stock > wanted) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]) { On = Face.Outside });
+        if (stock < wanted && sheet is null)
+            book.NoteOnce("packing.too-thin", Severity.Stop, space.Owner, $"{name} must be {book.Say(wanted)} thick; sticks of {material} are {book.Say(stock)}: nothing would be behind the slides.", $"Write 'packing:' with sticks of {book.Say(wanted)} or more, which are planed to it, or with a sheet, which is ripped to it.", place);
+        else if (stock > wanted && sheet is null) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]) { On = Face.Outside });
         string ends = space.FaceFrame is { } frame
             ? $", flush with the inner edge of the frame: an upright right behind the frame, and one that ends {book.Say(rear + wide - (front - book.Value(frame.Thickness)))} behind its face."
             : $": an upright {book.Say(front)} behind the front edges, and one that ends {book.Say(rear + wide)} behind them.";

@@ -42,14 +42,13 @@ internal static class PinShelfRule
             if (book.Value(up) < filled)
                 book.NoteOnce("shelf.no-room", Severity.Stop, space.Owner, $"{count} shelves {book.Say(thick)} thick on a pitch of {book.Say(book.Value(rows.Pitch))} do not go into {space.Name}, {book.Say(height)} high.", "Take shelves out.", shelves.Keys[0].Place);
             ExactLength z = space.Z + book.Value(up), x = space.X + ((book.Value(space.Width) - book.Value(length.AsCut)) / 2), y = space.Y + book.Value(setback);
-            book.Add(new(key.Text, key.Text, name, PartRole.Shelf, panel.Name, length, width, t, 1, panel.Grain,
-                [new(x, y, z, book.Value(length.AsCut), book.Value(width.Made), thick)], key.Place)
-            { Seen = new(1, 0) });
+            ImmutableArray<Placement> places = [new(x, y, z, book.Value(length.AsCut), book.Value(width.Made), thick)];
+            book.Add(ShelfRule.Shelf(shelves, key, panel, length, width, t, places));
             ShelfStripRule.Write(book, space, shelves, key, length, null, new(x, y, z, Zero, Zero, Zero), book.Value(up) - filled);
             filled = book.Value(up) + thick;
             QuantityKey free = book.Define(key.Text, "play", $"{name}, play at its ends, both together", new Sum(Term.From("clear width", 1, space.Width), Term.From("as cut", -1, length.AsCut)));
             book.Gaps.Add(new(free, $"{name}, play at its ends", Zero, Max(book.Value(play) * 2, FromInches(Rational.Of(1, 4))), "lifts out, and stays on its pins: common practice, no source") { Group = space.Owner });
-            foreach (string part in Parts(space)) book.Joints.Add(new("pins", key.Text, Face.Ends, part, Face.Inside, "lies on two pins") { IsLoose = true });
+            foreach (string part in Parts(space)) book.Joints.Add(new(JointKind.Pins, key.Text, Face.Ends, part, Face.Inside, "lies on two pins") { IsLoose = true });
         }
         book.Hardware.Add(new(space.Owner, $"Shelf pin for holes of {rows.Hole}", 4 * count, "piece", "four a shelf: hardware article"));
         Bore(book, space, rows);

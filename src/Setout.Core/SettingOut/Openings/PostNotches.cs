@@ -39,6 +39,6 @@ internal sealed record PostNotches(QuantityKey Past, int Sides, ExactLength Left
     public void Write(Book book, Space space, string shelf)
     {
         book.Machinings.Add(new(shelf, "notch the corners round the posts, front and back", [("across", Past), ("front to back", QuantityKey.Of(space.Prefix, "notch"))]) { On = Face.Ends });
-        book.Joints.Add(new("notch", shelf, Face.Ends, space.Railing!.Post, Face.Inside, "glue and a screw into each post") { Depth = Past });
+        book.Joints.Add(new(JointKind.Notch, shelf, Face.Ends, space.Railing!.Post, Face.Inside, "glue and a screw into each post") { Depth = Past });
     }
 }

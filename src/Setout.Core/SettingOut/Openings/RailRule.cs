@@ -79,7 +79,7 @@ internal static class RailRule
         (string key, Railing railing) = (divider.Key, space.Railing!);
         QuantityKey thin = Book.ThicknessOf(stick.Name), wide = Book.SectionWidthOf(stick.Name);
         ImmutableArray<(string Part, QuantityKey Deep)> into = isBetweenPosts ? [(railing.Post, railing.PostWidth)]
-            : [.. new[] { space.Edges.Left, space.Edges.Right }.Select(e => e.Part.Length > 0 ? (e.Part, e.Beside ?? e.Member) : (railing.Post, railing.PostWidth)).Distinct()];
+            : [.. new[] { space.Edges.Left, space.Edges.Right }.Select(e => e.Part.Length > 0 ? (e.Part, e.Own) : (railing.Post, railing.PostWidth)).Distinct()];
         if (tenon is { } length)
         {
             TenonRule.Between(book, key, name, length, (thin, wide), (railing.Post, "front and back"), (up, "from the lower end"), divider.Place);
@@ -88,7 +88,7 @@ internal static class RailRule
         // Between panels that stand already nothing goes onto dowels.
         bool isDowelled = railing.Corner == FrameCorner.Dowels && isBetweenPosts;
         foreach ((string part, QuantityKey _) in into)
-            book.Joints.Add(new(isDowelled ? "dowels" : "butt", key, Face.Ends, part, Face.Inside, isDowelled ? "glue and dowels" : "glue and two pocket screws an end, pockets on the side that is not seen"));
+            book.Joints.Add(new(isDowelled ? JointKind.Dowels : JointKind.Butt, key, Face.Ends, part, Face.Inside, isDowelled ? "glue and dowels" : "glue and two pocket screws an end, pockets on the side that is not seen"));
         if (isDowelled)
         {
             DowelRule.Write(book, new(key, name, key, "both ends", 4, wide, thin) { From = divider.Rail!.Laid == Laid.Flat ? "front edge" : "lower edge", Where = [("lower edge of the rail from the lower end", up)] }, [.. into.Select(i => (i.Part, i.Deep, $"what faces the ends of {name}"))]);

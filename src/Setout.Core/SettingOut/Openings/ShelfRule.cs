@@ -61,8 +61,7 @@ internal static class ShelfRule
             z += book.Value(spaces[i].ToCut);
             ExactLength deep = book.Value(width.Made);
             ImmutableArray<Placement> places = [new(space.X - into - (notches?.Left ?? Zero), space.Y + back, z, book.Value(length.AsCut), deep, thick)];
-            book.Add(shelves.IsGrainDeep ? new(key.Text, key.Text, name, PartRole.Shelf, panel.Name, width, length, t, 1, panel.Grain, places, key.Place) { Seen = new(0, 1) }
-                : new(key.Text, key.Text, name, PartRole.Shelf, panel.Name, length, width, t, 1, panel.Grain, places, key.Place) { Seen = new(1, 0) });
+            book.Add(Shelf(shelves, key, panel, length, width, t, places));
             notches?.Write(book, space, key.Text);
             ShelfStripRule.Write(book, space, shelves, key, length, fit.Depth, new(space.X, space.Y + back, z, Zero, Zero, Zero), book.Value(spaces[i].ToCut));
             z += thick;
@@ -84,6 +83,11 @@ internal static class ShelfRule
         if (panelIn >= 0) book.Steps.Insert(panelIn, step);
         else book.Steps.Add(step);
     }
+
+    /// <summary>One shelf, its length along its grain: its front edge is seen.</summary>
+    internal static Part Shelf(Shelves shelves, Named key, Panel panel, PartSize length, PartSize width, QuantityKey thickness, ImmutableArray<Placement> places) => shelves.IsGrainDeep
+        ? new(key.Text, key.Text, $"shelf {key.Text}", PartRole.Shelf, panel.Name, width, length, thickness, 1, panel.Grain, places, key.Place) { Seen = new(0, 1) }
+        : new(key.Text, key.Text, $"shelf {key.Text}", PartRole.Shelf, panel.Name, length, width, thickness, 1, panel.Grain, places, key.Place) { Seen = new(1, 0) };
 
     /// <summary>How far the front edges stand back.</summary>
     internal static QuantityKey Setback(Book book, Space space, Shelves shelves) => book.Define(space.Prefix, "shelf-setback", $"{space.Name}, shelf setback",

@@ -47,7 +47,7 @@ internal static class ShelfStripRule
         book.Add(new(part, $"{key.Text}t", name, PartRole.ShelfStrip, material.Name, long_, high, t, 1, material is Panel sheet ? sheet.Grain : Grain.Keep,
             [new(corner.X, corner.Y, corner.Z - down, book.Value(long_.AsCut), book.Value(t), down)], key.Place)
         { Seen = material is Panel ? new(1, 0) : default });
-        book.Joints.Add(new("butt", part, Face.Top, key.Text, Face.Bottom, "glue and clamps"));
+        book.Joints.Add(new(JointKind.Butt, part, Face.Top, key.Text, Face.Bottom, "glue and clamps"));
         book.Steps.Add(new(Stage.Edges, $"Glue the strip under the front edge of shelf {key.Text}, flush with it and midway between its ends.", [part], null, "") { On = key.Text });
     }
 

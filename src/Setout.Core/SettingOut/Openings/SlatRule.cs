@@ -34,7 +34,7 @@ internal static class SlatRule
         ImmutableArray<ExactLength> faces = [.. slats.AtFront ? [space.Y - t] : ImmutableArray<ExactLength>.Empty, .. slats.AtBack ? [rear] : ImmutableArray<ExactLength>.Empty];
         ImmutableArray<Placement> places = [.. faces.SelectMany(y => Enumerable.Range(0, slats.Count).Select(i => new Placement(space.X + (gap * (i + 1)) + (w * i), y, space.Z, w, t, high)))];
         book.Add(new($"{key}.slat", $"{key}l", name, PartRole.Slat, stick.Name, length, Book.Uncut(wide), thin, places.Length, Grain.Keep, places, slats.Place));
-        foreach (Named shelf in shelves.Keys) book.Joints.Add(new("butt", $"{key}.slat", Face.Inside, shelf.Text, Face.FrontEdge, "glue and brads"));
+        foreach (Named shelf in shelves.Keys) book.Joints.Add(new(JointKind.Butt, $"{key}.slat", Face.Inside, shelf.Text, Face.FrontEdge, "glue and brads"));
         book.Hardware.Add(new(key, $"Pin or brad, {book.Say(Fastening.IntoEdge(book.Piece.Unit, t))}", places.Length * shelves.Keys.Length, "piece", "one through each slat into each shelf; common practice, no source"));
         string where = slats is { AtFront: true, AtBack: true } ? "front and back" : slats.AtBack ? "the back" : "the front";
         book.Steps.Add(new(Stage.Inside, $"Glue and pin the slats of {space.Name} to the edges of its shelves, {where}, upright, with {book.Say(gap)} between and beside them.", [$"{key}.slat"], null, ""));

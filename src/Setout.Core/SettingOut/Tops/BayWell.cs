@@ -36,7 +36,7 @@ internal sealed record BayWell(Frame Frame, Opening Bay, int Index)
     {
         QuantityKey wide = Book.SectionWidthOf(Frame.Of.Text);
         ImmutableArray<Opening> before = [.. Frame.Bays.Items.OfType<Opening>().Take(Index)];
-        return new([Term.From("overhang, left", 1, laid.Top.Left.Value, Origin.Given(laid.Top.Left.Place)),
+        return new([Term.From("overhang, left", 1, LaidTop.OverhangKey(laid.Top.Key, TopSide.Left)),
             .. Standing.Start(book, Frame.Key, "left", "from the left"), .. Standing.Start(book, laid.Structure.Key, "left", "from the left").Select(s => s with { Times = -s.Times }),
             Term.From("posts, wide face to the front", Index + 1, wide), .. before.Select(b => Term.From($"bay {b.Key}, between its posts", 1, Clear(book, b)))]);
     }
@@ -58,7 +58,7 @@ internal sealed record BayWell(Frame Frame, Opening Bay, int Index)
         ExactLength b = book.Value(Book.ThicknessOf(stick.Name)), wide = book.Value(Book.SectionWidthOf(stick.Name)), long_ = book.Value(length.AsCut), y = post.Y - book.Corner.Y;
         book.Add(new($"{well.Key}.bearer", $"{well.Key}b", $"{name} bearer", PartRole.WellBearer, stick.Name, length, Book.Uncut(Book.SectionWidthOf(stick.Name)), Book.ThicknessOf(stick.Name), 2, Grain.Keep,
             [new(x, y, z - wide, b, long_, wide), new(x + open - b, y, z - wide, b, long_, wide)], well.Place, held));
-        book.Joints.Add(new("butt", $"{well.Key}.bearer", Face.Outside, Post, Face.Inside, "glue and two structural screws into each post"));
+        book.Joints.Add(new(JointKind.Butt, $"{well.Key}.bearer", Face.Outside, Post, Face.Inside, "glue and two structural screws into each post"));
         if (Fastening.IntoFace(book.Piece.Unit, b, book.Value(Book.SectionWidthOf(Frame.Of.Text))) is { } screw)
             book.Hardware.Add(new(well.Key, $"Structural wood screw, {book.Say(screw)}", 8, "piece", "2 bearers on 2 posts each, 2 screws a post; common practice, no source"));
     }
@@ -68,7 +68,7 @@ internal sealed record BayWell(Frame Frame, Opening Bay, int Index)
     {
         string key = well.Key;
         QuantityKey drop = QuantityKey.Of(key, "drop");
-        book.Steps.Add(new(Stage.Top, $"{name}: stand the {well.Machine} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform and bearers wait for it.", [], null, ""));
+        book.Steps.Add(new(Stage.Top, $"{name}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform and bearers wait for it.", [], null, ""));
         book.Steps.Add(new(Stage.Top, $"{name}: glue and screw the bearers to the inner faces of the posts of bay {Bay.Key}, upper edges {book.Say(book.Value(up.ToCut))} above the floor, level with one another. Screw the platform down on them, then measure from a straightedge over the opening down to it: {book.Say(book.Value(drop))}; setout record FILE {drop} HEIGHT.",
             [$"{key}.bearer", $"{key}.platform"], null, "screws"));
     }

@@ -38,7 +38,7 @@ internal static class EdgingRule
         if (edging.Corners == EdgingCorners.Mitred)
             foreach (TopSide side in made.Edged.Where(s => s is TopSide.Front or TopSide.Back))
                 foreach (TopSide end in made.Edged.Where(s => s is TopSide.Left or TopSide.Right))
-                    book.Joints.Add(new("mitre", PartOf(laid, side), Face.Ends, PartOf(laid, end), Face.Ends, "glue") { Depth = thick });
+                    book.Joints.Add(new(JointKind.Mitre, PartOf(laid, side), Face.Ends, PartOf(laid, end), Face.Ends, "glue") { Depth = thick });
         Step(book, laid, edging.Corners, parts.ToImmutable(), book.Value(raised), hangs, isPlaned);
     }
 
@@ -66,7 +66,7 @@ internal static class EdgingRule
             _ => new(x + far, y + start, z, thick.Value, size, high),
         };
         book.Add(new(part, $"{laid.Top.Key}{word[0]}", name, PartRole.EdgeStrip, made.Strip!.Name, length, Book.Uncut(Book.SectionWidthOf(made.Strip.Name)), thick.Key, 1, Grain.Keep, [box], laid.Top.Place));
-        book.Joints.Add(new("edging", part, Face.Inside, laid.Parts[0], side switch { TopSide.Front => Face.FrontEdge, TopSide.Back => Face.BackEdge, _ => Face.Ends }, "glue"));
+        book.Joints.Add(new(JointKind.Edging, part, Face.Inside, laid.Parts[0], side switch { TopSide.Front => Face.FrontEdge, TopSide.Back => Face.BackEdge, _ => Face.Ends }, "glue"));
         if (corners == EdgingCorners.Mitred && past > 0)
         {
             QuantityKey inside = book.Define(part, "inside", $"{name}, length inside the mitres", new Sum(Term.From("as cut", 1, length.AsCut), Term.From("mitred ends", -past, thick.Key)));

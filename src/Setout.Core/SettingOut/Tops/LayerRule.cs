@@ -43,8 +43,8 @@ internal static class LayerRule
                 book.Add(new(piece.Key, piece.Mark, piece.Name, PartRole.Top, panel.Name, piece.Length, across, t, 1, panel.Grain,
                     [new(at, y, z, size, book.Value(across.AsCut), book.Value(t))], made.Top.Place));
                 at += size;
-                if (keys.Count > 0 && piece.Key != pieces[0].Key) book.Joints.Add(new("butt", piece.Key, Face.Ends, keys[^1], Face.Ends, "glue"));
-                if (above.Length > 0) book.Joints.Add(new("face", piece.Key, Face.Top, above, Face.Bottom, "glue"));
+                if (keys.Count > 0 && piece.Key != pieces[0].Key) book.Joints.Add(new(JointKind.Butt, piece.Key, Face.Ends, keys[^1], Face.Ends, "glue"));
+                if (above.Length > 0) book.Joints.Add(new(JointKind.Face, piece.Key, Face.Top, above, Face.Bottom, "glue"));
                 keys.Add(piece.Key);
             }
             above = pieces[0].Key;

@@ -23,7 +23,7 @@ internal static class TopHoldRule
         (Top top, string name) = (laid.Top, laid.Name);
         string lowest = laid.Parts[^1];
         (TopHold hold, SlotLength? slot) = Held(book, laid, under);
-        foreach (Structure carrier in under) book.Joints.Add(new("butt", lowest, Face.Bottom, carrier.Key, Face.Top, HeldWords(hold)) { IsLoose = hold != TopHold.Screws });
+        foreach (Structure carrier in under) book.Joints.Add(new(JointKind.Butt, lowest, Face.Bottom, carrier.Key, Face.Top, HeldWords(hold)) { IsLoose = hold != TopHold.Screws });
         ExactLength thick = book.Value(laid.Made.Thickness) - deepest;
         string shorter = deepest.Sign > 0 ? $"what its slots leave, {book.Say(thick)}" : "the top", below = deepest.Sign > 0 ? "below its slots" : "inside the top";
         var ways = new List<string>();

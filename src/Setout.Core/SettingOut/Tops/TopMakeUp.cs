@@ -49,6 +49,8 @@ internal sealed record TopMakeUp(
             if (book.PanelOf(layer.Of ?? top.Of, top.Key) is not { } panel) return null;
             layers.Add((layer, panel));
         }
+        // A top whose layers all name their own sheet still says one, which its wells go by.
+        if (top.Layers.All(l => l.Of is not null) && book.PanelOf(top.Of, top.Key) is null) return null;
         Stick? strip = top.Edging is { } edging ? book.StickOf(edging.Of, top.Key) : null;
         if (top.Edging is not null && strip is null) return null;
         // A back edge that stands over nothing goes against the wall.
@@ -138,6 +140,9 @@ internal sealed record LaidTop(
     public Top Top => Made.Top;
 
     public string Name => Made.Name;
+
+    /// <summary>How far a top stands over on a side.</summary>
+    public static QuantityKey OverhangKey(string top, TopSide side) => QuantityKey.Of(top, $"overhang-{side.ToString().ToLowerInvariant()}");
 
     /// <summary>What is cut out of the top from above goes through these, as far as they reach: layers and strips.</summary>
     public IEnumerable<string> Solid(Book book) => [.. Parts, .. book.Parts.Select(p => p.Key).Where(k => k.StartsWith($"{Top.Key}.edging-", StringComparison.Ordinal))];

@@ -40,21 +40,23 @@ internal static class TopRule
     {
         (Top top, Structure structure, Panel panel) = (made.Top, under[0], made.Layers[0].Panel);
         string key = top.Key, core = made.HasCore ? $"{made.Name} core" : made.Name;
-        static Origin Said(Given given) => Origin.Given(given.Place);
+        Term Over(TopSide side) => Term.From($"overhang, {side.ToString().ToLowerInvariant()}", 1, LaidTop.OverhangKey(key, side));
+        foreach (TopSide side in Enum.GetValues<TopSide>())
+            book.Define(key, $"overhang-{side.ToString().ToLowerInvariant()}", $"{made.Name}, overhang at the {side.ToString().ToLowerInvariant()}", top.Overhang(side).Stated);
         // Over one structure by what was given, over a row by what comes of it.
         ImmutableArray<Term> wide = under.Length == 1 ? [Term.From("outside width", 1, QuantityKey.Of(structure.Key, "width"))] : [.. under.SelectMany((s, i) => (Term[])[.. i > 0 ? Standing.Fillers(book, under[i - 1].Key, s.Key) : [], Term.From($"{s.Key}, outside as built", 1, Built.Width(s.Key))])];
         (int ends, int longs) = (made.Seen(TopSide.Left, TopSide.Right), made.Seen(TopSide.Front, TopSide.Back));
         PartSize length = book.DefineSize(key, "length", $"{core}, length",
-            new Sum([.. wide, Term.From("overhang, left", 1, top.Left.Value, Said(top.Left)), Term.From("overhang, right", 1, top.Right.Value, Said(top.Right)), .. made.Covers(-1, TopSide.Left, TopSide.Right)]), PartRole.Top, panel, ends);
+            new Sum([.. wide, Over(TopSide.Left), Over(TopSide.Right), .. made.Covers(-1, TopSide.Left, TopSide.Right)]), PartRole.Top, panel, ends);
         PartSize across = book.DefineSize(key, "width", $"{core}, width",
-            new Sum([.. Deep(book, key, made.Name, under), Term.From("overhang, front", 1, top.Front.Value, Said(top.Front)), Term.From("overhang, back", 1, top.Back.Value, Said(top.Back)), .. made.Covers(-1, TopSide.Front, TopSide.Back)]), PartRole.Top, panel, longs);
+            new Sum([.. Deep(book, key, made.Name, under), Over(TopSide.Front), Over(TopSide.Back), .. made.Covers(-1, TopSide.Front, TopSide.Back)]), PartRole.Top, panel, longs);
         QuantityKey Outside(string what, PartSize size, params ReadOnlySpan<TopSide> sides) => made.Covers(1, sides) is { IsEmpty: false } covers
             ? book.Define(key, $"outside.{what}", $"{made.Name}, {what} over all", new Sum([Term.From("core, as cut", 1, size.Made), .. covers]))
             : size.Made;
         QuantityKey outLength = Outside("length", length, TopSide.Left, TopSide.Right), outWidth = Outside("width", across, TopSide.Front, TopSide.Back);
         // It lies on what was cut, not on what was given.
         book.Corner = Standing.Of(book, structure.Key);
-        ExactLength z = book.Value(Built.Height(structure)), x = -top.Left.Value, y = under.Min(s => Standing.Of(book, s.Key).Y) - book.Corner.Y - top.Front.Value, up = made.Under is { } film ? book.Value(film) : Zero;
+        ExactLength z = book.Value(Built.Height(structure)), x = -book.Value(LaidTop.OverhangKey(key, TopSide.Left)), y = under.Min(s => Standing.Of(book, s.Key).Y) - book.Corner.Y - book.Value(LaidTop.OverhangKey(key, TopSide.Front)), up = made.Under is { } film ? book.Value(film) : Zero;
         ExactLength coreX = x + book.Value(new Sum(made.Covers(1, TopSide.Left))), coreY = y + book.Value(new Sum(made.Covers(1, TopSide.Front)));
         ImmutableArray<string> parts = [key];
         if (top.Layers.IsEmpty)

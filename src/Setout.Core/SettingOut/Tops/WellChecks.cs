@@ -82,6 +82,9 @@ internal static class WellChecks
     /// <summary>A load as it was given, such as <c>900 lb</c>.</summary>
     public static string Weight(Book book, Well well) => $"{well.Load} {(book.Piece.Unit == LengthUnit.Inch ? "lb" : "kg")}";
 
+    /// <summary>The same in words that follow its name; empty where that is not said.</summary>
+    public static string WhichWeighs(Book book, Well well) => well.Load == 0 ? "" : $", which weighs {Weight(book, well)}";
+
     /// <summary>Whether one person lifts the machine: up to 51 lb (23 kg), the load constant of the NIOSH lifting equation. A machine of no known weight is for two.</summary>
     public static bool IsForOne(Book book, Well well) => well.Load > 0 && well.Load <= One(book);
 
@@ -94,7 +97,7 @@ internal static class WellChecks
     /// <param name="sides">The sides of the well, in the frame of the piece.</param>
     public static void Load(Book book, Well well, string name, bool hasBearers, ReadOnlySpan<Placement> sides)
     {
-        string weight = well.Load == 0 ? "" : $", which weighs {Weight(book, well)}";
+        string weight = WhichWeighs(book, well);
         int hanging = 0;
         foreach (Placement side in sides)
         {

@@ -104,7 +104,7 @@ internal static class WellRule
             ExactLength b = book.Value(Book.ThicknessOf(bearer.Name)), bw = book.Value(Book.SectionWidthOf(bearer.Name)), bl = book.Value(reach.AsCut);
             book.Add(new($"{key}.bearer", $"{key}b", $"{name} bearer", PartRole.WellBearer, bearer.Name, reach, Book.Uncut(Book.SectionWidthOf(bearer.Name)), Book.ThicknessOf(bearer.Name), 2, Grain.Keep,
                 [new(x, y, z - bw, b, bl, bw), new(x + open - b, y, z - bw, b, bl, bw)], well.Place, held));
-            book.Joints.Add(new("butt", $"{key}.bearer", Face.Outside, $"{key}.side", Face.Inside, "glue and screws"));
+            book.Joints.Add(new(JointKind.Butt, $"{key}.bearer", Face.Outside, $"{key}.side", Face.Inside, "glue and screws"));
             if (Fastening.IntoFace(book.Piece.Unit, thick, b) is { } screw)
                 book.Hardware.Add(new(key, $"Structural wood screw, {book.Say(screw)}", 4 * Fastening.ScrewsAlong(bl), "piece", $"2 bearers, in pairs through the sides, stopping inside them: {Fastening.SpacingWords}"));
             else
@@ -112,8 +112,8 @@ internal static class WellRule
         }
         book.Add(new($"{key}.platform", $"{key}p", $"{name} platform", PartRole.WellPlatform, sheet.Name, length, across, t, 1, sheet.Grain,
             [new(x + ((open - long_) / 2), y, z, long_, deep, book.Value(t))], well.Place, held));
-        book.Joints.Add(new("butt", $"{key}.side", Face.Top, laid.Parts[^1], Face.Bottom, "screws, and what stands beside it"));
-        book.Joints.Add(new("butt", $"{key}.platform", Face.Bottom, bearer is null ? $"{key}.side" : $"{key}.bearer", Face.Top, "screws"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.side", Face.Top, laid.Parts[^1], Face.Bottom, "screws, and what stands beside it"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.platform", Face.Bottom, bearer is null ? $"{key}.side" : $"{key}.bearer", Face.Top, "screws"));
         WellFittings.Write(book, well, name, length, across, bearer is null ? null : Book.ThicknessOf(bearer.Name));
         Step(book, well, name, up, table, bearer is not null);
     }
@@ -136,7 +136,7 @@ internal static class WellRule
         bay.Bearers(book, well, name, bearer, x, open, z, held);
         book.Add(new($"{key}.platform", $"{key}p", $"{name} platform", PartRole.WellPlatform, flat.Sheet.Name, flat.Length, flat.Across, t, 1, flat.Sheet.Grain,
             [new(x + ((open - long_) / 2), y, z, long_, deep, book.Value(t))], well.Place, held));
-        book.Joints.Add(new("butt", $"{key}.platform", Face.Bottom, $"{key}.bearer", Face.Top, "screws"));
+        book.Joints.Add(new(JointKind.Butt, $"{key}.platform", Face.Bottom, $"{key}.bearer", Face.Top, "screws"));
         WellFittings.Write(book, well, name, flat.Length, flat.Across, Book.ThicknessOf(bearer.Name));
         bay.Steps(book, well, Capital(name), flat.Up, flat.Table);
         LiftIn(book, well, name);
@@ -172,7 +172,7 @@ internal static class WellRule
     private static void Step(Book book, Well well, string name, PartSize up, QuantityKey table, bool hasBearers)
     {
         string key = well.Key;
-        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: stand the {well.Machine} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform, sides{(hasBearers ? " and bearers" : "")} wait for it.", [], null, ""));
+        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform, sides{(hasBearers ? " and bearers" : "")} wait for it.", [], null, ""));
         book.Steps.Add(new(Stage.Top, $"{Capital(name)}: {(hasBearers ? $"glue and screw the bearers to the sides, lower edges flush; " : "")}hang the sides under the opening, flush with its edges, and screw them to whatever stands beside them. The underside of the platform comes {book.Say(book.Value(up.ToCut))} above the floor. Screw it down, then measure from a straightedge over the opening down to it: {book.Say(book.Value(QuantityKey.Of(key, "drop")))}; setout record FILE {QuantityKey.Of(key, "drop")} HEIGHT.",
             [$"{key}.side", .. hasBearers ? [$"{key}.bearer"] : ImmutableArray<string>.Empty, $"{key}.platform"], null, "screws"));
         LiftIn(book, well, name);

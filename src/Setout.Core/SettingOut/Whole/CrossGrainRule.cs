@@ -41,9 +41,9 @@ internal static class CrossGrainRule
         string by = book.SayAtLeast(pull.By), slots = $"screws in slots {book.SayAtLeast(pull.By + Usual.Length(book, "WD2"))} long";
         return (joint.Kind, pull.Moving.Role) switch
         {
-            ("lip", _) => $"Leave its ends without a lip ('edges: raw' or 'chamfered' for this wood), or use plywood.",
-            ("edging", _) => $"Take that side out of the 'sides' of the edging, or use plywood for the top. A strip across the ends of boards stays only where it is fixed in its middle and moves {by} on a tongue or on {slots}.",
-            ("face", _) => "Lay all layers of one wood with their grain one way, or make all of them of sheet goods.",
+            (JointKind.Lip, _) => $"Leave its ends without a lip ('edges: raw' or 'chamfered' for this wood), or use plywood.",
+            (JointKind.Edging, _) => $"Take that side out of the 'sides' of the edging, or use plywood for the top. A strip across the ends of boards stays only where it is fixed in its middle and moves {by} on a tongue or on {slots}.",
+            (JointKind.Face, _) => "Lay all layers of one wood with their grain one way, or make all of them of sheet goods.",
             (_, PartRole.BoxBottom) => $"Write 'bottom fit: grooved' or 'slid in', where it has {by} of play, or use plywood for the bottom.",
             _ => $"Fix it at one place only and let the rest move {by}: {slots}, or a groove without glue. Or use plywood for {pull.Moving.Name}.",
         };
@@ -52,7 +52,7 @@ internal static class CrossGrainRule
     private static Pull? Pulled(Book book, Joint joint, Part part, Part against)
     {
         // Lips have no place of their own: one on an end lies across the whole width.
-        if (joint.Kind == "lip")
+        if (joint.Kind == JointKind.Lip)
             return joint.On != Face.Ends || WoodMoves.Of(book, against) is not { } moves ? null : new(against, part, book.Value(moves), book.Value(against.Width.Made));
         Pull? worst = null;
         foreach (Placement a in part.Placements)

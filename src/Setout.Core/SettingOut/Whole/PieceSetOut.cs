@@ -50,6 +50,7 @@ public static class PieceSetOut
         DowelPlaces.Write(book);
         BoreRoom.Look(book);
         CutPlaces.Write(book);
+        IdleRule.Write(book);
         foreach (Material unread in piece.Materials.Values.OrderBy(m => m.Place.Line).Where(m => m is Panel { Thickness: null } && !book.IsMeasured(m.Name)))
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
