@@ -270,6 +270,8 @@ public static class AssemblyChecker
             foreach (Joint joint in set.Joints.Where(j => j.Depth is not null && Between(j, a, b)))
             {
                 (Member inner, Member outer, int way) = joint.Part == a.Part.Key ? (a, b, sign) : (b, a, -sign);
+                // What is lapped stands in the other by its whole thickness, and comes off the face it lies in.
+                if (joint.Kind == JointKind.HalfLap && axis == 1 && way == Away(inner.Box, outer.Box, axis)) return true;
                 ExactLength depth = set.Worked[joint.Depth!.Value];
                 int[] into = [.. Enumerable.Range(0, 3).Where(i => Shared(a.Box, b.Box, i) is var s && s <= depth && s < Size(inner.Box, i)).OrderBy(i => Size(outer.Box, i))];
                 if (into.Length == 0) continue;

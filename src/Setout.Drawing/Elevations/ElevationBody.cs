@@ -9,12 +9,12 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
 {
     private const double LeastHandle = 0.9, LeastHole = 0.7;
     private const int HoleCorners = 16;
-    private readonly ImmutableArray<TextItem> _inner = [.. input.Inner.Select(d => Figure(d, view, figureSize))];
+    private readonly ImmutableArray<TextItem?> _inner = Figures(input.Inner, view, figureSize);
 
     public IEnumerable<SceneItem> Draw()
     {
         // Names keep off the figures that stand inside; the grain keeps off both.
-        ImmutableArray<Box> figures = [.. _inner.Select(Box.Of)];
+        ImmutableArray<Box> figures = [.. _inner.OfType<TextItem>().Select(Box.Of)];
         ImmutableArray<(ElevationOpening Opening, ImmutableArray<TextItem> Label)> openings =
             [.. input.Openings.Select(o => (o, Label(view.Of(o.Area), o.Label, figures)))];
         ImmutableArray<(ElevationGhost Ghost, ImmutableArray<TextItem> Label)> ghosts =
@@ -38,7 +38,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         Box box = view.Of(part.Area);
         ImmutableArray<SceneItem>.Builder items = ImmutableArray.CreateBuilder<SceneItem>();
         Ink? edge = part.Kind == PartKind.Back ? null : part.IsHidden ? Ink.Hidden : Ink.Part;
-        Wash wash = part.IsHidden ? Wash.None : part.Kind is PartKind.Post or PartKind.Rail or PartKind.StickEnd ? Wash.Wood : part.Kind == PartKind.Recess ? Wash.Paper : Wash.Panel;
+        Wash wash = part.IsHidden ? Wash.None : part.Kind is PartKind.Post or PartKind.Rail or PartKind.StickEnd ? Wash.Wood : part.Kind is PartKind.Recess or PartKind.Fitting ? Wash.Paper : Wash.Panel;
         ImmutableArray<Box> taken = [.. part.Taken.Select(view.Of)];
         if (!part.Outline.IsEmpty) items.Add(new ShapeItem([.. part.Outline.Select(p => new Point(view.X(p.X), view.Y(p.Y)))], edge, wash));
         else if (taken.IsEmpty) items.Add(Rectangle(box, edge, wash));
@@ -95,27 +95,41 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         return [];
     }
 
+    /// <summary>The figures inside, none on another: smaller where it must be, left out (its group still says it) where no size fits.</summary>
+    private static ImmutableArray<TextItem?> Figures(ImmutableArray<InnerDimension> inner, View view, double size)
+    {
+        var placed = new List<Box>();
+        var figures = ImmutableArray.CreateBuilder<TextItem?>(inner.Length);
+        foreach (InnerDimension dimension in inner)
+        {
+            TextItem? text = new[] { 1, 0.82, 0.65 }.Select(share => Figure(dimension, view, share * size)).FirstOrDefault(t => !placed.Any(Box.Of(t).Overlaps));
+            if (text is not null) placed.Add(Box.Of(text));
+            figures.Add(text);
+        }
+        return figures.MoveToImmutable();
+    }
+
     private static TextItem Figure(InnerDimension inner, View view, double size)
     {
         DimensionSpan span = Elevation.Span(inner.Span, view, inner.IsUpright);
         double middle = (span.From + span.To) / 2, drop = TextMeasure.Middle * size;
         Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
         Phrase figure = span.IsMarked ? span.Figure.Bold() : span.Figure;
-        if (!inner.IsUpright) return new(new(middle, view.Y(inner.At) - (0.3 * size)), figure, size, Anchor.Middle, ink);
+        if (!inner.IsUpright) return new(new(middle, view.Y(inner.At) - (0.3 * size)), figure, size, Anchor.Middle, ink, 0, true);
         bool isLong = TextMeasure.Width(figure, size) + 2 <= span.To - span.From;
         double x = view.X(inner.At) - (0.3 * size);
         // Upright along its line where it fits, else level beside it.
-        return isLong ? new(new(x, middle), figure, size, Anchor.Middle, ink, 90) : new(new(x, middle + drop), figure, size, Anchor.End, ink);
+        return isLong ? new(new(x, middle), figure, size, Anchor.Middle, ink, 90, true) : new(new(x, middle + drop), figure, size, Anchor.End, ink, 0, true);
     }
 
-    private GroupItem Inner(InnerDimension inner, TextItem text)
+    private GroupItem Inner(InnerDimension inner, TextItem? text)
     {
         const double tick = 1.1;
         DimensionSpan span = Elevation.Span(inner.Span, view, inner.IsUpright);
         double at = inner.IsUpright ? view.X(inner.At) : view.Y(inner.At);
         Point a = inner.IsUpright ? new(at, span.From) : new(span.From, at), b = inner.IsUpright ? new(at, span.To) : new(span.To, at);
         LineItem Tick(Point p) => new(new(p.X - tick, p.Y + tick), new(p.X + tick, p.Y - tick), Ink.Part);
-        return new(span.Key, span.Title, [new LineItem(a, b, span.IsMarked ? Ink.Pencil : Ink.Dimension), Tick(a), Tick(b), text]);
+        return new(span.Key, span.Title, [new LineItem(a, b, span.IsMarked ? Ink.Pencil : Ink.Dimension), Tick(a), Tick(b), .. text is null ? Array.Empty<SceneItem>() : [text]]);
     }
 
     private static ShapeItem Rectangle(Box box, Ink? edge, Wash wash) => ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, edge, wash);

@@ -40,6 +40,9 @@ public enum PartKind
 
     /// <summary>What is cut into a face and does not go through.</summary>
     Recess,
+
+    /// <summary>What is bought and screwed on: a foot, a castor.</summary>
+    Fitting,
 }
 
 /// <summary>Which way the grain lines run.</summary>

@@ -22,6 +22,8 @@ public static class BoredParts
 {
     private const string Runs = "the front or lower edge below, the lower or left end at the left";
 
+    private const string Inner = "inner face of";
+
     private sealed record Hole(string Name, ExactLength U, ExactLength V, ExactLength Diameter, ExactLength Depth)
     {
         // Pins of one opening are bored as those of another.
@@ -47,9 +49,17 @@ public static class BoredParts
             Along[] rest = [.. Enum.GetValues<Along>().Where(a => a != face.Key.Along)];
             (Along u, Along v) = Size(box, rest[0]) >= Size(box, rest[1]) ? (rest[0], rest[1]) : (rest[1], rest[0]);
             bool isLow = face.Key.At == Low(box, face.Key.Along);
-            string words = face.Key.Along switch { Along.X => isLow ? "left face" : "right face", Along.Y => isLow ? "front" : "back", _ => isLow ? "lower face" : "upper face" };
+            string words = face.Key.Along switch { Along.X => OfPair(part, face.Key.Number, isLow) ?? (isLow ? "left face" : "right face"), Along.Y => isLow ? "front" : "back", _ => isLow ? "lower face" : "upper face" };
             yield return new(part, Size(box, u), Size(box, v), words, [.. face.Select(b => new Hole(b.Name, At(b, u) - Low(box, u), At(b, v) - Low(box, v), b.Diameter, b.Depth)).Distinct().OrderBy(h => h.Name, StringComparer.Ordinal).ThenBy(h => h.V).ThenBy(h => h.U)]);
         }
+    }
+
+    /// <summary>Of a left and a right member the face by its meaning: left and right change about where one is turned on the bench.</summary>
+    private static string? OfPair(Part part, int number, bool isLeftFace)
+    {
+        if (part.Placements.Length != 2 || part.Placements[0].X == part.Placements[1].X) return null;
+        bool isLeft = part.Placements[number - 1].X < part.Placements[2 - number].X;
+        return $"{(isLeft == isLeftFace ? "outer face of" : Inner)} the {(isLeft ? "left" : "right")} {(part.Role == PartRole.Side ? "side" : "one")}";
     }
 
     private static Scene Draw(SetPiece set, ImmutableArray<Bored> alike, PaperBox paper)
@@ -57,7 +67,7 @@ public static class BoredParts
         Bored face = alike[0];
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
         string[] faces = [.. alike.Select(a => a.Face).Distinct()];
-        string where = faces.Length > 1 ? faces is ["right face", "left face"] or ["left face", "right face"] && alike.All(a => a.Part.Count > 1) ? "inside" : string.Join(" and ", faces) : faces[0];
+        string where = faces.Length > 1 && faces.All(f => f.StartsWith(Inner, StringComparison.Ordinal)) ? "inside" : string.Join(" and ", faces);
         Part[] parts = [.. alike.Select(a => a.Part).Distinct()];
         string name = $"{string.Join(" ", parts.Select(p => p.Mark))}: {face.Part.Name}{(parts.Length > 1 ? $" and {parts.Length - 1} alike" : "")}, {where}";
         ImmutableArray<ModelHole> holes = [.. face.Holes.Select(h => new ModelHole(h.U.ToNearestTick(), h.V.ToNearestTick(), h.Diameter.ToNearestTick()))];

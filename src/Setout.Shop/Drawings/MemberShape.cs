@@ -47,6 +47,11 @@ internal sealed record MemberShape(Part Part, int Number, Placement Box, Immutab
             taken[member.Name].Add(new(shared, against.Name));
             return;
         }
+        if (joint.Kind == JointKind.HalfLap)
+        {
+            Lapped(set, new QuantityKey(joint.Against).Owner, member, against, shared, taken);
+            return;
+        }
         if (Way(member.Box, shared) is not { } axis) return;
         ExactLength depth = set.Worked[joint.Depth!.Value];
         bool isFromAbove = Middle(member.Box, axis) > Middle(against.Box, axis);
@@ -66,6 +71,16 @@ internal sealed record MemberShape(Part Part, int Number, Placement Box, Immutab
             }
         }
         taken[against.Name].Add(new(recess, member.Name));
+    }
+
+    /// <summary>Each of the two fills the notch of the other: the rail is cut at its inner face, the post at its outer one.</summary>
+    private static void Lapped(SetPiece set, string frame, MemberShape rail, MemberShape post, Placement shared, Dictionary<string, List<Recess>> taken)
+    {
+        const int Deep = 1;
+        ExactLength inRail = set.Worked[QuantityKey.Of(frame, "lap")], inPost = set.Worked[QuantityKey.Of(frame, "lap.post")];
+        bool isFront = Middle(rail.Box, Deep) < Middle(post.Box, Deep);
+        taken[rail.Name].Add(new(With(shared, Deep, isFront ? To(shared, Deep) - inRail : From(shared, Deep), inRail), post.Name));
+        taken[post.Name].Add(new(With(shared, Deep, isFront ? From(shared, Deep) : To(shared, Deep) - inPost, inPost), rail.Name));
     }
 
     /// <summary>The axis along which a member goes in: they share least of it, at one of its ends. Null where it does not go in.</summary>

@@ -33,6 +33,7 @@ public static class PieceView
 
     private static ElevationInput Input(SetPiece set, Views from)
     {
+        var where = new Whereabouts(set);
         string sizes = string.Join(", ", set.Piece.Members.Where(m => m is Frame or Case).Select(m => Over(set, m)));
         (string caption, string kind, string more) = from switch
         {
@@ -40,7 +41,9 @@ public static class PieceView
             Views.Right => ("from the right, the front at the left", "Side elevation from the right", "The front is at the left; broken lines are what stands inside."),
             _ => ("from the front", "Front elevation", Content(set)),
         };
-        return new($"{set.Piece.Name}, {Word(from)}", $"{kind} of {set.Piece.Name}: {sizes}. {more}", ViewParts.Of(set, from))
+        ImmutableArray<ElevationChain> chains = ViewChains.Of(set, from, where);
+        if (ChainSums.AreRoundedApart(chains, LengthFormat.For(set.Piece.Unit))) caption += ", each figure rounded by itself";
+        return new($"{set.Piece.Name}, {Word(from)}", $"{kind} of {set.Piece.Name}: {sizes}. {more}", ViewParts.Of(set, from, where))
         {
             Caption = caption,
             Openings =
@@ -49,7 +52,8 @@ public static class PieceView
                 .. set.CutOuts.Where(c => from == Views.Above && set.Piece.Members.OfType<Top>().Any(t => t.Wells.Any(w => w.Key == c.Key))).DistinctBy(c => c.Key)
                     .Select(c => new ElevationOpening(c.Key, c.Name, Sight.Area(from, c.Space), Phrase.Empty)),
             ],
-            Chains = ViewChains.Of(set, from),
+            Chains = chains,
+            Inner = from == Views.Front ? ShelfSpaces.Of(set, where) : [],
             HasFloor = from != Views.Above && !set.Piece.Members.OfType<Case>().Any(c => c.IsHung),
         };
     }

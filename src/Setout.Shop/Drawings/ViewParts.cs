@@ -9,12 +9,12 @@ namespace Setout.Shop.Drawings;
 
 /// <summary>
 /// The members of a piece on one view, painted from the farthest to the nearest. On plan and side what is hidden is left out, but for what is worth
-/// knowing there, which is drawn broken: on the plan what carries the top, on the side what stands inside.
+/// knowing there, which is drawn broken: on the plan what carries the top, on the side what stands inside, on the front shelves behind doors.
 /// </summary>
 internal static class ViewParts
 {
     private static readonly ImmutableHashSet<PartRole> s_underTop =
-        [PartRole.Post, PartRole.Rail, PartRole.SlidePanel, PartRole.Side, PartRole.Partition, PartRole.Back, PartRole.FramePanel, PartRole.WellSide];
+        [PartRole.Post, PartRole.Rail, PartRole.Tie, PartRole.SlidePanel, PartRole.Side, PartRole.Partition, PartRole.Back, PartRole.FramePanel, PartRole.WellSide];
 
     private static readonly ImmutableHashSet<PartRole> s_inside =
     [
@@ -28,12 +28,14 @@ internal static class ViewParts
     private sealed record Seen(Part Part, int Number, Placement Place, PartKind Kind, ModelRect Area);
 
     /// <summary>The members, in the order they are painted.</summary>
-    public static ImmutableArray<ElevationPart> Of(SetPiece set, Views from)
+    public static ImmutableArray<ElevationPart> Of(SetPiece set, Views from, Whereabouts where)
     {
+        ILookup<string, ModelHole> pulls = DoorPulls.Of(set, where);
+        ImmutableHashSet<string> behindDoors = from == Views.Front ? ShelfSpaces.Hidden(where) : [];
         Seen[] members =
         [
             .. set.Parts.SelectMany(p => p.Placements.Select((place, i) => (Part: p, Place: place, Number: i + 1)))
-                .Select(m => (Member: m, Kind: Kind(set, m.Part, m.Place, from), Area: Sight.Area(from, m.Place)))
+                .Select(m => (Member: m, Kind: PartKinds.Of(set, m.Part, m.Place, from), Area: Sight.Area(from, m.Place)))
                 .Where(m => m.Kind is not null && m.Area.Width.Sign > 0 && m.Area.Height.Sign > 0)
                 .Select(m => new Seen(m.Member.Part, m.Member.Number, m.Member.Place, m.Kind!.Value, m.Area))
                 // Stiles lie over the tenons that go into them; of strips that meet in a mitre the longer face is seen.
@@ -59,14 +61,16 @@ internal static class ViewParts
             bool isFront = from == Views.Front;
             ImmutableArray<ModelRect> shown = isFront ? [member.Area] : Sight.Left(member.Area, nearer);
             if (!isFront && (shown.Length != 1 || shown[0] != member.Area) && IsWorth(member, from, broken, walls)) broken.Add(member);
+            if (behindDoors.Contains(member.Part.Key)) broken.Add(member);
             if (s_walls.Contains(member.Part.Role)) walls.Add(member.Area);
             if (shown.IsEmpty) continue;
             string title = Title(set, member.Part);
-            drawn.Add(new(Member(member.Part, member.Number), title, member.Kind, member.Area, 2 * i) { Taken = taken, Holes = [.. Holes(set, member, from)], Outline = Outline(member, members, from), Grain = Grain(set, member, from) });
+            drawn.Add(new(Member(member.Part, member.Number), title, member.Kind, member.Area, 2 * i) { Taken = taken, Holes = [.. Holes(set, member, from), .. from == Views.Front ? pulls[Member(member.Part, member.Number)] : []], Outline = Outline(member, members, from), Grain = PartKinds.Grain(set, member.Part, member.Kind, member.Area, from) });
             drawn.AddRange(cuts.Where(c => !c.IsThrough).Select(c => new ElevationPart(c.Cut.Key, Upper(c.Cut.Name), PartKind.Recess, c.Area, (2 * i) + 1)));
             if (!isFront) nearer.AddRange(Sight.Left(member.Area, taken));
         }
         drawn.AddRange(broken.Select((b, i) => new ElevationPart(Member(b.Part, b.Number), $"{Title(set, b.Part)}, hidden", b.Kind, b.Area, (2 * members.Length) + i) { IsHidden = true }));
+        drawn.AddRange(FootShapes.Of(set, where, from));
         return drawn.ToImmutable();
     }
 
@@ -146,40 +150,4 @@ internal static class ViewParts
     private static string Member(Part part, int number) => part.Count > 1 ? $"{part.Key}#{number}" : part.Key;
 
     private static string Upper(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
-
-    private static PartKind? Kind(SetPiece set, Part part, Placement place, Views from)
-    {
-        if (from == Views.Front) return OnFront(part.Role);
-        ModelRect area = Sight.Area(from, place);
-        Length deep = Sight.Deep(from, place).ToNearestTick();
-        if (set.Piece.Materials.GetValueOrDefault(part.Material) is Stick) return deep > area.Width && deep > area.Height ? PartKind.StickEnd : area.Height > area.Width ? PartKind.Post : PartKind.Rail;
-        return deep < area.Width && deep < area.Height ? PartKind.PanelFace : PartKind.PanelEdge;
-    }
-
-    /// <summary>On the front the kind says how the grain runs; on the others a face shows it as its part was cut.</summary>
-    private static GrainRun Grain(SetPiece set, Seen member, Views from)
-    {
-        if (from == Views.Front || member.Kind != PartKind.PanelFace) return GrainRun.ByKind;
-        if (member.Part.Grain == Core.Pieces.Grain.Free) return GrainRun.None;
-        Length length = set.ToCut(member.Part.Length);
-        return (member.Area.Width - length).Abs() <= (member.Area.Height - length).Abs() ? GrainRun.Level : GrainRun.Upright;
-    }
-
-    private static PartKind? OnFront(PartRole role) => role switch
-    {
-        PartRole.Post or PartRole.Slat => PartKind.Post,
-        PartRole.Rail or PartRole.Runner or PartRole.Kicker or PartRole.Bearer => PartKind.Rail,
-        PartRole.SlidePanel or PartRole.Side or PartRole.Partition => PartKind.PanelEdge,
-        PartRole.Deck or PartRole.Shelf => PartKind.Deck,
-        PartRole.Back or PartRole.FramePanel => PartKind.Back,
-        PartRole.FalseFront => PartKind.DrawerFront,
-        PartRole.Top or PartRole.EdgeStrip => PartKind.Top,
-        PartRole.WellPlatform or PartRole.Kick => PartKind.Deck,
-        PartRole.WellBearer or PartRole.WellSide or PartRole.Filler => PartKind.PanelEdge,
-        PartRole.Door => PartKind.Door,
-        PartRole.DoorStile => PartKind.Post,
-        PartRole.DoorRail or PartRole.ShelfStrip or PartRole.FaceFrame => PartKind.Rail,
-        PartRole.DoorPanel => PartKind.PanelFace,
-        _ => null,
-    };
 }

@@ -121,6 +121,35 @@ internal static class RuleFigures
         [
             Of("tops", "platform, bearers and sides below the opening", Front, "W.platform#1", "W.side#1=side, W.side#2=side, +W.platform#1=platform, +W.bearer#1=bearer, +W.bearer#2=bearer, +V#1=top", "W.drop: W.platform#1.top > V#1.top; W.width: W.side#1.right > W.side#2.left; W.side.width.to-cut: W.side#1.bottom > W.side#1.top", 60, 200),
         ]),
+        ("rails-run", "Rails that pass the posts, from above; a stretcher, from the right",
+        [
+            Of("frame-runs", "lapped", Above, "L.rail#1", "L.post#1=post, L.rail#1=rail", "L.lap.post: L.post#1/L.rail#1.bottom > L.post#1/L.rail#1.top; L.lap: L.rail#1/L.post#1.bottom > L.rail#1/L.post#1.top", 36, 44),
+            Of("frame-runs", "outside", Above, "O.rail#1", "O.post#1=post, O.rail#1=rail", "rails.thickness: O.rail#1.bottom > O.rail#1.top", 36, 44),
+            Of("frame-runs", "inside", Above, "I.rail#1", "I.post#1=post, I.rail#1=rail", "rails.thickness: I.rail#1.bottom > I.rail#1.top", 36, 44),
+            Of("frame-runs", "stretcher of an end, from the right", Right, "LE#1", "L.post#1=post, LE#1=stretcher", "LE.up: L.post#1.bottom > LE#1.bottom", 50, 44),
+        ]),
+        ("bearers", "A bearer and slats beside a post, from above; drawers back to back, from the right",
+        [
+            Of("frame-runs", "bearer for a slide", Above, "A1.bearer#1", "L.post#1=post, A1.bearer#1=bearer", "strip.thickness: A1.bearer#1.left > A1.bearer#1.right", 36, 44),
+            Of("library-table", "slats", Above, "E1.slat#1", "F.post#1=post, E1.slat#1=slat", "E1.slat-space: F.post#1.right > E1.slat#1.left", 40, 30),
+            Of("library-table", "drawers back to back, from the right", Right, "D1.bottom#1", "D1.back#1=back, D2.back#1=back, +D1.bottom#1=bottom, +D2.bottom#1=bottom", "D1.back.width.to-cut: D1.back#1.bottom > D1.back#1.top", 60, 60),
+        ]),
+        ("box-front", "A front that is the front of the box, from above and from the right",
+        [
+            Of("framed-front", "side in a rabbet of the front", Above, "G6.side#1", "G6.side#1=side, G6.front#1=front", "G6.corner.depth.to-cut: G6.side#1.bottom > G6.front#1.top", 36, 30),
+            Of("library-table", "bottom between the sides and under the back, from the right", Right, "D1.bottom#1", "D1.back#1=back, D1.bottom#1=bottom", "soft.thickness: D1.bottom#1.bottom > D1.bottom#1.top", 40, 36),
+        ]),
+        ("face-doors", "Doors on a face frame and halves of an edge, from above",
+        [
+            Of("framed-front", "door on a face frame", Above, "A1.panel#1", "C.stile#1=stile, C.side#1=side, A1.stile#1=door", "A.overlay-left: A1.stile#1.left > C.stile#1.right", 44, 50),
+            Of("framed-front", "packing behind a door", Above, "A4.side#1", "C.stile#1=stile, C.side#1=side, +A3.packing-left#1=packing, +A4.side#1=box, +A4.front#1=front, +A1.stile#1=door", "A3.packing-left.thickness: A3.packing-left#1.left > A3.packing-left#1.right", 90, 80),
+            Of("framed-front", "half overlay on the edge of a case", Above, "G2#1", "G.side#1=side, G2#1=door", "G1.overlay-left: G2#1.left > G.side#1.right", 50, 44),
+        ]),
+        ("bay-well", "A well in a bay, from the front and from above",
+        [
+            Of("top-edgings", "platform on bearers", Front, "X.platform#1", "X.platform#1=platform, X.bearer#1=bearer, +W#1=top", "X.drop: X.platform#1.top > W#1.top", 60, 130),
+            Of("top-edgings", "bearer on a post, from above", Above, "X.bearer#1", "J.post#3=post, X.bearer#1=bearer", "maple.thickness: X.bearer#1.left > X.bearer#1.right", 44, 44),
+        ]),
     ];
 
     /// <summary>Views of whole pieces.</summary>
@@ -130,6 +159,11 @@ internal static class RuleFigures
         new("fronts", "drawer-runs", Front, new(158, 80) { FigureSize = 3.4 }),
         new("sewing-side", "sewing-corner", Right, new(158, 80) { FigureSize = 3.4 }),
         new("edging", "sewing-corner", Above, new(158, 80) { FigureSize = 3.4 }),
+        new("library-table", "library-table", Front, new(158, 100) { FigureSize = 3.4 }),
+        new("rolling", "rolling-cases", Front, new(158, 100) { FigureSize = 3 }),
+        new("feet-side", "case-feet", Right, new(158, 100) { FigureSize = 3 }),
+        new("face-sizes", "face-frame", Front, new(158, 100) { FigureSize = 3.4 }),
+        new("edgings", "top-edgings", Above, new(158, 100) { FigureSize = 3 }),
         new("well-plan", "tops", Above, new(158, 110) { FigureSize = 3 }),
     ];
 

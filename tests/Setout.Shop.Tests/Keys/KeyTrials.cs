@@ -53,8 +53,15 @@ internal static class KeyTrials
         {
             Try t = tries[i];
             bool isLaid = IsOfStock(t.Map.Kind) || t.Key == "figure";
-            string was = before.GetOrAdd((t.Before, isLaid), k => Outcome.Of(k.Item1, k.Item2));
-            done[i] = new(t.Piece, t.Map.Path, t.Map.Kind, t.Key, t.Was, t.Value, Outcome.Of(t.After, isLaid) != was);
+            try
+            {
+                string was = before.GetOrAdd((t.Before, isLaid), k => Outcome.Of(k.Item1, k.Item2));
+                done[i] = new(t.Piece, t.Map.Path, t.Map.Kind, t.Key, t.Was, t.Value, Outcome.Of(t.After, isLaid) != was);
+            }
+            catch (Exception e)
+            {
+                throw new InvalidOperationException($"{t.Piece} {t.Map.Path}: {t.Map.Kind}.{t.Key} to {t.Value ?? "nothing"}: {e}", e);
+            }
         });
         return [.. done];
     }

@@ -135,7 +135,7 @@ public class CaseJointTests
         Assert.Equal(inch.Worked.Order.Select(k => (k, inch.Worked[k])), metric.Worked.Order.Select(k => (k, metric.Worked[k])));
     }
 
-    /// <summary>Mission Furniture Part Two (Windsor, 1910; Project Gutenberg 23991), An Oak-Bound Cedar Chest: sides lap the ends.</summary>
+    /// <summary>D29-cedar-chest-ends: Mission Furniture Part Two (Windsor, 1910; Project Gutenberg 23991), An Oak-Bound Cedar Chest: sides lap the ends.</summary>
     [Fact]
     public void ButtedChest_AsPublished()
     {
@@ -145,7 +145,7 @@ public class CaseJointTests
         Assert.Equal((Described.Of("14 3/4"), Described.Of("34 1/2")), (set.Value("C.deck.length.to-cut") + Described.Of("1/2"), set.Value("C.side.length.to-cut") + Described.Of("1/2")));
     }
 
-    /// <summary>Carpentry and Woodwork (Foster, 1911; Project Gutenberg 43574), ch. LI: packing case. A case has two full panels, not four: written as parts, by hand.</summary>
+    /// <summary>D35-packing-case: Carpentry and Woodwork (Foster, 1911; Project Gutenberg 43574), ch. LI: packing case. A case has two full panels, not four: written as parts, by hand.</summary>
     [Fact]
     public void PackingCase_AsPublished_ThroughParts()
     {

@@ -83,7 +83,7 @@ public class DrawerBottomTests
     }
 
     /// <summary>
-    /// Mission Furniture, part three (Windsor, 1912; Project Gutenberg 23666), a library table: 41 in long, 8 in from each end to the inner face, so a drawer
+    /// D27-library-table-drawer: Mission Furniture, part three (Windsor, 1912; Project Gutenberg 23666), a library table: 41 in long, 8 in from each end to the inner face, so a drawer
     /// opening of 25; sides 3/8, 3 3/4 high, the bottom 3/8 under the back: back 3 3/8 x 24 1/4, bottom 24 1/4 wide. The book allows no clearance.
     /// </summary>
     [Fact]

@@ -5,7 +5,7 @@ using static Setout.Shop.Tests.SettingOut.Sample;
 
 namespace Setout.Shop.Tests.SettingOut;
 
-/// <summary>Frames with tenons, dowels and panels in grooves, against printed plans and worked by hand.</summary>
+/// <summary>Frames with tenons, dowels and panels in grooves, against printed plans and worked by hand. A name such as D03-oak-table, here and in other tests, is that of a printed plan whose sizes are known.</summary>
 public class FrameJoineryTests
 {
     private static string Text(string sticks, string frame, string unit = "in") => $$"""
@@ -25,7 +25,7 @@ public class FrameJoineryTests
     [Fact]
     public void OakTableOf1912_Rails_AreAsPrinted()
     {
-        // Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666), An Oak Table: 24 in square, 2 in posts, rails squared to 22 in, 2 in shorter when dowelled.
+        // D03-oak-table: Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666), An Oak Table: 24 in square, 2 in posts, rails squared to 22 in, 2 in shorter when dowelled.
         const string table = "width: 24, height: 29, depth: 24, toe: 8";
         AssertValues(SetOut(Text("2 x 2; 7/8 x 4", table + ", corners: tenon, tenon: 1")),
             ("A.rail.length", "22"), ("F.tie.length", "22"), ("A.rail.length.between", "20"), ("F.tie.length.between", "20"), ("A.width", "20"), ("F.outside", "24"));
@@ -34,19 +34,19 @@ public class FrameJoineryTests
 
     [Fact]
     public void PrincessDresserOf1912_Rails_AreAsPrinted() =>
-        // The same book, A Princess Dresser: 39 1/2 by 19 1/2 in outside, posts 1 3/4; opening 36, front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
+        // D07-dresser-width: the same book, A Princess Dresser: 39 1/2 by 19 1/2 in outside, posts 1 3/4; opening 36, front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
         AssertValues(SetOut(Text("1 3/4 x 1 3/4; 3/4 x 1 1/2", "width: 39 1/2, height: 27, depth: 19 1/2, toe: 7 1/2, corners: tenon, tenon: 3/4")),
             ("A.width", "36"), ("A.rail.length", "37 1/2"), ("F.tie.length.between", "16"), ("F.tie.length", "17 1/2"));
 
     [Fact]
     public void PrincessDresserOf1912_EndPanel_IsAsPrinted() =>
-        // Opening 15 1/2 by 16, grooves of 3/8: panel 16 1/4 by 16 3/4. No play is allowed in the book. By hand: the post is 7 1/2 + 1 1/2 + 15 1/2 + 1 1/2 + 1 = 27.
+        // D10-dresser-panel: opening 15 1/2 by 16, grooves of 3/8: panel 16 1/4 by 16 3/4. No play is allowed in the book. By hand: the post is 7 1/2 + 1 1/2 + 15 1/2 + 1 1/2 + 1 = 27.
         AssertValues(SetOut(Text("1 3/4 x 1 3/4; 3/4 x 1 1/2", "width: 39 1/2, height: 27, depth: 19 1/2, toe: 7 1/2, above: 1, corners: tenon, tenon: 3/4, panels: {of: oak, groove: 3/8, play: 0}")),
             ("F.end.clear-height", "15 1/2"), ("F.end-panel.length", "16 1/4"), ("F.end-panel.width", "16 3/4"));
 
     [Fact]
     public void SewingTableOf1912_Panel_IsAsPrinted() =>
-        // A Sewing Table in the same book: 13 1/2 between posts, grooves 1/4, panel 14.
+        // D05-sewing-table-panel: a Sewing Table in the same book: 13 1/2 between posts, grooves 1/4, panel 14.
         AssertValues(SetOut(Text("2 x 2; 3/4 x 2", "width: 20, height: 28, depth: 17 1/2, toe: 6, corners: tenon, panels: {of: oak, groove: 1/4, play: 0}")),
             ("F.end-panel.width", "14"), ("F.tenon", "1"));
 

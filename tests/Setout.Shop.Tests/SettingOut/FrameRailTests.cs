@@ -59,11 +59,11 @@ public class FrameRailTests
         Assert.Equal(["drawer.panel-leaves-groove", "frame.panel-captured", "wood.no-room"], set.Findings.Where(f => f.Severity != Severity.Note).Select(f => f.Code).Order());
         Assert.All(set.Findings, f => Assert.NotEqual(Severity.Stop, f.Severity));
         AssertValues(set,
-            // Width: 39 1/2 by 19 1/2 outside, posts 1 3/4, opening 36; front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
+            // D07-dresser-width: 39 1/2 by 19 1/2 outside, posts 1 3/4, opening 36; front rails 37 1/2, end rails 17 1/2 (tenons of 3/4 agree with both).
             ("A.width", "36"), ("A.rail.length.to-cut", "37 1/2"), ("F.tie.length.between", "16"), ("F.tie.length.to-cut", "17 1/2"),
-            // Height: posts 27, floor to bottom rail 7 1/2, three rails of 1 1/2, 1 above the top one, two equal openings: 7 each.
+            // D11-dresser-height: posts 27, floor to bottom rail 7 1/2, three rails of 1 1/2, 1 above the top one, two equal openings: 7 each.
             ("A1.height", "7"), ("A2.height", "7"), ("R1.length.to-cut", "37 1/2"),
-            // End panel: opening 15 1/2 by 16, grooves of 3/8: 16 1/4 by 16 3/4.
+            // D10-dresser-panel: opening 15 1/2 by 16, grooves of 3/8: 16 1/4 by 16 3/4.
             ("F.end-panel.length.to-cut", "16 1/4"), ("F.end-panel.width.to-cut", "16 3/4"));
         Assert.Empty(RandomPieceTests.Wrong(set));
     }
@@ -267,7 +267,7 @@ public class FrameRailTests
     [Fact]
     public void OakTableOf1912_Whole_IsAsPrinted()
     {
-        // An Oak Table: 24 in square, 2 in posts, rails squared to 22 in; the top is squared 24 x 24 (and notched round the posts, which is not set out).
+        // D03-oak-table: 24 in square, 2 in posts, rails squared to 22 in; the top is squared 24 x 24 (and notched round the posts, which is not set out).
         SetPiece set = SetOut("""
             setout: 1
             name: An oak table of 1912

@@ -16,7 +16,7 @@ public class FramedDoorTests
     [Fact]
     public void BuffetDoor_OfAPrintedPlan_ComesOutAsItsList()
     {
-        // A Chafing-Dish Buffet, in Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666): opening 13 x 12, stiles 2, rails 3,
+        // D13-buffet-door: a Chafing-Dish Buffet, in Mission Furniture Part Three (Windsor, 1912; Project Gutenberg 23666): opening 13 x 12, stiles 2, rails 3,
         // mortises 1/2, groove 1/4, no clearance. Printed: stiles 12, rails 10, panel 9 1/2 x 6 1/2.
         SetPiece set = Out("frame: {of: flat, rails: wide}, panel: thin, groove: 1/4, tenon: 1/2, play: 0, lies: inset, gap: 0", "width: 14 1/2, height: 13 1/2");
         AssertValues(set, ("D1.stile.length.to-cut", "12"), ("D1.rail.length.to-cut", "10"), ("D1.panel.width.to-cut", "9 1/2"), ("D1.panel.length.to-cut", "6 1/2"), ("D1.shoulders", "9"), ("kind.tenon.mortise", "9/16"));
@@ -26,9 +26,9 @@ public class FramedDoorTests
     }
 
     [Theory]
-    // A Sewing Table, same book: 13 1/2 between posts, groove 1/4 deep, panel 14.
+    // D05-sewing-table-panel: a Sewing Table, same book: 13 1/2 between posts, groove 1/4 deep, panel 14.
     [InlineData("1/4", "13 1/2", "13 1/2", "14", "14")]
-    // A Princess Dresser, same book: opening 15 1/2 x 16, panel 16 1/4 x 16 3/4; groove 3/8, on which both directions agree.
+    // D10-dresser-panel: a Princess Dresser, same book: opening 15 1/2 x 16, panel 16 1/4 x 16 3/4; groove 3/8, on which both directions agree.
     [InlineData("3/8", "15 1/2", "16", "16 1/4", "16 3/4")]
     public void Panel_OfAPrintedPlan_IsTheClearSizeAndTwoGrooves(string groove, string wide, string high, string width, string length)
     {

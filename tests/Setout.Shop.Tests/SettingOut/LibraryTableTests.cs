@@ -75,9 +75,9 @@ public class LibraryTableTests
 
     [Fact]
     public void Table_ByHand_MatchesItsSums() => AssertValues(Set(),
-        // D26: 37 x 25 1/2 between legs of 2: 41 x 29 1/2 outside; overhangs 1/2 and 1/4: 42 x 30.
+        // D26-library-table-top: 37 x 25 1/2 between legs of 2: 41 x 29 1/2 outside; overhangs 1/2 and 1/4: 42 x 30.
         ("A.width", "37"), ("F.tie.length", "25 1/2"), ("T.length", "42"), ("T.width", "30"),
-        // D27: 41 - 2 x 8 = 25; back 25 - 2 x 3/8 = 24 1/4 by 3 3/4 - 3/8; bottom 24 1/4.
+        // D27-library-table-drawer: 41 - 2 x 8 = 25; back 25 - 2 x 3/8 = 24 1/4 by 3 3/4 - 3/8; bottom 24 1/4.
         ("B.width", "25"), ("D1.back.length", "24 1/4"), ("D1.back.width", "3 3/8"), ("D1.bottom.width", "24 1/4"),
         // Half of 29 = 14 1/2, less the front of 3/4 and 1/8 behind, and half of the front into it: 14. The front covers a support of 2: 3 3/4 + 2.
         ("D1.side.length", "14"), ("D1.front.height", "5 3/4"),

@@ -102,6 +102,10 @@ public class StandTests
     }
 
     [Fact]
+    public void CaseOnATopOfNoKnownSheet_IsToldOfTheSheetAlone() =>
+        Assert.Equal("T", Assert.Single(Out("  - {top: T, of: nothing}\n  - {case: H, of: ply, width: 20, height: 18, depth: 12, on: T}\n").Findings, f => f.Severity == Severity.Stop).Key);
+
+    [Fact]
     public void Neighbours_WithAFillerBetween_AreNotScrewedTogether() =>
         Assert.DoesNotContain(Out("  - {case: B, of: ply, width: 36, height: 30, depth: 20, beside: A, filler: {of: ply, width: 2}}\n").Steps, s => s.Words.StartsWith("Clamp case B to", StringComparison.Ordinal));
 }

@@ -33,7 +33,7 @@ public class TopTests
     [Fact]
     public void CardTable_PinwheelEdging_ComesToThePrintedSizes()
     {
-        // D23: board 29 1/4 square, edging 3/8, each strip covers one corner: finished 30 square, strips 29 5/8. Mission Furniture, Part Three
+        // D23-card-table: board 29 1/4 square, edging 3/8, each strip covers one corner: finished 30 square, strips 29 5/8. Mission Furniture, Part Three
         // (Windsor, 1912; Project Gutenberg 23666), A Folding Card Table, list and drawing.
         SetPiece set = SetOut(Head.Replace("width: 60, ", "width: 30, ", StringComparison.Ordinal) + "  - {top: T, of: slab, edging: {of: thin, corners: pinwheel, sides: [front, back, left, right]}}\n");
 
@@ -46,7 +46,7 @@ public class TopTests
     [Fact]
     public void LibraryTable_TopFromFrameAndOverhang_ComesToThePrintedSize()
     {
-        // D26: 37 x 25 1/2 between legs of 2, so 41 x 29 1/2 outside; overhangs 1/2 and 1/4: top 42 x 30. The same book, A Library Table.
+        // D26-library-table-top: 37 x 25 1/2 between legs of 2, so 41 x 29 1/2 outside; overhangs 1/2 and 1/4: top 42 x 30. The same book, A Library Table.
         SetPiece set = SetOut("""
             setout: 1
             name: Library table

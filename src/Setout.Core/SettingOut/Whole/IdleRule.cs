@@ -29,8 +29,8 @@ internal static class IdleRule
             Idle(book, "way-in.idle", "way in", "this piece is a list of parts, none of which is too large to carry in", "Leave it out, or describe what is made of the parts.", way.Place);
         if (book.Findings.Any(f => f.Severity == Severity.Stop)) return;
         // Sticks are too narrow for it to count.
-        if (book.Piece.MoisturePlace.IsKnown && !book.Parts.Any(p => book.Piece.Materials[p.Material] is Panel sheet && WoodMoves.Solid(sheet) is not null))
-            Idle(book, "moisture.idle", "moisture", "no part is cut from boards of a wood on record, and sheet goods hardly move", "Leave it out, or name a material whose kind is its wood, such as cherry.", book.Piece.MoisturePlace);
+        if (book.Piece.MoisturePlace.IsKnown && !book.Parts.Any(p => book.Piece.Materials[p.Material] is Panel sheet && WoodMoves.Solid(sheet) is not null && !HasOwnMoisture(book, p)))
+            Idle(book, "moisture.idle", "moisture", "no part that goes by it is cut from boards of a wood on record, and sheet goods hardly move", "Leave it out, or name a material whose kind is its wood, such as cherry.", book.Piece.MoisturePlace);
         Edges(book);
         Unused(book);
     }
@@ -40,6 +40,8 @@ internal static class IdleRule
     {
         if (@case.FaceFrame is { Tenon: { } tenon, Joint: not FaceFrameJoint.Tenon })
             Idle(book, "face-frame.tenon-idle", "tenon", $"the face frame of case {@case.Key} has no tenons", "Write 'joint: tenon', or leave it out.", tenon.Place, @case.Key);
+        // Looked up even where no drawer is packed from it.
+        if (@case.FaceFrame?.Packing is { } named && book.Piece.Materials.GetValueOrDefault(named.Text) is not Panel) book.StickOf(named, @case.Key);
         if (@case.FaceFrame is not { } frame || (frame.Packing is null && frame.IsPacked)) return;
         if (@case.Content.Within().OfType<DrawerBank>().Any(b => b.Packing is null)) return;
         Idle(book, "face-frame.packing-idle", "packing", $"no drawers of case {@case.Key} are packed from it", "Leave it out.", frame.Packing?.Place ?? frame.Place, @case.Key);
@@ -101,6 +103,14 @@ internal static class IdleRule
         if (book.Piece.Materials.GetValueOrDefault(panel.Text) is Panel sheet && WoodMoves.Solid(sheet) is null)
             Idle(book, "panel.moisture-idle", "moisture", $"{panel.Text} is no solid wood on record, and hardly moves", "Leave it out, or name a panel whose kind is its wood, such as cherry.", place, owner);
     }
+
+    /// <summary>Whether a panel of a frame or of a door goes by a change of moisture that is said of it.</summary>
+    private static bool HasOwnMoisture(Book book, Part part) => part.Role switch
+    {
+        PartRole.FramePanel => book.Piece.Members.OfType<Frame>().Select(f => f.Panels).OfType<FramePanels>().Where(p => p.Of.Text == part.Material).All(p => p.MoistureChange is not null),
+        PartRole.DoorPanel => book.Piece.DoorKinds.Values.Select(k => k.Make).OfType<FramedPanel>().Where(m => m.Panel.Text == part.Material).All(m => m.MoistureChange is not null),
+        _ => false,
+    };
 
     /// <summary>Edges that nobody sees need no treatment.</summary>
     private static void Edges(Book book)

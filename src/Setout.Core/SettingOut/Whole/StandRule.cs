@@ -20,7 +20,8 @@ internal static class StandRule
         // On a top is on what that lies on, and as much higher as it is thick.
         ImmutableArray<Top> tops = [.. book.Piece.Members.TakeWhile(m => m != structure).OfType<Top>().Where(t => named.Any(n => n.Text == t.Key))];
         ImmutableArray<Named> on = [.. named.SelectMany(n => tops.FirstOrDefault(t => t.Key == n.Text) is { } top ? TopRule.Under(book, top, before).Select(s => n with { Text = s.Key }) : [n])];
-        if (on.IsEmpty && !named.IsEmpty) return null;
+        // A top that could not be laid carries nothing; its own finding says why.
+        if ((on.IsEmpty && !named.IsEmpty) || tops.Any(t => !book.Knows(TopMakeUp.ThicknessOf(book, t)))) return null;
         if (!on.Concat(beside is { } b ? [b] : []).All(n => Known(book, structure, n, before))) return null;
         string key = structure.Key, name = structure.Name.Length > 0 ? structure.Name : key;
         QuantityKey? lift = null;
