@@ -48,7 +48,11 @@ public class PlacingTests
         InOrder(Out($"{Case("A", $"toe: {{}}, {Bank}")}\n{Case("B", "toe: {}, beside: A")}\ntop: T, of: ply"), "Stand case A", "Set case B beside A", "Clamp case B to case A", "lay the top on", "Anchor the piece", "Read the clear width");
 
     [Fact]
-    public void OneCase_StandsLevelBeforeItIsAnchored() => InOrder(Out(Case("A", $"toe: {{}}, {Bank}")), "Stand case in its place", "Anchor the piece");
+    public void OneCase_StandsLevelBeforeItIsAnchored() => InOrder(Out(Case("A", $"toe: {{}}, {Bank}")), "Stand the case in its place", "Anchor the piece");
+
+    [Fact]
+    public void CaseOnABase_ComesWhenTheBaseStandsLevelBesideItsNeighbour() => Assert.StartsWith("Level the base of case B by itself in its place",
+        Assert.Single(Out($"{Case("A", "base: {of: ply}")}\n{Case("B", "beside: A, base: {of: ply}")}").Steps, s => s.Words.EndsWith("It stands beside A, fronts in line.", StringComparison.Ordinal)).Words, StringComparison.Ordinal);
 
     [Fact]
     public void WhatHangs_DoesNotKeepABankFromTipping()
@@ -61,7 +65,7 @@ public class PlacingTests
 
     [Fact]
     public void CasesThatHangSideBySide_AreJoinedOnceTheyHang() =>
-        InOrder(Out($"{Case("A", "hung: yes, back: half")}\n{Case("B", "beside: A, hung: yes, back: half")}"), "Hang it empty", "Clamp case B to case A");
+        InOrder(Out($"{Case("A", "hung: yes, back: half")}\n{Case("B", "beside: A, hung: yes, back: half")}"), "Hang case A empty", "Clamp case B to case A");
 
     [Theory]
     [InlineData("filler: {at: right, of: ply, width: 2}", "", "from inside case B too")]

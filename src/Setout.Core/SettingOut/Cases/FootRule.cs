@@ -67,7 +67,7 @@ internal static class FootRule
         ExactLength room = d + book.Value(new Sum([Term.From("side", 1, Zero, new(OriginKind.Worked, "nothing")), .. BackRule.OffDecks(shape)]));
         if (back + t > room)
             book.Note("case.toe-too-deep", Severity.Stop, key, $"A toe kick {book.Say(back)} behind the front does not go under {name}, {book.Say(room)} deep.", room > t ? $"Set it back by {book.SayAtMost(room - t)} at most." : $"Make the case {book.SayAtLeast(back + t - room)} deeper.", toe.Setback?.Place ?? toe.Place);
-        Level(book, shape, $"Stand {name} in its place: level it with shims under the sides, beginning from the highest point of the floor, and cut them flush.");
+        Level(book, shape, $"Stand {shape.The} in its place: level it with shims under the sides, beginning from the highest point of the floor, and cut them flush.");
     }
 
     private static void Base(Book book, CaseShape shape, Base bottom, Panel panel, PartSize deckLength, PartSize sideWidth, ExactLength d, ExactLength front)
@@ -110,7 +110,7 @@ internal static class FootRule
         book.Hardware.Add(new(key, Fastening.PanelScrew(book, panel, book.Value(shape.Thickness)), 2 * ends, "piece", "through the bottom into the base; common practice, no source"));
         book.Steps.Add(new(Stage.Carcase, $"Screw up the base of {shape.The}: ends and cross pieces between front and back, upper edges flush. Measure both diagonals.", [$"{key}.base", $"{key}.base-end"], Diagonals.Of(book.Grid, wide, deep + (tv * 2)), "screws") { On = $"{key}.base" });
         book.Units.Add(new($"{key}.base", name, UnitKind.Base));
-        Level(book, shape, $"Level the base of {shape.The} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.Name} on it, flush at the back, and screw it down through the bottom.", $"{key}.base");
+        Level(book, shape, $"Level the base of {shape.The} by itself in its place: shims under it from the highest point of the floor, then cut flush. Set {shape.The} on it, flush at the back, and screw it down through the bottom.", $"{key}.base");
     }
 
     private static void Feet(Book book, CaseShape shape, Feet feet, ExactLength w)
@@ -124,8 +124,8 @@ internal static class FootRule
             _ => $"Foot, {book.Say(feet.Height.Value)} high",
         }, 2 * rows, "piece", $"{rows} at the front and {rows} at the back; each carries its share of the loaded case; common practice, no source"));
         book.Steps.Add(new(Stage.Carcase, $"Fix the {word} under the bottom of {shape.The}, near the sides so that they carry straight down.", [], null, ""));
-        if (feet.Kind == FootKind.Levellers) Level(book, shape, $"Stand {shape.Name} in its place and turn its levellers, beginning from the highest point of the floor, until it is level both ways and none hangs free.");
-        else if (feet.Kind == FootKind.Feet) Level(book, shape, $"Stand {shape.Name} in its place and put shims under its feet, beginning from the highest point of the floor, until it is level both ways.");
+        if (feet.Kind == FootKind.Levellers) Level(book, shape, $"Stand {shape.The} in its place and turn its levellers, beginning from the highest point of the floor, until it is level both ways and none hangs free.");
+        else if (feet.Kind == FootKind.Feet) Level(book, shape, $"Stand {shape.The} in its place and put shims under its feet, beginning from the highest point of the floor, until it is level both ways.");
     }
 
     // Levelled before a top holds it to its neighbours, and before it is anchored.

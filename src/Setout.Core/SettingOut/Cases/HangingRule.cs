@@ -56,8 +56,8 @@ internal static class HangingRule
         int row = Math.Max(2, (int)(width.Inches / 16).Round(Rounding.Up)), fixings = byRail ? row : 2 * row;
         book.Hardware.Add(new(described.Key, "Wall fixing to suit the wall and the load", fixings, "piece", $"{(byRail ? "one row" : "two rows")}, one about every 16 in; common practice, no source"));
         book.Steps.Add(new(Stage.Fixing, byRail
-            ? $"Hang it empty, with a helper: {fixings} fixings through the hanging rail, into studs or solid masonry and never into board alone."
-            : $"Hang it empty, with a helper: {fixings} fixings through the back, near the top and near the bottom, into studs or solid masonry and never into board alone.", [], null, "hang")
+            ? $"Hang {shape.The} empty, with a helper: {fixings} fixings through the hanging rail, into studs or solid masonry and never into board alone."
+            : $"Hang {shape.The} empty, with a helper: {fixings} fixings through the back, near the top and near the bottom, into studs or solid masonry and never into board alone.", [], null, "hang")
         { Whole = [described.Key] });
     }
 }

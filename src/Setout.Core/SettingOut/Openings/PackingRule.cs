@@ -136,7 +136,7 @@ internal static class PackingRule
         else if (stock > wanted && sheet is null) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]) { On = Face.Outside });
         string ends = space.FaceFrame is { } frame
             ? $", flush with the inner edge of the frame: an upright right behind the frame, and one that ends {book.Say(rear + wide - (front - book.Value(frame.Thickness)))} behind its face."
-            : $": an upright {book.Say(front)} behind the front edges, and one that ends {book.Say(rear + wide)} behind them.";
+            : $": an upright {(front.Sign == 0 ? "flush with" : $"{book.Say(front)} behind")} the front edges, and one that ends {book.Say(rear + wide)} behind them.";
         if (space.Doors is not null && space.FaceFrame is { } before) ends = $": an upright right behind the frame, and one that ends {book.Say(rear + wide - (front - book.Value(before.Thickness)))} behind its face.";
         // Above and below, rails that stand into the opening leave less height than the uprights have.
         (ExactLength way, ExactLength face) = FrameWay(book, space.Prefix) ?? (high, Zero);

@@ -125,7 +125,12 @@ internal static class StandRule
         // One that is levelled comes to its place in the step that does it.
         int levelled = book.Steps.FindIndex(first, s => s.Stage == Stage.Top && s.Whole.Contains(key));
         if (levelled < 0) book.Steps.Insert(first, new(Stage.Top, words, [], null, "lift") { On = "", Whole = [key] });
-        else book.Steps[levelled] = book.Steps[levelled] with { Words = $"{words} {book.Steps[levelled].Words}" };
+        else
+        {
+            // A base is levelled before what stands on it comes.
+            AssemblyStep step = book.Steps[levelled];
+            book.Steps[levelled] = step with { Words = structure is Case { Base: not null } ? $"{step.Words} {(on.IsEmpty ? $"It stands beside {beside!.Value.Text}" : $"It stands on {string.Join(" and ", on.Select(o => o.Text))}")}, {line}." : $"{words} {step.Words}" };
+        }
     }
 
     /// <summary>Notes where a structure as it came out stands in the room of an earlier one.</summary>
