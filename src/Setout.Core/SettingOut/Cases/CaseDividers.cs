@@ -17,11 +17,5 @@ internal static class CaseDividers
     }
 
     /// <summary>Whether anything in a case goes in before it is closed: into dadoes, or onto dowels.</summary>
-    public static bool GoesInFirst(DividerFit fit, OpeningContent? content) => fit.IsClosedIn || content switch
-    {
-        Shelves shelves => shelves.Fit == ShelfFit.Dado,
-        Division division => division.Items.OfType<Opening>().Any(o => GoesInFirst(fit, o.Content)),
-        DoorFilling doors => GoesInFirst(fit, doors.Behind),
-        _ => false,
-    };
+    public static bool GoesInFirst(DividerFit fit, OpeningContent? content) => fit.IsClosedIn || content.Within().Any(c => c is Shelves { Fit: ShelfFit.Dado });
 }

@@ -152,11 +152,5 @@ internal static class OpeningRule
     }
 
     /// <summary>Whether shelves in an opening go into dadoes of what stands beside it, so that it is there before the case is closed.</summary>
-    private static bool HoldsDadoes(OpeningContent? content) => content switch
-    {
-        Shelves shelves => shelves.Fit == ShelfFit.Dado,
-        DoorFilling doors => HoldsDadoes(doors.Behind),
-        Division division => division.Items.OfType<Opening>().Any(o => HoldsDadoes(o.Content)),
-        _ => false,
-    };
+    private static bool HoldsDadoes(OpeningContent? content) => content.Within().Any(c => c is Shelves { Fit: ShelfFit.Dado });
 }
