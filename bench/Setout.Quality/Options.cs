@@ -8,7 +8,7 @@ internal sealed class Options
     private static readonly string[] Words =
     [
         "instances", "variant", "seconds", "seed", "out", "resume", "best", "ids", "budget", "stages", "solver",
-        "kerf-check", "everyday", "long-seconds", "long-jobs", "many", "cancel-after", "subset", "cost",
+        "kerf-check", "everyday", "long-seconds", "long-jobs", "many", "runs", "parts", "cancel-after", "subset", "cost",
     ];
 
     private readonly Dictionary<string, string> _values = new(StringComparer.Ordinal);

@@ -7,6 +7,7 @@ try
     var options = new Options(args);
     if (options.Has("kerf-check")) return KerfCheck.Run(options);
     if (options.Has("everyday")) return EverydayRun.Run(options);
+    if (options.Has("runs")) return RunsOfJobs.Run(options);
     if (options.Has("many")) return ManyParts.Run(options);
     if (options.Text("subset") is { } subset)
     {

@@ -52,7 +52,7 @@ internal static class ManyParts
         return Volatile.Read(ref asked) is > 0 and long at ? Stopwatch.GetElapsedTime(at).TotalSeconds : 0;
     }
 
-    private static SheetInstance Make(int count, int seed)
+    internal static SheetInstance Make(int count, int seed)
     {
         var random = new JobRandom(seed);
         ImmutableArray<SheetPart>.Builder parts = ImmutableArray.CreateBuilder<SheetPart>();

@@ -22,8 +22,12 @@ public static class Cautions
         new("saw", "Hood, riving knife or spreader, and push stick in place; stand out of the line of the cut; let the blade stop before you reach for anything.", "29 CFR 1910.213 (c), wording from memory; machine manuals"),
         new("crosscut", "Never crosscut against the fence: use a sled or a guide with a stop that the work has left before it meets the blade.", "a toolbox-talk page and a machine manual"),
         new("sheet", "Support the whole sheet before and behind the blade; break an awkward one down with a guided saw first.", Habit),
-        new("narrow", "Narrow strips want a push stick or a carrier, never fingers near the blade.", Habit),
-        new("rip", "Rip only a board that lies flat with a straight edge on the fence: a bowed or twisted one closes on the blade and is thrown back. Riving knife in, push stick for the end; for ripping, the saw's manual, local codes and licensed practice come first.", "29 CFR 1910.213 (c) on kickback, from memory; common practice"),
+        new("narrow", "A narrow strip goes past the blade under a carrier that holds it down to the end, never under fingers or a push stick alone.", Habit),
+        new("rip", "Rip only a board that lies flat with a straight edge on the fence: a bowed or twisted one closes on the blade and is thrown back. Riving knife in; a push stick brings the end past, a carrier where the strip is narrow; for ripping, the saw's manual, local codes and licensed practice come first.", "29 CFR 1910.213 (c) on kickback, from memory; common practice"),
+        new("fence", "The edge on the fence is longer than the piece is wide; a push stick brings the end past, a carrier where the strip is narrow; nobody stands behind the blade, and nothing that came off is reached for while it turns.", "29 CFR 1910.213 (c) on kickback, from memory; machine manuals"),
+        new("sled", "Both hands on the sled and out of the blade's path; the stop moves with the sled and never stands on the saw's fence; clamp down what is too short to hold.", Habit),
+        new("guide", "Both pieces lie fully supported, so that neither drops nor closes on the blade; blade a tooth deeper than the sheet; both hands on the saw, cable out of the way; let it stop before you lift it.", "29 CFR 1910.243 (a) on guards of portable saws, from memory; common practice"),
+        new("board saw", "Board firm against the fence and flat on its rest; full speed before the cut, and let the blade stop before it comes up; hands well clear, and clamp what is short.", "29 CFR 1910.213 (h), from memory; common practice"),
         new("lift", "Two people, or a carrier: the NIOSH lifting guide begins at 51 lb (23 kg) under ideal conditions and only goes down.", "NIOSH lifting equation"),
         new("dust", "Collect dust at the saw and wear a fitted respirator for sanding and MDF. Wood dust is a carcinogen (IARC group 1).", "IARC Monographs vol. 62 and 100C; OSHA wood dust pages"),
         new("ears", "Saws and routers commonly pass 85 dBA: muffs or plugs, and eye protection.", "NIOSH noise page; 29 CFR 1910.133 from memory"),
@@ -35,6 +39,20 @@ public static class Cautions
         new("cement", "Solvent contact cement gives off heavy vapour that can flash back to a far flame: a cross draught, no pilot light, no heater, no smoking, nothing that sparks until it has gone; gloves, a vapour cartridge and no mere dust mask; close the can.", "16 CFR 1500.133"),
         new("router", "Clamp the work, feed against the turn of the bit, both hands on the router, let it stop before you set it down; never a pass deeper than bit and machine take with ease.", Habit),
     ];
+
+    // What a caution comes down to, for those who have read it whole.
+    private static readonly ImmutableDictionary<string, string> s_gists = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["narrow"] = "Carrier to the end",
+        ["rip"] = "Only a board that lies flat",
+        ["fence"] = "Push stick or carrier; nobody behind the blade",
+        ["sled"] = "Both hands on the sled, out of the blade's path",
+        ["guide"] = "Both pieces supported; let the saw stop before you lift it",
+        ["board saw"] = "Board firm at the fence; hands well clear",
+    }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>A caution in few words, without a full stop, for where it stands again; of one without them, all its words.</summary>
+    public static string GistOf(string key) => s_gists.TryGetValue(key, out string? gist) ? gist : Of(key).Words.TrimEnd('.');
 
     /// <summary>The caution of a step.</summary>
     /// <exception cref="KeyNotFoundException">There is none: a fault in the code.</exception>

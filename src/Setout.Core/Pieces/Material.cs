@@ -23,6 +23,15 @@ public enum Grain
 /// <param name="Trim">What to true off each edge first; null for the shop's habit.</param>
 public sealed record StockSize(Length Along, Length? Across, Money? Price, int? InHand, string Name, Length? Trim)
 {
+    /// <summary>What to true off each side, where they differ: it then says all that <see cref="Trim"/> would; null, the default, for sides that are alike.</summary>
+    public TrimBySide? Sides { get; init; }
+
+    /// <summary>What to true off each side, where the shop has a habit for sides of which nothing is said.</summary>
+    /// <param name="habit">Of the shop; zero or more.</param>
+    public (Length NearEdge, Length FarEdge, Length NearEnd, Length FarEnd) Trims(Length habit) => Sides is { } sides
+        ? (sides.NearEdge ?? habit, sides.FarEdge ?? habit, sides.NearEnd ?? habit, sides.FarEnd ?? habit)
+        : (Trim ?? habit, Trim ?? habit, Trim ?? habit, Trim ?? habit);
+
     /// <summary>Of a board: what no part may touch, in any order; they may overlap. Empty by default.</summary>
     public ImmutableArray<Flaw> Flaws { get; init; } = [];
 
@@ -31,11 +40,21 @@ public sealed record StockSize(Length Along, Length? Across, Money? Price, int? 
 
     /// <inheritdoc/>
     public bool Equals(StockSize? other) => other is not null && Along == other.Along && Across == other.Across && Price == other.Price && InHand == other.InHand
-        && Name == other.Name && Trim == other.Trim && Width == other.Width && Flaws.AsSpan().SequenceEqual(other.Flaws.AsSpan());
+        && Name == other.Name && Trim == other.Trim && Sides == other.Sides && Width == other.Width && Flaws.AsSpan().SequenceEqual(other.Flaws.AsSpan());
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Along, Across, Price, InHand, Name, Trim, Width, Flaws.Length);
 }
+
+/// <summary>
+/// What is trued off each side of a blank, the blade's path included; zero or more, null for the shop's habit. Edges run with the grain of a sheet or along a board,
+/// ends across. Near sides meet in the corner that everything is measured from.
+/// </summary>
+/// <param name="NearEdge">Off the reference edge.</param>
+/// <param name="FarEdge">Off the edge opposite.</param>
+/// <param name="NearEnd">Off the end that is squared first.</param>
+/// <param name="FarEnd">Off the end opposite.</param>
+public sealed record TrimBySide(Length? NearEdge, Length? FarEdge, Length? NearEnd, Length? FarEnd);
 
 /// <summary>A stretch of a board that no part may touch, such as a loose knot or a check; it goes through the whole width, the blade's path counted in.</summary>
 /// <param name="From">Where it begins, along the board from one end as it lies before trimming; zero or more.</param>
@@ -59,6 +78,9 @@ public sealed record Panel(
 {
     /// <summary>What is done with its edges where they are seen; they stay raw by default.</summary>
     public EdgeTreatment Edges { get; init; } = EdgeTreatment.Raw;
+
+    /// <summary>The most divisions between a sheet and a part, 2 to 9; null, the default, where the shop decides.</summary>
+    public int? MostStages { get; init; }
 }
 
 /// <summary>What is done with the edge of a sheet.</summary>

@@ -107,6 +107,9 @@ public sealed record Machining(string Part, string Words, ImmutableArray<(string
     /// <summary>Which face or edge is cut, where the rule says; null where it follows from what goes in.</summary>
     public Face? On { get; init; }
 
+    /// <summary>True where it runs from end to end along the part, parallel to its edges: it may then be cut into a strip that several such parts come from.</summary>
+    public bool IsWholeLength { get; init; }
+
     /// <summary>Along which edge of that face, where it is one; null for none.</summary>
     public Face? Edge { get; init; }
 

@@ -4,15 +4,16 @@ namespace Setout.Cutting.Sheets;
 
 /// <summary>
 /// What a layout is judged by, in this order; smaller is better except for <paramref name="Worth"/>:
-/// parts left out, money for stock, sheets, sheets changed, settings, worth of what is left. See <see cref="SheetObjective"/>.
+/// parts left out, money for stock, sheets, sheets changed, settings, handling, worth of what is left. See <see cref="SheetObjective"/>.
 /// </summary>
 /// <param name="LeftOut">Area of the parts not laid.</param>
 /// <param name="Cost">Money for the stock used.</param>
 /// <param name="Sheets">Sheets and blanks used.</param>
 /// <param name="Changed">Sheets that are not in the layout the shop already follows; 0 where it follows none.</param>
 /// <param name="Settings">Settings of fence and stop, as counted by the objective.</param>
+/// <param name="Handling">Cuts: each is one more time that a blank is brought to the blade.</param>
 /// <param name="Worth">Worth of the kept left-overs; larger is better.</param>
-public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Changed, int Settings, Int128 Worth) : IComparable<SheetScore>
+public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Changed, int Settings, int Handling, Int128 Worth) : IComparable<SheetScore>
 {
     /// <summary>Below zero when this layout is the better one.</summary>
     public int CompareTo(SheetScore? other)
@@ -23,6 +24,7 @@ public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Change
         if (order == 0) order = Sheets.CompareTo(other.Sheets);
         if (order == 0) order = Changed.CompareTo(other.Changed);
         if (order == 0) order = Settings.CompareTo(other.Settings);
+        if (order == 0) order = Handling.CompareTo(other.Handling);
         if (order == 0) order = other.Worth.CompareTo(Worth);
         return order;
     }
@@ -51,6 +53,7 @@ public sealed record SheetScore(Area LeftOut, Money Cost, int Sheets, int Change
 /// <item>Settings: how many different figures fence and stop are set to. Slices that hold parts and share direction, size and
 /// stage (depth in the cut tree, so that they can be cut one after the other) share one setting. A sheet whose
 /// first division is a crosscut counts one more, because a whole sheet is easier to rip than to crosscut.</item>
+/// <item>Handling: how many cuts there are, truing left out, since every sheet of a kind has as much of it. Each cut is a blank brought to the blade once more.</item>
 /// <item>Worth of what is left: the sum, over left-overs worth keeping, of the square of their area in whole square
 /// millimetres. The square makes one big rectangle worth more than two halves.</item>
 /// </list>
@@ -87,15 +90,15 @@ public static class SheetObjective
         var settings = new HashSet<(int Stage, GrainAxis Axis, Length Size)>();
         Money cost = Money.Zero;
         Int128 worth = 0;
-        int count = 0, crosscutFirst = 0;
+        int count = 0, crosscutFirst = 0, cuts = 0;
         foreach ((SheetStock stock, CutNode root) in sheets)
         {
             count++;
             cost += stock.Cost;
             if (root is Division { Axis: GrainAxis.Along }) crosscutFirst++;
-            Walk(root, stock.TruedAlong, stock.TruedAcross, 0, settings, ref worth);
+            Walk(root, stock.TruedAlong, stock.TruedAcross, 0, settings, ref cuts, ref worth);
         }
-        return new(Area.Zero, cost, count, 0, settings.Count + crosscutFirst, worth);
+        return new(Area.Zero, cost, count, 0, settings.Count + crosscutFirst, cuts, worth);
     }
 
     /// <summary>The worth of one kept left-over.</summary>
@@ -105,14 +108,15 @@ public static class SheetObjective
         return squareMillimetres * squareMillimetres;
     }
 
-    private static void Walk(CutNode node, Length along, Length across, int stage, HashSet<(int, GrainAxis, Length)> settings, ref Int128 worth)
+    private static void Walk(CutNode node, Length along, Length across, int stage, HashSet<(int, GrainAxis, Length)> settings, ref int cuts, ref Int128 worth)
     {
         if (node is KeepNode) worth += WorthOf(along, across);
         if (node is not Division division) return;
+        cuts += division.Cuts;
         foreach (Slice slice in division.Slices)
         {
             if (slice.Content is PartNode or Division) settings.Add((stage, division.Axis, slice.Size));
-            Walk(slice.Content, division.Axis == GrainAxis.Along ? slice.Size : along, division.Axis == GrainAxis.Along ? across : slice.Size, stage + 1, settings, ref worth);
+            Walk(slice.Content, division.Axis == GrainAxis.Along ? slice.Size : along, division.Axis == GrainAxis.Along ? across : slice.Size, stage + 1, settings, ref cuts, ref worth);
         }
     }
 }

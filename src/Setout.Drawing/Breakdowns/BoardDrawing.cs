@@ -50,7 +50,8 @@ public static class BoardDrawing
 
     private static IEnumerable<(KeySign, string)> Key(BoardsInput input)
     {
-        if (input.Boards.Any(b => !b.Cuts.IsEmpty)) yield return (KeySign.Cut, "cut");
+        if (input.Boards.Any(b => b.Cuts.Any(c => !c.IsWaiting))) yield return (KeySign.Cut, "cut");
+        if (input.Boards.Any(b => b.Cuts.Any(c => c.IsWaiting))) yield return (KeySign.Waiting, "waits for a reading");
         bool hasWaste = input.Boards.Any(b => !b.Waste.IsEmpty), hasFlaws = input.Boards.Any(b => !b.Defects.IsEmpty);
         if (hasWaste || hasFlaws) yield return (KeySign.Hatch, hasWaste && hasFlaws ? "waste or flaw" : hasWaste ? "waste" : "flaw");
         if (hasFlaws) yield return (KeySign.Flaw, "edge of a flaw");

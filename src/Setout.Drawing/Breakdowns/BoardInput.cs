@@ -16,14 +16,18 @@ public readonly record struct BoardSpan(Length From, Length To);
 /// <param name="Span">Its place.</param>
 public sealed record BoardPart(string Key, string Title, string Mark, BoardSpan Span)
 {
-    /// <summary>Whether work on it is held back until a reading.</summary>
+    /// <summary>Whether work on it is held back until a reading: its mark is slanted.</summary>
     public bool IsHeld { get; init; }
 }
 
 /// <summary>A cut square across a board.</summary>
 /// <param name="At">Running distance from the trued end.</param>
 /// <param name="Figure">The running figure.</param>
-public sealed record BoardCut(Length At, Phrase Figure);
+public sealed record BoardCut(Length At, Phrase Figure)
+{
+    /// <summary>Whether it waits for a reading: drawn thin.</summary>
+    public bool IsWaiting { get; init; }
+}
 
 /// <summary>A stretch with words: a defect to cut round, or what is kept.</summary>
 public sealed record BoardNote(BoardSpan Span, Phrase Words);

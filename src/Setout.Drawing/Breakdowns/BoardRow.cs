@@ -6,7 +6,7 @@ namespace Setout.Drawing.Breakdowns;
 /// <summary>One board on the paper: name, bar, running figures under it.</summary>
 internal sealed class BoardRow
 {
-    private const double Pad = 0.7, NameSize = 3.2, UsualHeight = 9, LeastHeight = 7, MostHeight = 18, LeadHeight = 2.6;
+    private const double Pad = 0.7, NameSize = 3.2, UsualHeight = 9, LeastHeight = 7, MostHeight = 18, LeadHeight = 3, FromFigure = 0.6;
     private readonly BoardBar _board;
     private readonly BreakdownPaper _paper;
     private readonly double _scale, _left, _barHeight, _nameHeight, _figuresHeight, _turnedSize;
@@ -74,7 +74,7 @@ internal sealed class BoardRow
             if (mark is not null) book.Take(LabelBook.Tight(mark));
             ImmutableArray<SceneItem> grain = Strokes.Grain(box, false, part.Key, 3, [.. book.Taken.Select(t => t.Grown(0.8))]);
             ImmutableArray<SceneItem> own = mark is null ? [] : [mark];
-            items.Add(new GroupItem(part.Key, part.Title, [ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, Ink.Part, Wash.None), .. grain, .. own]));
+            items.Add(new GroupItem(part.Key, part.Title, [ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, part.IsHeld ? Ink.Dimension : Ink.Part, Wash.None), .. grain, .. own]));
         }
         items.AddRange(labels);
         items.Add(ShapeItem.Rectangle(_left, bar, end - _left, _barHeight, Ink.Outline, Wash.None));
@@ -92,8 +92,9 @@ internal sealed class BoardRow
         for (int i = 0; i < _cuts.Length; i++)
         {
             double x = X(_cuts[i].At), row = i % _figureRows, baseline = under + LeadHeight + (TextMeasure.Ascent * size) + (row * size * 1.25);
-            yield return new LineItem(new(x, bar), new(x, under + 0.9), Ink.Pencil);
-            yield return new LineItem(new(x, under + 0.9), new(_figureMiddles[i], baseline - (TextMeasure.Ascent * size)), Ink.Dimension);
+            yield return new LineItem(new(x, bar), new(x, under + 0.9), _cuts[i].IsWaiting ? Ink.Hidden : Ink.Pencil);
+            // Ends short of the figure: a line that touches it is read as part of it.
+            yield return new LineItem(new(x, under + 0.9), new(_figureMiddles[i], baseline - (TextMeasure.Ascent * size) - FromFigure), Ink.Dimension);
         }
         for (int i = 0; i < _cuts.Length; i++)
         {

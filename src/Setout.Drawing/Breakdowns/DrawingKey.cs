@@ -9,6 +9,9 @@ internal enum KeySign
     /// <summary>The line of a cut.</summary>
     Cut,
 
+    /// <summary>The line of a cut that waits for a reading.</summary>
+    Waiting,
+
     /// <summary>The ring that small figures run from.</summary>
     Origin,
 
@@ -65,11 +68,12 @@ internal sealed class DrawingKey
         }
     }
 
-    private static double SampleWidth(KeySign sign) => sign == KeySign.Cut ? CutSample : SmallSample;
+    private static double SampleWidth(KeySign sign) => sign is KeySign.Cut or KeySign.Waiting ? CutSample : SmallSample;
 
     private static ImmutableArray<SceneItem> Sample(KeySign sign, double from, double middle) => sign switch
     {
         KeySign.Cut => [new LineItem(new(from, middle), new(from + CutSample, middle), Ink.Pencil)],
+        KeySign.Waiting => [new LineItem(new(from, middle), new(from + CutSample, middle), Ink.Hidden)],
         KeySign.Origin => OriginMarks.Mark(new(from + 1.4, middle), 0.85, true),
         KeySign.Arrow => RunningFigure.Arrow(new(from + SmallSample - RunningFigure.ArrowLength, middle), new(from + SmallSample, middle)),
         KeySign.Hatch => [new HatchItem(new(from, middle - 1.3), SmallSample, 2.6), ShapeItem.Rectangle(from, middle - 1.3, SmallSample, 2.6, Ink.Soft, Wash.None)],

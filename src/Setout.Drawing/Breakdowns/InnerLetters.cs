@@ -19,15 +19,15 @@ internal sealed class InnerLetters(SheetGround sheet)
     public static bool HasEdgeFigure(PrimaryCut cut) => cut.From is null;
 
     /// <summary>Whether the letter of a cut stands at the edge of the sheet: beside it for cuts along, over it for cuts across.</summary>
-    public static bool HasEdgeLetter(PrimaryCut cut) => cut.Axis == SheetAxis.Along ? cut.To is null : cut.From is null;
+    public static bool HasEdgeLetter(PrimaryCut cut) => cut.Letter.Length > 0 && (cut.Axis == SheetAxis.Along ? cut.To is null : cut.From is null);
 
     public void Place()
     {
         foreach (PrimaryCut cut in sheet.Input.PrimaryCuts)
         {
             Phrase letter = Phrase.Of(cut.Letter).Bold();
-            if (!HasEdgeLetter(cut) && !TryPlace(cut, letter, 0.8 * sheet.Paper.MarkSize, Ink.Pencil, true)) _dropped.Add(Phrase.Of($"cut {cut.Letter}"));
-            if (!HasEdgeFigure(cut) && !TryPlace(cut, cut.Figure, sheet.Paper.SmallSize, Ink.Dimension, false)) _dropped.Add(Phrase.Of($"{cut.Letter}\u00A0at\u00A0").Add(cut.Figure));
+            if (cut.Letter.Length > 0 && !HasEdgeLetter(cut) && !TryPlace(cut, letter, 0.8 * sheet.Paper.MarkSize, Ink.Pencil, true)) _dropped.Add(Phrase.Of($"cut {cut.Letter}"));
+            if (!HasEdgeFigure(cut) && !TryPlace(cut, cut.Figure, sheet.Paper.SmallSize, Ink.Dimension, false)) _dropped.Add(Phrase.Of($"{(cut.Letter.Length > 0 ? cut.Letter : "cut")}\u00A0at\u00A0").Add(cut.Figure));
         }
     }
 

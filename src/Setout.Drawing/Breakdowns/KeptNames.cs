@@ -23,6 +23,7 @@ internal sealed class KeptNames(SheetGround sheet)
         {
             Phrase words = sheet.Input.Kept[i].Words;
             _words[i] = words.IsEmpty ? [] : Words(words.Italic(), sheet.Kept[i]);
+            if (_words[i].IsEmpty && !sheet.Input.Kept[i].Brief.IsEmpty) _words[i] = Words(sheet.Input.Kept[i].Brief.Italic(), sheet.Kept[i]);
             if (!_words[i].IsEmpty || words.IsEmpty) continue;
             _dropped.Add(words);
             _words[i] = Words(Phrase.Of("keep").Italic(), sheet.Kept[i]);

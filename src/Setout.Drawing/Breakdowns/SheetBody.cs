@@ -65,7 +65,7 @@ internal sealed class SheetBody
         {
             Box box = _sheet.Parts[i];
             yield return new GroupItem(_sheet.Input.Parts[i].Key, _sheet.Input.Parts[i].Title,
-                [ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, Ink.Part, Wash.None), Clear(box), .. Grain(box, _sheet.Input.Parts[i].Key), .. _marks.Of(i)]);
+                [ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, _sheet.Input.Parts[i].IsHeld ? Ink.Dimension : Ink.Part, Wash.None), Clear(box), .. Grain(box, _sheet.Input.Parts[i].Key), .. _marks.Of(i)]);
         }
         yield return new GroupItem("", "", [.. _sheet.Input.InnerCuts.Select(Line), .. _figures.Placed, .. _letters.Placed]);
         yield return new GroupItem("", "", [ShapeItem.Rectangle(_sheet.Outline.Left, _sheet.Outline.Top, _sheet.Outline.Width, _sheet.Outline.Height, Ink.Outline, Wash.None)]);
@@ -77,7 +77,8 @@ internal sealed class SheetBody
     /// <summary>What the key must tell of this sheet.</summary>
     public static IEnumerable<(KeySign, string)> Key(SheetInput input)
     {
-        if (!input.PrimaryCuts.IsEmpty || !input.InnerCuts.IsEmpty) yield return (KeySign.Cut, "cut");
+        if (input.PrimaryCuts.Any(c => !c.IsWaiting) || input.InnerCuts.Any(c => !c.IsWaiting)) yield return (KeySign.Cut, "cut");
+        if (input.PrimaryCuts.Any(c => c.IsWaiting) || input.InnerCuts.Any(c => c.IsWaiting)) yield return (KeySign.Waiting, "waits for a reading");
         if (input.InnerCuts.Any(c => !c.Figure.IsEmpty))
         {
             yield return (KeySign.Origin, "small figures run from this edge");
@@ -87,8 +88,10 @@ internal sealed class SheetBody
     }
 
     private SceneItem Line(InnerCut cut) => cut.Axis == SheetAxis.Across
-        ? new LineItem(new(_sheet.View.X(cut.At), _sheet.View.Y(cut.From)), new(_sheet.View.X(cut.At), _sheet.View.Y(cut.To)), Ink.Pencil)
-        : new LineItem(new(_sheet.View.X(cut.From), _sheet.View.Y(cut.At)), new(_sheet.View.X(cut.To), _sheet.View.Y(cut.At)), Ink.Pencil);
+        ? new LineItem(new(_sheet.View.X(cut.At), _sheet.View.Y(cut.From)), new(_sheet.View.X(cut.At), _sheet.View.Y(cut.To)), InkOf(cut))
+        : new LineItem(new(_sheet.View.X(cut.From), _sheet.View.Y(cut.At)), new(_sheet.View.X(cut.To), _sheet.View.Y(cut.At)), InkOf(cut));
+
+    private static Ink InkOf(InnerCut cut) => cut.IsWaiting ? Ink.Hidden : Ink.Pencil;
 
     /// <summary>Nothing to see, but the whole face can be pointed at.</summary>
     private static ShapeItem Clear(Box box) => ShapeItem.Rectangle(box.Left, box.Top, box.Width, box.Height, null, Wash.None);

@@ -47,18 +47,22 @@ public static class SheetDrawing
         ImmutableArray<PrimaryCut> acrossCuts = [.. input.PrimaryCuts.Where(c => c.Axis == SheetAxis.Across)];
         double FigureWidth(IEnumerable<PrimaryCut> cuts) => cuts.Select(c => TextMeasure.Width(c.Figure, paper.FigureSize)).DefaultIfEmpty(0).Max();
         double left = Margin + Math.Max(FigureWidth(alongCuts), 4) + Overshoot + 3;
-        double right = Margin + Overshoot + (alongCuts.IsEmpty ? 2 : 2 + alongCuts.Max(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize)));
+        double beside = alongCuts.Select(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize))
+            .Concat(input.Strips.Where(s => s.Axis == SheetAxis.Along).Select(s => TextMeasure.Width(Phrase.Of(s.Name), paper.SmallSize))).DefaultIfEmpty(0).Max();
+        double right = Margin + Overshoot + 2 + beside;
         double content = paper.Width - (2 * Margin);
 
         var header = new HeaderBlock(input.HeaderLeft, input.HeaderNote, input.HeaderRight, HeaderSize, SoftSize, content);
         ImmutableArray<Phrase> note = TextMeasure.Wrap(input.ReferenceNote, SoftSize, paper.Width - left - right);
         double noteHeight = note.Length * SoftSize * 1.3;
         // Cuts square to the edge carry their letters and figures over the sheet, the cuts along it beside.
+        // Where no cut has its figure over the sheet, the 0 of the end stands under it.
+        double underZero = acrossCuts.Any(InnerLetters.HasEdgeFigure) ? 0 : 1.6;
         double overHeight = acrossCuts.IsEmpty ? 0 : (paper.MarkSize * 1.3) + (paper.FigureSize * 2.2);
         double top = Margin + header.Height + noteHeight + overHeight + 2;
         ImmutableArray<Phrase> footer = TextMeasure.Wrap(input.Footer, SoftSize, content);
         var key = new DrawingKey(SheetBody.Key(input), SoftSize, content);
-        double under = key.Height + (footer.Length * SoftSize * 1.35) + (footer.IsEmpty ? 0 : 3) + Margin + 2;
+        double under = key.Height + (footer.Length * SoftSize * 1.35) + (footer.IsEmpty ? 0 : 3) + Margin + 2 + underZero;
         double scale = Math.Min((paper.Width - left - right) / along, Math.Max(20, paper.Height - top - under) / across);
         var view = new SheetView(scale, left, top);
         Box sheet = view.Of(new(Length.Zero, Length.Zero, input.Along, input.Across));
@@ -72,7 +76,7 @@ public static class SheetDrawing
         items.AddRange(SheetEdges.Draw(input, paper, view, sheet, Overshoot));
         items.AddRange(body.DrawOrigins());
         // Cuts across run a little past the far edge.
-        double y = Math.Max(sheet.Bottom, body.Lowest) + 3;
+        double y = Math.Max(sheet.Bottom, body.Lowest) + 3 + underZero;
         items.AddRange(key.Draw(Margin, y));
         y += key.Height;
         foreach (Phrase line in body.LeftOver(content, SoftSize).Concat(footer))

@@ -31,7 +31,7 @@ internal static class SheetEdges
         foreach (PrimaryCut cut in cuts)
         {
             double y = view.Y(cut.At);
-            List<SceneItem> items = [new LineItem(new(cut.From is { } f ? view.X(f) : start, y), new(cut.To is { } t ? view.X(t) : far, y), Ink.Pencil)];
+            List<SceneItem> items = [new LineItem(new(cut.From is { } f ? view.X(f) : start, y), new(cut.To is { } t ? view.X(t) : far, y), InkOf(cut))];
             if (Array.IndexOf(figured, cut) is >= 0 and int n)
             {
                 double at = figures[n + 1];
@@ -46,7 +46,17 @@ internal static class SheetEdges
             }
             yield return new GroupItem("", Words(cut), [.. items]);
         }
+        // A name stands beside the middle of its strip, where no letter stands.
+        foreach (StripName strip in input.Strips.Where(s => s.Axis == SheetAxis.Along))
+        {
+            double y = (view.Y(strip.From) + view.Y(strip.To)) / 2;
+            if (letters.Any(l => Math.Abs(l - y) < (letterSize + paper.SmallSize) / 2)) continue;
+            yield return Name(strip, new(far + 1.7, y + (TextMeasure.Middle * paper.SmallSize)), paper.SmallSize, Anchor.Start);
+        }
     }
+
+    private static GroupItem Name(StripName strip, Point at, double size, Anchor anchor) =>
+        new("", $"strip {strip.Name}", [new TextItem(at, Phrase.Of(strip.Name), size, anchor, Ink.Pencil)]);
 
     private static IEnumerable<SceneItem> Across(SheetInput input, BreakdownPaper paper, SheetView view, Box sheet, double overshoot)
     {
@@ -54,22 +64,38 @@ internal static class SheetEdges
         PrimaryCut[] edged = [.. cuts.Where(InnerLetters.HasEdgeFigure)];
         double size = paper.FigureSize;
         double[] wanted = [.. edged.Select(c => view.X(c.At))];
-        double[] figures = Spread.Along(wanted, [.. edged.Select(c => TextMeasure.Width(c.Figure, size))], 1.2, sheet.Left, sheet.Right);
+        // The 0 of the end keeps its place over the corner.
+        double zero = TextMeasure.Width(Phrase.Of("0"), size);
+        double[] figures = Spread.Along(wanted, [.. edged.Select(c => TextMeasure.Width(c.Figure, size))], 1.2, sheet.Left + (zero / 2) + 1.2, sheet.Right);
         double[] letters = Spread.Along(wanted, [.. edged.Select(c => TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize))], 1.2, sheet.Left, sheet.Right);
         double start = sheet.Top - overshoot, figureBase = start - 1.6, letterBase = figureBase - (size * 1.1);
+        yield return edged.Length > 0 ? EndZero(new(sheet.Left, start), new(sheet.Left, sheet.Top - 0.5), figureBase, size) : EndZero(new(sheet.Left, sheet.Bottom + 0.5), new(sheet.Left, sheet.Bottom + 1.4), sheet.Bottom + 1.8 + (TextMeasure.Ascent * paper.SmallSize), paper.SmallSize);
         foreach (PrimaryCut cut in cuts)
         {
             double x = view.X(cut.At);
-            List<SceneItem> items = [new LineItem(new(x, cut.From is { } f ? view.Y(f) : start), new(x, cut.To is { } t ? view.Y(t) : sheet.Bottom + 2), Ink.Pencil)];
+            List<SceneItem> items = [new LineItem(new(x, cut.From is { } f ? view.Y(f) : start), new(x, cut.To is { } t ? view.Y(t) : sheet.Bottom + 2), InkOf(cut))];
             if (Array.IndexOf(edged, cut) is >= 0 and int n)
             {
                 if (Math.Abs(figures[n] - x) > 0.3) items.Add(new LineItem(new(x, start), new(figures[n], start - 1.2), Ink.Dimension));
                 items.Add(new TextItem(new(figures[n], figureBase), cut.Figure, size, Anchor.Middle, Ink.Dimension));
-                items.Add(new TextItem(new(letters[n], letterBase), Phrase.Of(cut.Letter).Bold(), paper.MarkSize, Anchor.Middle, Ink.Pencil));
+                if (cut.Letter.Length > 0) items.Add(new TextItem(new(letters[n], letterBase), Phrase.Of(cut.Letter).Bold(), paper.MarkSize, Anchor.Middle, Ink.Pencil));
             }
             yield return new GroupItem("", Words(cut), [.. items]);
         }
+        if (edged.Length == 0) yield break;
+        foreach (StripName strip in input.Strips.Where(s => s.Axis == SheetAxis.Across))
+        {
+            double x = (view.X(strip.From) + view.X(strip.To)) / 2, half = TextMeasure.Width(Phrase.Of(strip.Name), paper.SmallSize) / 2;
+            if (edged.Select((c, n) => (At: letters[n], Half: TextMeasure.Width(Phrase.Of(c.Letter).Bold(), paper.MarkSize) / 2)).Any(l => Math.Abs(l.At - x) < l.Half + half + 1)) continue;
+            yield return Name(strip, new(x, letterBase), paper.SmallSize, Anchor.Middle);
+        }
     }
 
-    private static string Words(PrimaryCut cut) => $"cut {cut.Letter} at {cut.Figure.PlainText}";
+    // The end that figures along the sheet run from.
+    private static GroupItem EndZero(Point from, Point to, double baseline, double size) =>
+        new("", "end 0", [new LineItem(from, to, Ink.Dimension), new TextItem(new(from.X, baseline), Phrase.Of("0"), size, Anchor.Middle, Ink.Dimension)]);
+
+    private static Ink InkOf(PrimaryCut cut) => cut.IsWaiting ? Ink.Hidden : Ink.Pencil;
+
+    private static string Words(PrimaryCut cut) => cut.Letter.Length == 0 ? $"later cut at {cut.Figure.PlainText}" : $"cut {cut.Letter} at {cut.Figure.PlainText}";
 }

@@ -39,7 +39,7 @@ public sealed record SheetPart(string Key, string Title, string Mark, SheetRect 
 }
 
 /// <summary>A first cut, lettered in sawing order.</summary>
-/// <param name="Letter">Its letter; two signs at most.</param>
+/// <param name="Letter">Its letter; two signs at most; empty for a cut that waits.</param>
 /// <param name="At">Running distance of its line from the reference corner.</param>
 /// <param name="Axis">Which way it runs.</param>
 /// <param name="Figure">The running dimension as written at the edge.</param>
@@ -50,6 +50,9 @@ public sealed record PrimaryCut(string Letter, Length At, SheetAxis Axis, Phrase
 
     /// <summary>Where along its line it ends; null for the far edge of the sheet.</summary>
     public Length? To { get; init; }
+
+    /// <summary>Whether it waits for a reading: drawn thin.</summary>
+    public bool IsWaiting { get; init; }
 }
 
 /// <summary>A cut inside a strip, with a small running figure.</summary>
@@ -62,10 +65,24 @@ public sealed record InnerCut(Length At, SheetAxis Axis, Length From, Length To,
 {
     /// <summary>Where the figure runs from, as a running distance like <see cref="At"/>: the edge of the strip or length that this cut divides. Zero for the edge of the sheet.</summary>
     public Length Origin { get; init; }
+
+    /// <summary>Whether it waits for a reading: drawn thin.</summary>
+    public bool IsWaiting { get; init; }
 }
 
+/// <summary>What a strip is called once it is off.</summary>
+/// <param name="Name">Its name, such as <c>A.1</c>.</param>
+/// <param name="Axis">Which way it runs.</param>
+/// <param name="From">Where it begins, as a running distance.</param>
+/// <param name="To">Where it ends.</param>
+public sealed record StripName(string Name, SheetAxis Axis, Length From, Length To);
+
 /// <summary>What is kept for the rack, with its words.</summary>
-public sealed record KeptPiece(string Key, SheetRect Area, Phrase Words);
+public sealed record KeptPiece(string Key, SheetRect Area, Phrase Words)
+{
+    /// <summary>What is said where there is no room for all the words; empty for nothing shorter.</summary>
+    public Phrase Brief { get; init; } = Phrase.Empty;
+}
 
 /// <summary>All that the marking-out drawing of one sheet shows.</summary>
 /// <param name="Title">What it is, such as <c>Birch 3/4, sheet B</c>.</param>
@@ -88,6 +105,9 @@ public sealed record SheetInput(string Title, string Description, Length Along, 
 
     /// <summary>What is kept.</summary>
     public ImmutableArray<KeptPiece> Kept { get; init; } = [];
+
+    /// <summary>Names of strips, beside the letters of the first cuts where there is room.</summary>
+    public ImmutableArray<StripName> Strips { get; init; } = [];
 
     /// <summary>Which way the grain runs; null for a sheet without.</summary>
     public SheetAxis? Grain { get; init; } = SheetAxis.Along;

@@ -113,7 +113,8 @@ internal sealed class SheetMarks(SheetGround sheet)
         }
         if (under.Count == 0) return;
         under.Sort((a, b) => sheet.Parts[a].Middle.X.CompareTo(sheet.Parts[b].Middle.X));
-        const double size = BreakdownPaper.LeastSize, gap = 1.5;
+        // Below the 0 of the end.
+        const double size = BreakdownPaper.LeastSize, gap = 1.5, first = 6.4;
         double Wide(int part) => TextMeasure.Width(sheet.MarkOf(part), size);
         int rows = Math.Max(1, (int)Math.Ceiling(under.Sum(i => Wide(i) + gap) / sheet.Outline.Width));
         for (int row = 0; row < rows; row++)
@@ -121,9 +122,9 @@ internal sealed class SheetMarks(SheetGround sheet)
             int[] mine = [.. under.Where((_, n) => n % rows == row)];
             double[] middles = Spread.Along([.. mine.Select(i => sheet.Parts[i].Middle.X)], [.. mine.Select(Wide)], gap, sheet.Outline.Left, sheet.Outline.Right);
             for (int m = 0; m < mine.Length; m++)
-                _marks[mine[m]] = Led(sheet.Parts[mine[m]], LabelBook.Centred(new(middles[m], sheet.Outline.Bottom + 5 + (row * size * 1.4)), sheet.MarkOf(mine[m]), size, Ink.Outline));
+                _marks[mine[m]] = Led(sheet.Parts[mine[m]], LabelBook.Centred(new(middles[m], sheet.Outline.Bottom + first + (row * size * 1.4)), sheet.MarkOf(mine[m]), size, Ink.Outline));
         }
-        Lowest = sheet.Outline.Bottom + 5 + (rows * size * 1.4);
+        Lowest = sheet.Outline.Bottom + first + (rows * size * 1.4);
     }
 
     private TextItem? NearbySpot(int part)

@@ -106,5 +106,9 @@ public sealed record Step(Phrase Text, Phrase Note, Phrase Caution)
 /// <param name="First">The number of the first.</param>
 public sealed record StepsBlock(ImmutableArray<Step> Steps, int First = 1) : Block;
 
+/// <summary>Blocks that stay together on a page, unless they are longer than one. Drawings cannot be among them.</summary>
+/// <param name="Blocks">In reading order.</param>
+public sealed record TogetherBlock(ImmutableArray<Block> Blocks) : Block;
+
 /// <summary>What follows begins on a new page.</summary>
 public sealed record PageBreakBlock : Block;

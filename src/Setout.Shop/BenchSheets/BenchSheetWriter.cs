@@ -18,7 +18,7 @@ using Setout.Shop.Plans;
 namespace Setout.Shop.BenchSheets;
 
 /// <summary>
-/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, parts, workings, cuts and holes, assembly, fit.
+/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, runs, parts, workings, cuts and holes, assembly, fit.
 /// Pure; what is written on paper is the same for the same plan.
 /// </summary>
 public static class BenchSheetWriter
@@ -39,9 +39,10 @@ public static class BenchSheetWriter
             Cover(plan, paper),
             new("Buying list", Buying(plan)),
             .. BreakdownPages.Of(plan, paper),
+            .. RunPages.Of(plan),
             new("Parts", Parts(plan)),
             .. WorkingPages.Of(set),
-            .. CutPages.Of(set, paper),
+            .. CutPages.Of(plan, paper),
             .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
             .. FitPages.Of(set, fit, paper),
         ];
@@ -105,7 +106,7 @@ public static class BenchSheetWriter
             rows.Add(new GroupRow(Phrase.Of(GroupName(group.Key))));
             foreach (BuyingLine line in group)
             {
-                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Unit), Cell.Of(Figures.Phrase(line.Item)),
+                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Unit), line.Spare.Length == 0 ? Cell.Of(Figures.Phrase(line.Item)) : new([Figures.Phrase(line.Item), Figures.Phrase(line.Spare).Italic()]),
                     Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Price?.ToString() ?? "?"), Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Total?.ToString() ?? "?")));
             }
         }

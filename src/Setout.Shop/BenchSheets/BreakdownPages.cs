@@ -3,7 +3,7 @@ using System.Globalization;
 using Setout.Core.Craft;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
-using Setout.Core.Workings;
+using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;
@@ -29,13 +29,16 @@ internal static class BreakdownPages
     {
         PageRoom room = PageRoom.Of(paper);
         string title = Title(sheets.Material.Name);
-        Block caution = new CautionBlock([Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Weight(plan.Set, sheets))]);
+        // Each drawing says itself that nothing is crosscut against the fence.
+        Block caution = new CautionBlock([Phrase.Of(Weight(plan, sheets))]);
         ImmutableArray<Block> head = [caution, .. Figures(plan.Set, sheets)];
-        double first = PageRoom.Under(paper, title, head);
+        double first = PageRoom.Under(paper, title, head), alone = PageRoom.Under(paper, title, []);
         BreakdownPaper standing = new(room.Width, room.HalfHeight) { MostHeight = room.Height }, lying = new(room.LyingWidth, room.LyingHeight) { MostHeight = room.LyingHeight };
-        ImmutableArray<BreakdownPaper> Papers(int sheet) => sheet == 0 ? [standing with { MostHeight = first }, standing, lying] : [standing, lying];
-        IEnumerable<Block> drawings = MarkingOut.Of(plan.Set, sheets, Papers).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn));
-        return new(title, [.. head, .. drawings]);
+        ImmutableArray<BreakdownPaper> Papers(int sheet) => sheet == 0 ? [standing with { MostHeight = first }, standing with { MostHeight = alone }, standing, lying] : [standing, lying];
+        Block[] drawings = [.. MarkingOut.Of(plan, sheets, Papers).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn))];
+        // A page with a title and a caution alone is looked at by nobody: a drawing too high to stand under both stands under the title.
+        bool isHigh = drawings is [SceneBlock { Place: ScenePlace.InColumn } one, ..] && one.Scene.Height > first && one.Scene.Height <= alone;
+        return new(title, isHigh ? [drawings[0], .. head, .. drawings[1..]] : [.. head, .. drawings]);
     }
 
     /// <summary>What is to be kept in order: a front that is turned or exchanged breaks the figure for good.</summary>
@@ -47,17 +50,19 @@ internal static class BreakdownPages
         PageRoom room = PageRoom.Of(paper);
         string title = Title(boards.Material.Name);
         ImmutableArray<Block> caution = boards.IsRipped ? [new CautionBlock([Phrase.Of(Cautions.Of("rip").Words)])] : [];
-        ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(room.Width, room.Height) { FirstHeight = PageRoom.Under(paper, title, caution) });
+        ImmutableArray<Scene> scenes = BoardBars.Of(plan, boards, new BreakdownPaper(room.Width, room.Height) { FirstHeight = PageRoom.Under(paper, title, caution) });
         return new(title, [.. caution, .. scenes.Select(s => new SceneBlock(s))]);
     }
 
-    private static string Weight(SetPiece set, SheetPlan plan)
+    // By the same rule as the runs, so that both ask for a second person or neither does.
+    private static string Weight(Plan whole, SheetPlan plan)
     {
-        ExactLength thickness = set.Worked[new($"{plan.Material.Name}.thickness")];
-        var used = plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId)).ToList();
-        if (used.Count == 0 || Core.Materials.PanelTable.MassOf(plan.Material.Kind, used.Max(s => s.Along * s.Across), thickness) is not { } mass)
-            return Cautions.Of("lift").Words;
+        string most = WeightWords.Short(whole.Source.Shop.Lift, whole.Set.Piece.Unit);
+        SheetStock[] used = [.. plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId))];
+        if (used.Length == 0 || used.MaxBy(s => s.Along * s.Across) is not { } largest || Weights.OfStock(whole.Set, plan.Material, largest.Along, largest.Across) is not { } mass)
+            return $"What this wood weighs is not on record, so the runs cannot say which piece takes two: lift one end first. {Cautions.Of("lift").Words}";
         double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
-        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(kilograms + spread > 23 ? Cautions.Of("lift").Words : "Carry it upright and look where you go.")}";
+        bool isHeavy = OneLift.MostArea(whole.Set, plan.Material, whole.Source.Shop.Lift) is { } one && largest.Along * largest.Across > one;
+        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
     }
 }

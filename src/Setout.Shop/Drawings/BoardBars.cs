@@ -3,9 +3,11 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Cutting.Boards;
+using Setout.Cutting.Runs;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.Drawings;
 
@@ -13,32 +15,54 @@ namespace Setout.Shop.Drawings;
 public static class BoardBars
 {
     /// <summary>All boards of a material; more than one drawing when they do not fit on one.</summary>
-    public static ImmutableArray<Scene> Of(SetPiece set, BoardPlan plan, BreakdownPaper paper)
+    public static ImmutableArray<Scene> Of(Plan whole, BoardPlan plan, BreakdownPaper paper)
     {
+        SetPiece set = whole.Set;
+        int material = whole.Sheets.Length + whole.Boards.IndexOf(plan);
+        var names = BlankNames.Of(whole);
+        var bars = ImmutableArray.CreateBuilder<BoardBar>();
         ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
-        var bars = boards.SelectMany((b, i) => Enumerable.Range(1, Used(b)).Select(lane => Bar(set, plan, b, i, lane))).ToImmutableArray();
-        return bars.Length == 0 ? [] : BoardDrawing.Draw(new BoardsInput($"{plan.Material.Name}, boards", Description(set, plan), bars)
+        for (int i = 0; i < boards.Length; i++)
+        {
+            string[] lanes = Lanes(whole, names, material, i);
+            for (int lane = 1; lane <= Used(boards[i]); lane++)
+                bars.Add(Bar(set, plan, boards[i], names.OfStock(material, i), names.SpokenStock(material, i), lane, lane <= lanes.Length ? lanes[lane - 1] : ""));
+        }
+        return bars.Count == 0 ? [] : BoardDrawing.Draw(new BoardsInput($"{plan.Material.Name}, boards", Description(set, plan, names, material), bars.ToImmutable())
         {
             HeaderLeft = Phrase.Of(plan.Material.Name),
             HeaderNote = Phrase.Of(BuyingList.Words(plan.Material)),
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
-            Footer = Footer(plan, LengthFormat.For(set.Piece.Unit)),
+            Footer = Footer(set, plan, LengthFormat.For(set.Piece.Unit)),
         }, paper);
     }
+
+    // What the runs call each lane, in the order in which they are ripped; the last is what remains.
+    private static string[] Lanes(Plan whole, BlankNames names, int material, int board)
+    {
+        RunCut[] cuts = [.. whole.Runs.Runs.Where(r => r.Kind == RunKind.Lane).SelectMany(r => r.Cuts).Where(c => whole.Runs.Blanks[c.Blank] is var b && b.Material == material && b.Stock == board)];
+        return [.. cuts.Select(c => c.Off).Append(cuts.LastOrDefault()?.Rest).OfType<int>().Select(id => names[id])];
+    }
+
+    private static bool IsWaiting(SetPiece set, string part) => set.IsHeld(set.Parts.First(p => p.Key == part));
 
     // Lanes beyond the last one that holds a part are not sawn off: they stay one strip.
     private static int Used(LaidBoard board) => board.Stretches.Where(s => !s.PartIds.IsEmpty).Select(s => s.Lane).DefaultIfEmpty(1).Max();
 
     // What goes off the end is told where one figure holds for all boards, else with each board: all other figures run from there.
-    private static Phrase Footer(BoardPlan plan, LengthFormat format)
+    private static Phrase Footer(SetPiece set, BoardPlan plan, LengthFormat format)
     {
-        bool hasFlaws = plan.Outcome.Layout.Boards.Any(b => !plan.StockOf(b).Defects.IsEmpty);
-        string first = plan.IsRipped ? "rip into lanes before anything is cut to length, the true edge on the fence; " : "";
-        Phrase footer = Phrase.Of(first + (hasFlaws ? "the end that flaws are measured from is the one to square first" : "square one end first"));
-        if (OneTrim(plan) is { } trim) footer = trim.Sign > 0 ? footer.Add(", ").Add(format.Format(trim)).Add(" off") : footer.Add(", unless it is true");
+        ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
+        bool[] waits = [.. boards.SelectMany(b => b.PartIds).Select(p => IsWaiting(set, p))];
+        if (waits.Length > 0 && Array.TrueForAll(waits, w => w)) return Phrase.Of("nothing is cut from these yet: marks that slant wait for a reading, and their wood stays whole until it is taken; figures run from the end that is trued then");
+        bool hasFlaws = boards.Any(b => !plan.StockOf(b).Defects.IsEmpty);
+        string square = hasFlaws ? "the end at 0 is the one that flaws are measured from: chalk it, and square it first" : "square one end first";
+        Phrase footer = Phrase.Of((plan.IsRipped ? "rip into lanes before anything is cut to length, the true edge on the fence; " : "") + square);
+        footer = OneTrim(plan) is not { } trim ? footer.Add(hasFlaws ? " where something goes off it" : "") : trim.Sign > 0 ? footer.Add(", ").Add(format.Format(trim)).Add(" off") : footer.Add(", unless it is true");
         footer = footer.Add("; figures run from the trued end; ");
         if (hasFlaws) footer = footer.Add("'from' is where the next part begins, blade on the flaw's side; ");
-        return footer.Add("cut equal parts against one stop that the work leaves before the blade");
+        footer = footer.Add("cut equal parts against one stop that the work leaves before the blade");
+        return waits.Contains(true) ? footer.Add("; marks that slant and cuts drawn thin wait for a reading: leave their wood whole until it is taken") : footer;
     }
 
     private static Length? OneTrim(BoardPlan plan)
@@ -47,7 +71,7 @@ public static class BoardBars
         return trims.Length == 1 ? trims[0] : null;
     }
 
-    private static string Description(SetPiece set, BoardPlan plan)
+    private static string Description(SetPiece set, BoardPlan plan, BlankNames names, int material)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
         ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
@@ -55,14 +79,16 @@ public static class BoardBars
         for (int i = 0; i < boards.Length; i++)
         {
             BoardStock stock = plan.StockOf(boards[i]);
-            if (stock.Rip is { } rip) words.Add($"Board {i + 1} is ripped into lanes of {format.Text(rip.LaneWidth)}.");
+            string name = names.OfStock(material, i);
+            if (stock.Rip is { } rip) words.Add($"Board {name} is ripped into lanes of {format.Text(rip.LaneWidth)}.");
+            if (boards[i].PartIds.Length > 0 && boards[i].PartIds.All(p => IsWaiting(set, p))) words.Add($"Board {name} waits for a reading.");
             if (!stock.Defects.IsEmpty)
-                words.Add($"Board {i + 1} has flaws from the end as it lies: {string.Join("; ", stock.Defects.OrderBy(d => d.From).Select(d => $"{format.Bare.Text(d.From)} to {format.Text(d.To)}"))}.");
+                words.Add($"Board {name} has flaws from the end as it lies: {string.Join("; ", stock.Defects.OrderBy(d => d.From).Select(d => $"{format.Bare.Text(d.From)} to {format.Text(d.To)}"))}.");
         }
         return string.Join(' ', words);
     }
 
-    private static BoardBar Bar(SetPiece set, BoardPlan plan, LaidBoard board, int index, int lane)
+    private static BoardBar Bar(SetPiece set, BoardPlan plan, LaidBoard board, string number, string spoken, int lane, string called)
     {
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
         BoardStock stock = plan.StockOf(board);
@@ -75,22 +101,23 @@ public static class BoardBars
         {
             Length at = clear[stretch.Place - 1].From - stock.Trim.Start, end = clear[stretch.Place - 1].To - stock.Trim.Start;
             // Beyond a flaw the first figure is where the clear stretch begins.
-            if (at.Sign > 0 && !stretch.PartIds.IsEmpty) cuts.Add(new(at, Phrase.Of("from ").Add(bare.Format(at))));
+            if (at.Sign > 0 && !stretch.PartIds.IsEmpty) cuts.Add(new(at, Phrase.Of("from ").Add(bare.Format(at))) { IsWaiting = stretch.PartIds.All(p => IsWaiting(set, p)) });
             foreach (string id in stretch.PartIds)
             {
                 Part part = set.Parts.First(p => p.Key == id);
                 Length long_ = set.ToCut(part.Length);
-                parts.Add(new(part.Key, $"{part.Name}, {format.Text(long_)}", part.Mark, new(at, at + long_)));
-                if (at + long_ < stock.Trued) cuts.Add(new(at + long_, Phrase.Of(bare.Format(at + long_))));
+                bool waits = set.IsHeld(part);
+                parts.Add(new(part.Key, $"{part.Name}, {format.Text(long_)}{(waits ? $", waits for a reading of {part.HeldUntil[^1]}" : "")}", part.Mark, new(at, at + long_)) { IsHeld = waits });
+                if (at + long_ < stock.Trued) cuts.Add(new(at + long_, Phrase.Of(bare.Format(at + long_))) { IsWaiting = waits });
                 at += long_ + plan.Instance.Kerf;
             }
             var rest = new BoardSpan(end - stretch.LeftOver, end);
             if (stretch.Use == LeftOverUse.Waste) waste.Add(rest);
             if (stretch.Use == LeftOverUse.Keep) kept.Add(new(rest, Phrase.Of("keep ").Add(bare.Format(stretch.LeftOver))));
         }
-        return new($"{plan.Material.Name}-{index + 1}{(stock.Rip is null ? "" : $"-{lane}")}", Name(plan, board, index, lane, format), stock.Trued)
+        return new($"{plan.Material.Name}-{number}{(stock.Rip is null ? "" : $"-{lane}")}", Name(set, plan, board, spoken, lane, called, format), stock.Trued)
         {
-            Board = $"{plan.Material.Name}-{index + 1}",
+            Board = $"{plan.Material.Name}-{number}",
             Parts = parts.ToImmutable(),
             Cuts = cuts.ToImmutable(),
             Waste = waste.ToImmutable(),
@@ -99,13 +126,17 @@ public static class BoardBars
         };
     }
 
-    private static Phrase Name(BoardPlan plan, LaidBoard board, int index, int lane, LengthFormat format)
+    private static Phrase Name(SetPiece set, BoardPlan plan, LaidBoard board, string spoken, int lane, string called, LengthFormat format)
     {
-        string name = $"board {index + 1}, {plan.Stock.First(s => s.Id == board.StockId).Words}";
+        string name = $"{spoken}, {plan.Stock.First(s => s.Id == board.StockId).Words}";
+        Part[] parts = [.. board.Stretches.Where(s => s.Lane == lane).SelectMany(s => s.PartIds).Distinct().Select(id => set.Parts.First(p => p.Key == id))];
+        string waits = parts.Length > 0 && Array.TrueForAll(parts, set.IsHeld) ? $"leave it whole: waits for a reading of {string.Join(", ", parts.Select(p => p.HeldUntil[^1].Text).Distinct())}" : "";
+        if (board.PartIds.All(p => IsWaiting(set, p)) && waits.Length > 0) return Figures.Phrase($"{name}: {waits}");
         if (OneTrim(plan) is null) name += plan.StockOf(board).Trim.Start is { Sign: > 0 } trim ? $", {format.Text(trim)} off first" : ", true as it is";
         if (plan.StockOf(board).Rip is not { } rip) return Figures.Phrase(name);
         int used = Used(board);
-        name += used == 1 ? $": rip to {format.Text(rip.LaneWidth)}" : $": lane {lane} of {used}, rip to {format.Text(rip.LaneWidth)}";
+        string lanes = $"{(used > 1 ? $"lane {lane} of {used}" : "one lane")}{(called.Length > 0 ? $" ({called})" : "")}";
+        name += waits.Length > 0 ? $": {lanes}, {waits}" : $": {lanes}, rip to {format.Text(rip.LaneWidth)}";
         Length beside = rip.Width - ((rip.LaneWidth + rip.Kerf) * used);
         return Figures.Phrase(lane == used && beside.Sign > 0 ? $"{name}; {format.Text(beside)} stays beside it" : name);
     }

@@ -7,6 +7,7 @@ using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.Drawings;
 
@@ -26,21 +27,26 @@ public static class MarkingOut
     private const int ManyParts = 300;
 
     /// <summary>All sheets of a material.</summary>
-    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, BreakdownPaper paper) => Of(set, plan, _ => [paper]);
+    public static ImmutableArray<MarkedSheet> Of(Plan whole, SheetPlan plan, BreakdownPaper paper) => Of(whole, plan, _ => [paper]);
 
     /// <summary>All sheets of a material, each on the first of its papers that has room for all its figures.</summary>
-    /// <param name="set">The piece.</param>
+    /// <param name="whole">The plan.</param>
     /// <param name="plan">The layout.</param>
     /// <param name="papers">Papers for a sheet by its number from 0, in the order in which they are liked. Each is used as high as it is, then up to its most height.</param>
-    public static ImmutableArray<MarkedSheet> Of(SetPiece set, SheetPlan plan, Func<int, ImmutableArray<BreakdownPaper>> papers) =>
-        [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(set, plan, sheet, i, papers(i)))];
-
-    private static MarkedSheet Draw(SetPiece set, SheetPlan plan, LaidSheet sheet, int index, ImmutableArray<BreakdownPaper> papers)
+    public static ImmutableArray<MarkedSheet> Of(Plan whole, SheetPlan plan, Func<int, ImmutableArray<BreakdownPaper>> papers)
     {
+        var saws = SawnSheets.Of(whole);
+        return [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(whole, saws, plan, sheet, i, papers(i)))];
+    }
+
+    private static MarkedSheet Draw(Plan whole, SawnSheets saws, SheetPlan plan, LaidSheet sheet, int index, ImmutableArray<BreakdownPaper> papers)
+    {
+        SetPiece set = whole.Set;
+        int material = whole.Sheets.IndexOf(plan);
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
         StockLine stock = plan.Stock.First(s => s.Id == sheet.StockId);
         SheetStock trued = plan.Instance.Stock.First(s => s.Id == sheet.StockId);
-        string letter = Letters.Upper(index), name = $"{plan.Material.Name}, sheet {letter}";
+        string letter = saws.Names.OfStock(material, index), name = $"{plan.Material.Name}, {saws.Names.SpokenStock(material, index)}";
         ImmutableArray<PlacedRectangle> placed = SheetFace.Flatten(plan.Instance, sheet);
         ImmutableArray<CutStep> steps = SheetCuts.InOrder(plan.Instance, sheet);
 
@@ -52,9 +58,12 @@ public static class MarkingOut
             parts.Add(new(part.Key, $"{part.Name}, {bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}{turned}{(set.IsHeld(part) ? $", waits for a reading of {part.HeldUntil[^1]}" : "")}", part.Mark, Rect(place.Place)) { IsHeld = set.IsHeld(part) });
         }
         (ImmutableArray<PrimaryCut> primary, ImmutableArray<InnerCut> inner) = Cuts(steps, bare);
+        FirstCuts first = FirstCuts.Of(whole, saws, material, index, primary);
+        primary = first.Lettered;
+        inner = [.. inner.Select(c => c with { IsWaiting = first.IsWaiting(c) })];
+        var saw = new SheetAtTheSaw(whole, saws, material, index, trued);
         var kept = placed.Where(p => p.Kind == FaceKind.Keep)
-            .Select((p, i) => new KeptPiece($"{plan.Material.Name}-{letter}-keep-{i + 1}", Rect(p.Place),
-                Phrase.Of("keep, ").Add(bare.Format(p.Place.Along)).Add(" x ").Add(bare.Format(p.Place.Across)))).ToImmutableArray();
+            .Select((p, i) => saw.Kept(p.Place) is var (words, brief) ? new KeptPiece($"{plan.Material.Name}-{letter}-keep-{i + 1}", Rect(p.Place), words) { Brief = brief } : null!).ToImmutableArray();
 
         var input = new SheetInput(name, Describe(plan, stock, primary, parts.Count), trued.TruedAlong, trued.TruedAcross)
         {
@@ -65,10 +74,11 @@ public static class MarkingOut
             Kept = kept,
             Grain = plan.Material.Grain == Core.Pieces.Grain.Keep ? SheetAxis.Along : null,
             HeaderLeft = Phrase.Of(name),
-            HeaderNote = Thickness(set, plan, stock, format),
+            HeaderNote = Thickness(set, plan, stock, format).Add("; seen on the good face"),
+            Strips = first.Strips,
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
-            ReferenceNote = Reference(trued, format),
-            Footer = Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
+            ReferenceNote = saw.Reference(),
+            Footer = first.Words(bare) is { } runs ? Footer(runs, first, saw, steps) : Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
         };
         // Narrow strips want a taller drawing, or their figures run into each other: about 7 mm of paper for the narrowest.
         double narrowest = Strips(plan, primary).Select(w => w.ApproximateMillimetres).DefaultIfEmpty(double.MaxValue).Min();
@@ -86,13 +96,6 @@ public static class MarkingOut
         }
     }
 
-    private static Phrase Reference(SheetStock stock, LengthFormat format)
-    {
-        EdgeTrim trim = stock.Trim;
-        if (trim == EdgeTrim.None) return Phrase.Of("reference edge 0: true as it is");
-        return Phrase.Of("reference edge 0: true it first, ").Add(format.Format(trim.AcrossStart)).Add(" off; all figures run from trued edges");
-    }
-
     private static Phrase Thickness(SetPiece set, SheetPlan plan, StockLine stock, LengthFormat format)
     {
         Worked worked = set.Worked.Values[new($"{plan.Material.Name}.thickness")];
@@ -100,10 +103,21 @@ public static class MarkingOut
         return Phrase.Of($"{BuyingList.Words(plan.Material)}, {stock.Words}; {how} ").Add(format.Format(worked.Value));
     }
 
-    /// <summary>What to do, with the width of each strip for the fence.</summary>
+    /// <summary>Which run makes which of the first cuts, and what then becomes of the strips.</summary>
+    private static Phrase Footer(Phrase runs, FirstCuts first, SheetAtTheSaw saw, ImmutableArray<CutStep> steps)
+    {
+        if (saw.Inside(first) is { Length: > 0 } inside) runs = runs.Add($"; {inside}");
+        if (saw.FaceDown.Length > 0) runs = runs.Add($"; {saw.FaceDown}");
+        Phrase footer = runs.Add("; then as the runs say, never crosscut against the fence");
+        if (steps.Any(s => s.Stage > 2)) footer = footer.Add("; where a length is divided once more, its small figures run from its own edge");
+        return first.Waiting.Length > 0 ? footer.Add($"; {first.Waiting}") : footer;
+    }
+
+    /// <summary>What to do where no run cuts this sheet yet, with the width of each strip for the fence.</summary>
     private static Phrase Footer(SheetPlan plan, ImmutableArray<PrimaryCut> primary, ImmutableArray<CutStep> steps, bool hasHeld, LengthFormat bare)
     {
         if (primary.Length == 0) return Phrase.Of("one piece: true the edges only");
+        if (primary.All(c => c.IsWaiting)) return Phrase.Of("nothing is cut from it yet: marks that slant wait for a reading, and it stays whole until that is taken");
         bool rips = primary[0].Axis == SheetAxis.Along;
         Phrase footer = Phrase.Of(rips ? "rip " : "cut across with a guided saw ");
         ImmutableArray<Length> widths = Strips(plan, primary);
@@ -131,7 +145,7 @@ public static class MarkingOut
 
     private static string Describe(SheetPlan plan, StockLine stock, ImmutableArray<PrimaryCut> primary, int parts)
     {
-        string cuts = string.Join(", ", primary.Select(c => $"{c.Letter} at {c.Figure.PlainText}"));
+        string cuts = string.Join(", ", primary.Select(c => $"{(c.IsWaiting ? "later" : c.Letter)} at {c.Figure.PlainText}"));
         return $"Marking-out drawing of one sheet of {plan.Material.Name}, {stock.Words}: {parts} parts. First cuts from the reference edge: {(cuts.Length > 0 ? cuts : "none")}.";
     }
 

@@ -85,7 +85,9 @@ internal static class CutTreeJson
         _ => throw new FormatException($"'{name}' is neither true nor false"),
     };
 
-    private static Length Size(JsonElement element, string name)
+    /// <summary>A member that is a size in millimetres, on the tick.</summary>
+    /// <exception cref="FormatException">It is not.</exception>
+    public static Length Size(JsonElement element, string name)
     {
         JsonElement member = Member(element, name);
         bool isSize = member.ValueKind == JsonValueKind.Number && member.TryGetDecimal(out decimal size) && size >= 0 && size <= SheetInstance.Longest.ToMillimetres();

@@ -13,7 +13,7 @@ namespace Setout.Shop.Outputs;
 public static class EarlierPlan
 {
     // Each division is three levels deep, and layouts are rarely more than ten divisions deep.
-    private const int MostDepth = 400;
+    internal const int MostDepth = 400;
 
     /// <summary>The most bytes that are read.</summary>
     public static TextLimits Limits { get; } = new(Bytes: 64 * 1024 * 1024);

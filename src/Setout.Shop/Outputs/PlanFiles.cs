@@ -50,12 +50,12 @@ public static class PlanFiles
         foreach (SheetPlan sheets in plan.Sheets)
         {
             cancel.ThrowIfCancellationRequested();
-            foreach (MarkedSheet sheet in MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(260, 180)))
+            foreach (MarkedSheet sheet in MarkingOut.Of(plan, sheets, new BreakdownPaper(260, 180)))
                 files.Add(Svg($"breakdown/{sheet.FileName}.svg", sheet.Scene));
         }
         foreach (BoardPlan boards in plan.Boards)
         {
-            ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, boards, new BreakdownPaper(260, 180));
+            ImmutableArray<Scene> scenes = BoardBars.Of(plan, boards, new BreakdownPaper(260, 180));
             for (int i = 0; i < scenes.Length; i++)
                 files.Add(Svg($"breakdown/{boards.Material.Name}{(scenes.Length > 1 ? $"-{i + 1}" : "")}.svg", scenes[i]));
         }

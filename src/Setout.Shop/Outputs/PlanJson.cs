@@ -12,6 +12,7 @@ using Setout.Cutting;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.Outputs;
 
@@ -67,6 +68,7 @@ public static class PlanJson
         Quantities(json, set);
         SetOutJson.Write(json, set);
         Layouts(json, plan);
+        RunsJson.Write(json, plan);
         Buying(json, plan);
         Steps(json, set);
         WeightJson.Whole(json, set);
@@ -320,6 +322,7 @@ public static class PlanJson
             json.WriteString("unit", line.Unit);
             if (line.Price is { } price) json.WriteNumber("price", price.Amount);
             if (line.Total is { } total) json.WriteNumber("total", total.Amount);
+            if (line.Spare.Length > 0) json.WriteString("spare", line.Spare);
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -3,6 +3,7 @@ using Setout.Core.Fit.Mending;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Cutting.Sheets;
 
 namespace Setout.Shop.Plans;
 
@@ -23,11 +24,11 @@ public static class Blanks
             Length habit = material is Panel ? shop.SheetTrim : shop.BoardTrim, slack = material is Panel ? shop.SheetSlack : Length.Zero;
             foreach (StockLine line in StockOffers.For(material, shop, set).Where(l => StockOffers.Survives(l, habit, slack)))
             {
-                Length trim = line.Size.Trim ?? habit;
-                Length across = line.Size.Across is { } wide ? wide - (trim * 2) - slack : set.Worked.Values.TryGetValue(QuantityKeyOfWidth(material), out var width) ? width.Value.ToNearestTick() : Length.Zero;
+                EdgeTrim trim = StockOffers.TrimOf(line.Size, habit);
+                Length across = line.Size.Across is { } wide ? wide - trim.AcrossStart - trim.AcrossEnd - slack : set.Worked.Values.TryGetValue(QuantityKeyOfWidth(material), out var width) ? width.Value.ToNearestTick() : Length.Zero;
                 // What the shop has costs nothing more; a size without a price still has to be bought.
                 Money? price = line.Size.InHand is null ? line.Size.Price ?? Money.Zero : null;
-                Length[] lengths = material is Panel ? [line.Size.Along - (trim * 2) - slack] : StockOffers.Clear(line, habit);
+                Length[] lengths = material is Panel ? [line.Size.Along - trim.AlongStart - trim.AlongEnd - slack] : StockOffers.Clear(line, habit);
                 for (int i = 0; i < Math.Min(line.Size.InHand ?? MostAlike, MostAlike); i++)
                     blanks.AddRange(lengths.Select(along => new Blank(line.Task, material.Name, along, across, price) { Piece = line.RackPlace is { } place ? $"{place}, {i}" : "" }));
             }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 
@@ -12,17 +13,27 @@ internal static class BuyingList
     {
         var bought = ImmutableArray.CreateBuilder<BuyingLine>();
         var taken = new List<BuyingLine>();
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
         foreach (SheetPlan plan in sheets)
-            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", bought, taken);
+            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", SpareWood.Of(plan, format), bought, taken);
         foreach (BoardPlan plan in boards)
-            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", bought, taken, Capital(plan.Material.Kind));
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", SpareWood.Of(plan, format), bought, taken, Capital(plan.Material.Kind));
         foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
-            bought.Add(new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, ""));
+            bought.Add(Packed(shop, new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, "")));
         }
         if (set.Joints.Any(j => j.Held.Contains("glue", StringComparison.Ordinal) && j.Held != "no glue")) bought.Add(new(BuyingKind.Hardware, "Wood glue", 1, "bottle", shop.Prices.TryGetValue("Wood glue", out Money glue) ? glue : null, "read the label for its open time"));
         return [.. bought, .. taken];
+    }
+
+    // What comes in packs is counted in whole ones, and what is over is told.
+    private static BuyingLine Packed(Texts.Shop shop, BuyingLine line)
+    {
+        if (!shop.Packs.TryGetValue(line.Item, out int pack)) return line;
+        int packs = ((line.Count - 1) / pack) + 1, over = (packs * pack) - line.Count;
+        string each = line.Unit == "piece" ? $"{pack}" : $"{pack} {line.Unit}s";
+        return line with { Item = $"{line.Item}, {each} in a pack", Count = packs, Unit = "pack", Spare = over > 0 ? $"{line.Count} needed, {over} spare" : "" };
     }
 
     /// <summary>What to ask a supplier for.</summary>
@@ -38,7 +49,7 @@ internal static class BuyingList
     private static string Capital(string text) => text == "mdf" ? "MDF" : text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static void Stock(
-        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit,
+        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit, ILookup<string, string> kept,
         ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken, string wood = "")
     {
         ILookup<string, string> counts = used.ToLookup(id => id);
@@ -48,8 +59,9 @@ internal static class BuyingList
             if (count == 0) continue;
             // A board to rip has another section than the material: its own words tell it.
             string item = $"{(line.Rip is null ? words : wood)}, {line.Task}";
-            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, ""));
-            else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, "from the rack"));
+            string spare = SpareWood.Words(kept[line.Id]);
+            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare });
+            else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, line.IsBlank ? "left by an earlier run" : "from the rack") { Spare = spare });
         }
     }
 
@@ -58,8 +70,8 @@ internal static class BuyingList
     {
         for (int i = 0; i < lines.Count; i++)
         {
-            if (lines[i] with { Count = line.Count } != line) continue;
-            lines[i] = line with { Count = lines[i].Count + line.Count };
+            if (lines[i] with { Count = line.Count, Spare = line.Spare } != line) continue;
+            lines[i] = line with { Count = lines[i].Count + line.Count, Spare = string.Join("; ", new[] { lines[i].Spare, line.Spare }.Where(s => s.Length > 0)) };
             return;
         }
         lines.Add(line);

@@ -25,11 +25,16 @@ public abstract class LayoutEffort
     /// <param name="clock">Tells the time.</param>
     public static LayoutEffort Within(TimeSpan time, TimeProvider clock) => new ByTime(time, clock);
 
+    /// <summary>What one material gets that is laid out once more in another way; null where that is no part of what was asked for.</summary>
+    internal virtual SolverOptions? Again => null;
+
     /// <summary>Has every material laid out.</summary>
     internal abstract void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel);
 
     private sealed class ByWork(SolverOptions options) : LayoutEffort
     {
+        internal override SolverOptions? Again => options;
+
         internal override void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel)
         {
             foreach (MaterialLaying laying in layings)

@@ -40,8 +40,28 @@ internal abstract class MaterialLaying
     /// <summary>Searches with what it may use, and gives the id of each sheet or board of the best layout.</summary>
     protected abstract IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel);
 
+    /// <summary>
+    /// The stock with less of what is whole in the rack than a layout took of it: once with none, once with one less. Empty where no blank is begun, or where nothing whole was taken. Wood that is
+    /// begun is used up first where that costs no more money, even where it takes more pieces of it.
+    /// </summary>
+    /// <param name="used">The id of each sheet or board of the layout.</param>
+    protected IEnumerable<ImmutableArray<StockLine>> WithLessFresh(IEnumerable<string> used)
+    {
+        if (!Stock.Any(l => l is { IsBlank: true, Size.InHand: > 0 })) return [];
+        HashSet<string> fresh = [.. Stock.Where(l => l is { IsBlank: false, Size.InHand: > 0 }).Select(l => l.Id)];
+        Dictionary<string, int> taken = used.Where(fresh.Contains).CountBy(id => id).ToDictionary();
+        if (taken.Count == 0) return [];
+        ImmutableArray<StockLine> none = [.. Stock.Select(l => fresh.Contains(l.Id) ? l with { Size = l.Size with { InHand = 0 } } : l)];
+        if (taken.Values.Sum() == 1) return [none];
+        string last = taken.MaxBy(t => t.Value).Key;
+        return [none, [.. Stock.Select(l => fresh.Contains(l.Id) ? l with { Size = l.Size with { InHand = taken.GetValueOrDefault(l.Id) - (l.Id == last ? 1 : 0) } } : l)]];
+    }
+
     /// <summary>True when no layout of all parts exists, or the one there is costs the least it can.</summary>
     protected static bool Settles(OutcomeStatus status) => status is OutcomeStatus.Proven or OutcomeStatus.Infeasible;
+
+    /// <summary>What may be said of a layout that takes more pieces than another of the same money: where nothing costs money, fewest pieces are part of the proof.</summary>
+    protected static OutcomeStatus Status(OutcomeStatus found, Money cost, bool isFewest) => found == OutcomeStatus.Proven && cost == Money.Zero && !isFewest ? OutcomeStatus.Feasible : found;
 
     // What a person waits for is a better layout; that the search goes on is told by the first report alone.
     private sealed class Told(string material, IProgress<string> progress) : IProgress<SolverProgress>
@@ -70,19 +90,26 @@ internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, S
 
     public override bool KeepsTo => before is not null;
 
-    public SheetPlan Plan => new(panel, Asked(), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
+    public SheetPlan Plan => new(panel, Asked(Stock), _outcome ?? throw new InvalidOperationException("Nothing has been searched for yet."), Stock, isPriced);
 
     protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        SheetOutcome found = solver.Solve(Asked(), options, progress, cancel);
+        SheetOutcome found = solver.Solve(Asked(Stock), options, progress, cancel);
+        foreach (ImmutableArray<StockLine> less in WithLessFresh(found.Layout.Sheets.Select(s => s.StockId)))
+        {
+            SheetOutcome begun = solver.Solve(Asked(less), options, progress, cancel);
+            if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
+            found = found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Sheets == found.Bound.Count), Statistics = begun.Statistics };
+            break;
+        }
         _outcome = _outcome is { } earlier ? SheetOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Sheets.Select(s => s.StockId);
     }
 
     // What is kept to is settled by what there was at the first search, so that the outcomes of all searches count changed sheets alike.
-    private SheetInstance Asked()
+    private SheetInstance Asked(ImmutableArray<StockLine> stock)
     {
-        SheetInstance instance = ask(Stock);
+        SheetInstance instance = ask(stock);
         return before is null ? instance : instance with { Before = _before ??= EarlierSheets.Today(instance, before) };
     }
 }
@@ -102,6 +129,13 @@ internal sealed class BoardLaying(Stick stick, Func<ImmutableArray<StockLine>, B
     protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
         BoardOutcome found = solver.Solve(ask(Stock), options, progress, cancel);
+        foreach (ImmutableArray<StockLine> less in WithLessFresh(found.Layout.Boards.Select(b => b.StockId)))
+        {
+            BoardOutcome begun = solver.Solve(ask(less), options, progress, cancel);
+            if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
+            found = found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Boards == found.Bound.Count), Statistics = begun.Statistics };
+            break;
+        }
         _outcome = _outcome is { } earlier ? BoardOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Boards.Select(b => b.StockId);
     }

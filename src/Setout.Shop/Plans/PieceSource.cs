@@ -8,6 +8,7 @@ using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
+using Setout.Shop.Rack;
 using Setout.Shop.Texts;
 
 namespace Setout.Shop.Plans;
@@ -37,6 +38,9 @@ public sealed record SourceFinding(SourceText Text, Finding Finding);
 /// <param name="Hash">Eight hexadecimal digits that change when any of the texts, the layouts kept to or the rule set changes.</param>
 public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string Hash)
 {
+    /// <summary>Eight hexadecimal digits that change when the piece file, the shop file or the rule set changes, whatever the log says.</summary>
+    public string TextHash { get; init; } = "";
+
     /// <summary>The layouts that are kept to where that costs nothing; none by default.</summary>
     public EarlierLayouts Before { get; private init; } = EarlierLayouts.None;
 
@@ -63,11 +67,14 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
             .. shop.Findings.Select(f => new SourceFinding(SourceText.Shop, f)),
         ];
         if (!piece.IsSound || !log.IsSound || !shop.IsSound) return (null, findings);
-        return (new(piece.Value!, log.Value!, shop.Value!, HashOf(pieceText, logText, shopText)), findings);
+        return (new(piece.Value!, log.Value!, shop.Value!, HashOf(pieceText, logText, shopText)) { TextHash = HashOf(pieceText, null, shopText) }, findings);
     }
 
+    /// <summary>The shop with its rack as it stands for this piece: what the log took is off it, what the log left is in it.</summary>
+    public Texts.Shop ShopInHand => StockInHand.Of(Piece, Log, Shop);
+
     /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
-    public SetPiece SetOut() => ReadingChecks.Into(PieceSetOut.Of(Piece, Grid, Log.Facts()), Shop.Accuracy);
+    public SetPiece SetOut() => ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy);
 
     private static string HashOf(string piece, string? log, string? shop)
     {

@@ -4,6 +4,7 @@ using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Cutting.Boards;
+using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Texts;
 
@@ -17,6 +18,15 @@ public sealed record StockLine(string Id, StockSize Size, string Words)
 {
     /// <summary>Which line of the shop's stock it is, from 0; null for what the piece file offers and for usual sizes.</summary>
     public int? RackPlace { get; init; }
+
+    /// <summary>The thickness read of this very sheet; null, the default, where nobody has.</summary>
+    public ExactLength? Reads { get; init; }
+
+    /// <summary>True for a blank that the log left.</summary>
+    public bool IsBlank { get; init; }
+
+    /// <summary>Of a board to rip: its section; null, the default, for all else.</summary>
+    public StickSection? Section { get; init; }
 
     /// <summary>How the board is ripped into lanes; null, the default, for what is used as wide as it is.</summary>
     public BoardRip? Rip { get; init; }
@@ -57,6 +67,9 @@ public sealed record BoardPlan(Stick Material, BoardInstance Instance, BoardOutc
 /// <param name="Note">A remark, such as why so many; may be empty.</param>
 public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string Unit, Money? Price, string Note)
 {
+    /// <summary>What is over when all is cut or used, such as <c>leaves 22 x 12 in to keep</c> or <c>52 spare</c>; empty when nothing worth telling is.</summary>
+    public string Spare { get; init; } = "";
+
     /// <summary>Count times price.</summary>
     public Money? Total => Price is { } price ? price * Count : null;
 }
@@ -88,6 +101,9 @@ public sealed record Plan(
     SetPiece Set, PieceSource Source, ImmutableArray<SheetPlan> Sheets, ImmutableArray<BoardPlan> Boards,
     ImmutableArray<BuyingLine> Buying, ImmutableArray<Finding> Findings)
 {
+    /// <summary>The work at the saws, material by material: those of <see cref="Sheets"/> first, then those of <see cref="Boards"/>.</summary>
+    public RunPlan Runs { get; init; } = RunPlan.None;
+
     /// <summary>The version of plan.json.</summary>
     public const int Version = 1;
 

@@ -5,7 +5,9 @@ using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Cutting.Boards;
+using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.Plans;
 
@@ -22,33 +24,40 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public Plan Make(PieceSource source, LayoutEffort effort, IProgress<string>? progress = null, CancellationToken cancel = default)
     {
+        // The rack as it stands takes the place of the rack as it was counted.
+        Texts.Shop shop = source.ShopInHand;
         SetPiece set = source.SetOut();
         var findings = new List<Finding>(set.Findings);
-        ImmutableArray<MaterialLaying> layings = set.IsStopped ? [] : Layings(source, set, findings);
+        ImmutableArray<MaterialLaying> layings = set.IsStopped ? [] : Layings(source, shop, set, findings);
         effort.Spend(layings, progress, cancel);
         // Told in the order of the parts, whichever was served first.
         List<string> order = [.. set.Parts.Select(p => p.Material).Distinct()];
         layings = [.. layings.OrderBy(l => order.IndexOf(l.Material.Name))];
         ImmutableArray<SheetPlan> sheetPlans = [.. layings.OfType<SheetLaying>().Select(l => l.Plan)];
         ImmutableArray<BoardPlan> boardPlans = [.. layings.OfType<BoardLaying>().Select(l => l.Plan)];
+        (sheetPlans, ImmutableArray<Finding> offers) = new FewerSettings(set, source.Shop, sheets, effort.Again).Of(sheetPlans, boardPlans, cancel);
+        (sheetPlans, boardPlans, RunPlan runs) = Sawing.Of(set, sheetPlans, boardPlans, source.Shop, cancel);
         foreach (SheetPlan plan in sheetPlans) Report(source, set, plan, findings);
         foreach (BoardPlan plan in boardPlans) Report(source, set, plan, findings);
+        findings.AddRange(RackFindings.Of(source, set, sheetPlans, boardPlans));
         ImmutableArray<BuyingLine> buying = BuyingList.Of(set, source.Shop, sheetPlans, boardPlans);
-        return new(set, source, sheetPlans, boardPlans, buying, [.. findings.OrderByDescending(f => f.Severity)]);
+        var made = new Plan(set, source, sheetPlans, boardPlans, buying, []) { Runs = runs };
+        findings.AddRange([.. RunFindings.Of(made), .. offers]);
+        return made with { Findings = [.. findings.OrderByDescending(f => f.Severity)] };
     }
 
-    private ImmutableArray<MaterialLaying> Layings(PieceSource source, SetPiece set, List<Finding> findings)
+    private ImmutableArray<MaterialLaying> Layings(PieceSource source, Texts.Shop shop, SetPiece set, List<Finding> findings)
     {
         ImmutableArray<MaterialLaying>.Builder layings = ImmutableArray.CreateBuilder<MaterialLaying>();
         // What is cut needs no stock any more.
         ILookup<string, Part> uncut = set.Parts.Select(p => p with { Count = p.Count - set.Facts.CutOf(p) }).Where(p => p.Count > 0).ToLookup(p => p.Material);
         var rack = new RackAccount();
-        foreach (Material material in RackAccount.InTurn(uncut.Select(g => set.Piece.Materials[g.Key]), source.Shop))
+        foreach (Material material in RackAccount.InTurn(uncut.Select(g => set.Piece.Materials[g.Key]), shop))
         {
             MaterialLaying? laying = material switch
             {
-                Panel panel => Asked(source, set, panel, uncut[panel.Name], rack, findings),
-                Stick stick => Asked(source, set, stick, uncut[stick.Name], rack, findings),
+                Panel panel => Asked(source, shop, set, panel, uncut[panel.Name], rack, findings),
+                Stick stick => Asked(shop, set, stick, uncut[stick.Name], rack, findings),
                 _ => null,
             };
             if (laying is not null) layings.Add(laying);
@@ -56,9 +65,8 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         return layings.ToImmutable();
     }
 
-    private SheetLaying? Asked(PieceSource source, SetPiece set, Panel panel, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
+    private SheetLaying? Asked(PieceSource source, Texts.Shop shop, SetPiece set, Panel panel, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
-        Texts.Shop shop = source.Shop;
         ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set);
         if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
@@ -69,15 +77,14 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
             new(Length.Min(shop.KeepAlong, shop.KeepAcross), Length.Max(shop.KeepAlong, shop.KeepAcross)))
         {
             Slack = shop.SheetSlack,
-            MostStages = shop.MostStages,
+            MostStages = panel.MostStages ?? shop.MostStages,
             Groups = groups,
         };
         return new(panel, Ask, source.Before.Of(panel.Name), stock, priced, sheets, rack);
     }
 
-    private BoardLaying? Asked(PieceSource source, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
+    private BoardLaying? Asked(Texts.Shop shop, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
-        Texts.Shop shop = source.Shop;
         ImmutableArray<StockLine> stock = StockOffers.For(stick, shop, set);
         if (LayoutFindings.NoStock(ref stock, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);

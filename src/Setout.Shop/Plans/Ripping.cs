@@ -20,7 +20,7 @@ internal static class Ripping
         if (StickSection.Of(stick) is not { } own) yield break;
         for (int i = 0; i < shop.Stock.Length; i++)
         {
-            if (shop.Stock[i].Board is not { } board || board.Kind != stick.Kind || StickSection.Of(board) is not { } section) continue;
+            if (shop.Stock[i].Size.InHand is 0 || shop.Stock[i].Board is not { } board || board.Kind != stick.Kind || StickSection.Of(board) is not { } section) continue;
             if (section.Thickness == own.Thickness && section.Width > own.Width) yield return (i, shop.Stock[i], section, "width");
             else if (section.Thickness == own.Width && section.Width > own.Thickness) yield return (i, shop.Stock[i], section, "thickness");
         }

@@ -34,9 +34,12 @@ internal static class StockIds
         if (size.Across is { } across) what += $" x {Mm(across)}";
         if (board is { } section) what += $" of {section.Thickness.Ticks} x {section.Width.Ticks}";
         if (size.Trim is { } trim) what += $" trim {Mm(trim)}";
+        if (size.Sides is { } s) what += $" trim {Mm(s.NearEdge)} {Mm(s.FarEdge)} {Mm(s.NearEnd)} {Mm(s.FarEnd)}";
         if (size.Flaws.Length > 0) what += $" flaws {string.Join(", ", size.Flaws.OrderBy(f => f.From).ThenBy(f => f.To).Select(f => $"{Mm(f.From)} to {Mm(f.To)}"))}";
         return what;
     }
+
+    private static string Mm(Length? length) => length is { } given ? Mm(given) : "usual";
 
     private static string Mm(Length length) => length.ToMillimetres().ToString(CultureInfo.InvariantCulture);
 }

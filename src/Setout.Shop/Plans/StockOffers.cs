@@ -19,7 +19,7 @@ internal static class StockOffers
 
     private const int MostClear = 32;
 
-    private sealed record Offer(StockSize Size, int? RackPlace = null, StickSection? Board = null, string Nominal = "", BoardRip? Rip = null);
+    private sealed record Offer(StockSize Size, int? RackPlace = null, StickSection? Board = null, string Nominal = "", BoardRip? Rip = null, ShopStock? Rack = null);
 
     /// <summary>The sizes on offer, in hand first; empty when nothing is known.</summary>
     /// <param name="material">Which wood.</param>
@@ -28,15 +28,16 @@ internal static class StockOffers
     public static ImmutableArray<StockLine> For(Material material, Texts.Shop shop, SetPiece set)
     {
         string identity = MaterialIdentity.Of(material);
-        List<Offer> offers = [.. shop.Stock.Select((s, i) => (Stock: s, Place: i)).Where(s => s.Stock.Identity == identity).Select(s => new Offer(s.Stock.Size, s.Place))];
+        List<Offer> offers = [.. shop.Stock.Select((s, i) => (Stock: s, Place: i)).Where(s => s.Stock.Identity == identity).Select(s => new Offer(s.Stock.Size, s.Place, Rack: s.Stock))];
         offers.AddRange(material.Sizes.Where(s => s.Width is null).Select(s => new Offer(s)));
         // Boards to rip are something to cut from beside these, not what a yard sells of this section.
         if (!offers.Any(o => o.Size.InHand is null)) offers.AddRange(Usual(material).Select(s => new Offer(s)));
         if (material is Stick stick) offers.AddRange(ToRip(stick, shop, set));
-        offers = [.. offers.OrderBy(o => o.Size.InHand is null ? 1 : 0)];
+        // What was taken, or is kept for another piece, is not there.
+        offers = [.. offers.Where(o => o.Size.InHand is not 0).OrderBy(o => o.Size.InHand is null ? 1 : 0)];
         ImmutableArray<string> ids = StockIds.Of(offers.Select(o => (o.Size, o.Board)));
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        return [.. offers.Select((o, i) => new StockLine(ids[i], o.Size, Words(o, format)) { RackPlace = o.RackPlace, Rip = o.Rip })];
+        return [.. offers.Select((o, i) => new StockLine(ids[i], o.Size, Words(o, format)) { RackPlace = o.RackPlace, Rip = o.Rip, Section = o.Board, Reads = o.Rack?.Reads, IsBlank = o.Rack?.IsBlank == true })];
     }
 
     /// <summary>True when something is left of a size once its edges or ends are trued, its flaws are cut out and a slack is left free.</summary>
@@ -46,7 +47,7 @@ internal static class StockOffers
     public static Finding Refusal(StockLine line, Material material, Length habit, Length slack, LengthFormat format)
     {
         string free = slack.Sign > 0 ? $" and a slack of {format.Text(slack)} is left free" : "", code = Fault(line, habit, slack)!;
-        string trimmed = $"{format.Text(line.Size.Trim ?? habit)} is trued off each side";
+        string trimmed = line.Size.Sides is null ? $"{format.Text(line.Size.Trim ?? habit)} is trued off each side" : "its sides are trued as it says";
         (string words, string remedy) = code switch
         {
             "stock.nothing-clear" => ($"Nothing is left of {line.Words} of {material.Name} beside its flaws once {trimmed}.", "Measure the flaws again, make the trim smaller, or take the board out."),
@@ -59,8 +60,8 @@ internal static class StockOffers
 
     private static string? Fault(StockLine line, Length habit, Length slack)
     {
-        Length gone = ((line.Size.Trim ?? habit) * 2) + slack;
-        if (line.Size.Along <= gone || (line.Size.Across is { } across && across <= gone)) return "stock.trim-too-large";
+        EdgeTrim trim = TrimOf(line.Size, habit);
+        if (line.Size.Along <= trim.AlongStart + trim.AlongEnd + slack || (line.Size.Across is { } across && across <= trim.AcrossStart + trim.AcrossEnd + slack)) return "stock.trim-too-large";
         BoardStock board = Board(line, habit, Money.Zero);
         int stretches = board.ClearStretches().Length;
         return stretches == 0 ? "stock.nothing-clear" : board.Lanes == 0 ? "stock.too-narrow" : (long)board.Lanes * stretches > BoardInstance.MostStretches ? "stock.too-many-lanes" : null;
@@ -79,7 +80,7 @@ internal static class StockOffers
     /// <summary>As stock of sheets. Without prices, square feet stand in for money.</summary>
     public static ImmutableArray<SheetStock> Sheets(ImmutableArray<StockLine> lines, bool isPriced, Length trim) =>
     [
-        .. lines.Select(l => new SheetStock(l.Id, l.Size.Along, l.Size.Across!.Value, EdgeTrim.AllRound(l.Size.Trim ?? trim),
+        .. lines.Select(l => new SheetStock(l.Id, l.Size.Along, l.Size.Across!.Value, TrimOf(l.Size, trim),
             l.Size.InHand is not null ? Money.Zero : isPriced ? l.Size.Price!.Value
                 : new Money(Math.Round((decimal)(l.Size.Along * l.Size.Across.Value).ApproximateSquareFeet, 4)), l.Size.InHand)),
     ];
@@ -91,8 +92,15 @@ internal static class StockOffers
             : new Money(Math.Round(l.Size.Along.ToMillimetres() / 304.8m * (l.Rip is { } rip ? rip.Width.ToMillimetres() / rip.LaneWidth.ToMillimetres() : 1), 4)))),
     ];
 
+    /// <summary>What goes off each side of a size, with the shop's habit where it says nothing of its own.</summary>
+    internal static EdgeTrim TrimOf(StockSize size, Length habit)
+    {
+        (Length nearEdge, Length farEdge, Length nearEnd, Length farEnd) = size.Trims(habit);
+        return new(nearEnd, farEnd, nearEdge, farEdge);
+    }
+
     private static BoardStock Board(StockLine line, Length trim, Money cost) =>
-        new(line.Id, line.Size.Along, new(line.Size.Trim ?? trim, line.Size.Trim ?? trim), cost, line.Size.InHand)
+        new(line.Id, line.Size.Along, new(TrimOf(line.Size, trim).AlongStart, TrimOf(line.Size, trim).AlongEnd), cost, line.Size.InHand)
         {
             Defects = [.. line.Size.Flaws.Select(f => new BoardStretch(f.From, f.To))],
             Rip = line.Rip,
@@ -113,7 +121,7 @@ internal static class StockOffers
             Length width = Length.FromTicks((long)section.Width.Ticks.Floor());
             BoardRip rip = Ripping.Of(width, stick, sawn, set, shop.RipKerf);
             // A stick that reads larger than its name may leave no lane in a board that nobody offered for it alone.
-            if (rip.Lanes > 0) yield return new(stock.Size with { Width = width }, place, section, stock.Board!.Nominal, rip);
+            if (rip.Lanes > 0) yield return new(stock.Size with { Width = width }, place, section, stock.Board!.Nominal, rip, stock);
         }
         foreach (StockSize size in stick.Sizes.Where(s => s.Width is not null))
             yield return new(size, null, new(StickSection.Of(stick)?.Thickness ?? ExactLength.Zero, size.Width!.Value), "", Ripping.Of(size.Width.Value, stick, "width", set, shop.RipKerf));
@@ -122,9 +130,23 @@ internal static class StockOffers
     private static string Words(Offer offer, LengthFormat format)
     {
         StockSize size = offer.Size;
-        string section = offer.Board is not { } board ? "" : offer.Nominal.Length > 0 ? $"{offer.Nominal}, " : $"{format.Bare.Text(board.Thickness)} x {format.Text(board.Width)}, ";
+        LengthFormat written = Written(offer, format);
+        string section = offer.Board is not { } board ? "" : offer.Nominal.Length > 0 ? $"{offer.Nominal}, " : $"{written.Bare.Text(board.Thickness)} x {written.Text(board.Width)}, ";
         string flaws = size.Flaws.Length switch { 0 => "", 1 => ", 1 flaw", var many => $", {many} flaws" };
-        string words = size.Across is { } across ? $"{format.Bare.Text(size.Along)} x {format.Text(across)}" : $"{section}{format.Text(size.Along)}{flaws}";
-        return size.Name.Length > 0 ? $"{size.Name} ({words})" : words;
+        string words = size.Across is { } across ? $"{written.Bare.Text(size.Along)} x {written.Text(across)}" : $"{section}{written.Text(size.Along)}{flaws}";
+        if (size.Name.Length > 0) words = $"{size.Name} ({words})";
+        if (offer.Rack?.Reads is { } reads) words += $", reads {WorkingLines.Figure(reads, format.Unit)} {(format.Unit == LengthUnit.Inch ? "in" : "mm")}";
+        return offer.Rack is { Lot.Length: > 0 } of ? $"{words}, lot {of.Lot}" : words;
     }
+
+    // A size that the unit of the piece only comes near was written in the other one, as sheets are sold: it is said as it was written.
+    private static LengthFormat Written(Offer offer, LengthFormat format)
+    {
+        LengthUnit other = format.Unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch;
+        ExactLength[] figures = [offer.Size.Along.ToExact(), .. offer.Size.Across is { } across ? [across.ToExact()] : Array.Empty<ExactLength>()];
+        return !Array.TrueForAll(figures, f => IsOn(f, format.Unit)) && Array.TrueForAll(figures, f => IsOn(f, other)) ? LengthFormat.For(other) : format;
+    }
+
+    // On the finest figure that is shown: 1/64 in, or half a millimetre.
+    private static bool IsOn(ExactLength figure, LengthUnit unit) => (figure.Ticks / Rational.Of(unit == LengthUnit.Inch ? Length.FromInches(1, 64).Ticks : Length.TicksPerMillimetre / 2)).IsWhole;
 }

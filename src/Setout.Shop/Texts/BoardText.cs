@@ -13,12 +13,15 @@ internal static class BoardText
     private const int MostFlaws = BoardInstance.MostStretches - 1;
 
     /// <summary>A board of the shop file: its section stands beside it.</summary>
-    public static StockSize? OfShop(TextContext context, MapReader map)
+    /// <param name="context">Of the text.</param>
+    /// <param name="map">To be read.</param>
+    /// <param name="isShop">True in a shop file, where a trim may be told by side.</param>
+    public static StockSize? OfShop(TextContext context, MapReader map, bool isShop = false)
     {
         Given? length = map.Length("length");
         if (!map.IsThere("length")) map.Missing("length", "96");
-        StockSize? size = MaterialText.Stock(map, length, null);
-        ImmutableArray<Flaw> flaws = Flaws(context, map, length);
+        StockSize? size = MaterialText.Stock(map, length, null, isShop ? "board-trim" : "");
+        ImmutableArray<Flaw> flaws = Flaws(context, map, length, isCounted: true);
         return size is null ? null : size with { Flaws = flaws };
     }
 
@@ -39,12 +42,13 @@ internal static class BoardText
         return size is null ? null : size with { Width = width is { } w ? Length.FromTicks((long)w.Value.Ticks.Floor()) : null };
     }
 
-    private static ImmutableArray<Flaw> Flaws(TextContext context, MapReader map, Given? length)
+    /// <summary>The flaws of a board that is there.</summary>
+    public static ImmutableArray<Flaw> Flaws(TextContext context, MapReader map, Given? length, bool isCounted = false)
     {
         // All are read before anything is said of them together, so that their keys are known.
         List<(Given From, Given To)> written = [.. map.Maps("flaws", "flaw", "from: 20, to: 24").Select(Ends).OfType<(Given, Given)>()];
         if (map.IsEmpty("flaws")) return [];
-        if (!map.IsThere("have"))
+        if (isCounted && !map.IsThere("have"))
         {
             map.Missing("have", "1", "stock.flaws-to-buy", "Flaws are told here of a board that has to be bought; they are of one in the rack.");
             return [];

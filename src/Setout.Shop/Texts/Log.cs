@@ -45,6 +45,18 @@ public sealed record MarkEntry(string Id, string At, Progress Progress, Immutabl
 
     /// <summary>For parts cut: the sheet they came from, such as <c>boxes.sheet-1</c>; empty when not said.</summary>
     public string From { get; init; } = "";
+
+    /// <summary>For a run of a printed plan: its number, from 1; null for parts that were cut some other way.</summary>
+    public int? Run { get; init; }
+
+    /// <summary>Eight hexadecimal digits that tell the runs of that plan from those of any other; empty where there is no run.</summary>
+    public string Plan { get; init; } = "";
+
+    /// <summary>For what is cut: the wood that is no longer there as it was; empty when not said.</summary>
+    public ImmutableArray<TakenWood> Took { get; init; } = [];
+
+    /// <summary>For what is cut: what is left of that wood beside the parts and what is thrown away.</summary>
+    public ImmutableArray<LeftWood> Left { get; init; } = [];
 }
 
 /// <summary>Takes an earlier entry back.</summary>

@@ -66,6 +66,7 @@ public static partial class LogText
                 if (mark.From.Length > 0) text.Append("    from: ").Append(Word(mark.From)).Append('\n');
                 Figures(text, "figures", mark.Figures);
                 Figures(text, "chosen", mark.Chosen);
+                WriteWood(text, mark);
                 break;
             case VoidEntry voided:
                 text.Append("    void: ").Append(Word(voided.Entry)).Append('\n');

@@ -89,15 +89,17 @@ public static partial class LogText
     private static MarkEntry Mark(TextContext context, MapReader map, string word, string id, string at)
     {
         ImmutableArray<Named> keys = map.Words(word);
-        if (map.IsEmpty(word)) context.Stop("text.missing", map.KeyPlaceOf(word), $"'{word}' names nothing.", $"Write '{word}: [C.side]'.");
+        // Where a run only parts blanks, or wood is told to be gone, no part comes off.
+        if (map.IsEmpty(word) && !(word == "cut" && map.IsThere("took") && !map.IsEmpty("took"))) context.Stop("text.missing", map.KeyPlaceOf(word), $"'{word}' names nothing.", $"Write '{word}: [C.side]'.");
         Progress progress = s_marks.First(m => m.Word == word).Progress;
         // Only what is cut comes from a sheet: elsewhere the key is not known.
         string from = progress == Progress.Cut ? map.Text("from")?.Text ?? "" : "";
-        return new(id, at, progress, [.. keys.Select(k => k.Text)], Figures(context, map, "figures", "figure", "C.side.length", "30 in"))
+        MarkEntry entry = new(id, at, progress, [.. keys.Select(k => k.Text)], Figures(context, map, "figures", "figure", "C.side.length", "30 in"))
         {
             From = from,
             Chosen = Figures(context, map, "chosen", "choice", "L3.slide.length", "18 in"),
         };
+        return progress == Progress.Cut ? Wood(context, map, entry) : entry;
     }
 
     private static ImmutableDictionary<QuantityKey, ExactLength> Figures(TextContext context, MapReader map, string key, string kind, string quantity, string length)

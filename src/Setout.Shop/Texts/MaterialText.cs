@@ -2,12 +2,16 @@ using System.Collections.Immutable;
 using Setout.Core.Materials;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Cutting.Sheets;
 
 namespace Setout.Shop.Texts;
 
 /// <summary>Reads what wood there is: sheets by kind and label, sticks by their name in the yard or their section.</summary>
 internal static class MaterialText
 {
+    // No sheet is thicker: common practice, no source.
+    private static readonly Length s_thickestSheet = Length.FromInches(4);
+
     /// <summary>A material of the piece, with the sizes the piece file offers.</summary>
     public static Material? Read(TextContext context, Named name, MapReader map)
     {
@@ -22,7 +26,8 @@ internal static class MaterialText
         if (word == "panel")
         {
             ImmutableArray<StockSize> sheets = [.. map.Maps("sizes", "sheet-size", "size: 96 x 48, price: 62").Select(m => Named(m, Sheet(m))).OfType<StockSize>()];
-            return Panel(context, name, map) with { Sizes = sheets, Edges = Edges(map) };
+            int stages = map.Whole("most stages", 0, 2, SheetInstance.MostStagesEver);
+            return Panel(context, name, map) with { Sizes = sheets, Edges = Edges(map), MostStages = stages == 0 ? null : stages };
         }
         Stick? stick = Stick(context, name, map, word);
         StickSection? section = stick is null ? null : StickSection.Of(stick);
@@ -38,9 +43,25 @@ internal static class MaterialText
         if (Wood(map, "stock-") is not { } word) return null;
         Named name = new("", map.PlaceOf(word));
         Material? material = word == "panel" ? Panel(context, name, map) : Stick(context, name, map, word);
-        StockSize? size = word == "panel" ? Sheet(map) : BoardText.OfShop(context, map);
+        StockSize? size = word == "panel" ? Sheet(map, isShop: true) : BoardText.OfShop(context, map, isShop: true);
         bool mayBeRipped = word != "panel" && map.YesNo("rip", false);
-        return material is not null && size is not null ? new(MaterialIdentity.Of(material), size) { Board = mayBeRipped ? (Stick)material : null } : null;
+        string piece = map.Text("for")?.Text ?? "", lot = map.Text("lot")?.Text ?? "";
+        ExactLength? reads = word == "panel" && map.Length("read", most: s_thickestSheet) is { } read ? read.Value : null;
+        Counting? counted = Counted(context, map);
+        // Both are of the very thing in the rack.
+        if (word == "panel" && map.IsThere("read") && !map.IsThere("have")) map.Missing("have", "1", "stock.read-to-buy", "A thickness is read here of a sheet that has to be bought; it is of one in the rack.");
+        else if (counted is not null && !map.IsThere("have")) map.Missing("have", "1", "stock.counted-to-buy", "What has to be bought is not counted; what is in the rack is.");
+        if (material is null || size is null) return null;
+        return new(MaterialIdentity.Of(material), size) { Board = mayBeRipped ? (Stick)material : null, For = piece, Reads = reads, Lot = lot, Counted = counted };
+    }
+
+    /// <summary>When wood was counted, or null.</summary>
+    internal static Counting? Counted(TextContext context, MapReader map)
+    {
+        if (map.Text("counted") is not { } text) return null;
+        if (Counting.Read(text.Text) is { } counted) return counted;
+        context.Stop("text.wanted-day", text.Place, $"'{TextContext.Shown(text.Text)}' is neither a day nor a time.", "Write it as 2026-11-27, or as 2026-11-27T17:30:00+01:00 when more was cut that day after counting or before.");
+        return null;
     }
 
     private static string? Wood(MapReader map, string kind) => map.Which("This does not say what wood it is.",
@@ -92,24 +113,36 @@ internal static class MaterialText
         return new(name.Text, "", thin, wide, word == "stick" ? said.Text : "construction lumber", [], name.Place);
     }
 
-    private static StockSize? Sheet(MapReader map)
+    private static StockSize? Sheet(MapReader map, bool isShop = false)
     {
         (Given First, Given Second)? size = map.Size("size");
         if (!map.IsThere("size")) map.Missing("size", "96 x 48");
-        return Stock(map, size?.First, size?.Second);
+        return Stock(map, size?.First, size?.Second, isShop ? "sheet-trim" : "");
     }
 
     /// <summary>What every stock says. What is bought or in hand lies on a tick: a size between ticks is landed on the tick below. Null when it is of no use.</summary>
-    internal static StockSize? Stock(MapReader map, Given? along, Given? across)
+    /// <param name="map">To be read.</param>
+    /// <param name="along">Its length along the grain.</param>
+    /// <param name="across">Its size across; null for a board.</param>
+    /// <param name="sides">The kind of map that tells a trim by side; empty where a trim is one length.</param>
+    internal static StockSize? Stock(MapReader map, Given? along, Given? across, string sides = "")
     {
         Money? price = map.Price("price");
         bool isCounted = map.Has("have");
         int have = map.Whole("have", 0, 0, 10_000);
         string name = map.Text("name")?.Text ?? "";
-        Given? trim = map.Length("trim", mayBeZero: true);
+        bool isBySide = sides.Length > 0 && map.Node("trim") is YamlMap;
+        TrimBySide? bySide = isBySide && map.Map("trim", sides) is { } trims ? BySide(trims, sides == "sheet-trim") : null;
+        Given? trim = isBySide ? null : map.Length("trim", mayBeZero: true);
         // An entry of which none is left is neither in hand nor for sale.
         if (along is not { } a || (isCounted && have == 0)) return null;
-        return new(Tick(a), across is { } c ? Tick(c) : null, price, isCounted ? have : null, name, trim is { } t ? Tick(t) : null);
+        return new(Tick(a), across is { } c ? Tick(c) : null, price, isCounted ? have : null, name, trim is { } t ? Tick(t) : null) { Sides = bySide };
+    }
+
+    private static TrimBySide BySide(MapReader map, bool isSheet)
+    {
+        Length? Off(string side) => map.Length(side, mayBeZero: true) is { } given ? Tick(given) : null;
+        return new(isSheet ? Off("near edge") : null, isSheet ? Off("far edge") : null, Off("near end"), Off("far end"));
     }
 
     private static Length Tick(Given given) => Length.FromTicks((long)given.Value.Ticks.Floor());

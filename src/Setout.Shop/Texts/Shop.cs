@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Setout.Core.Craft;
 using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Cutting.Runs;
 
 namespace Setout.Shop.Texts;
 
@@ -12,6 +14,21 @@ public sealed record ShopStock(string Identity, StockSize Size)
 {
     /// <summary>The wood and the section of a board that may be ripped for narrower sticks; null, the default, for one that may not.</summary>
     public Stick? Board { get; init; }
+
+    /// <summary>The name of the piece it is kept for; empty, the default, for all.</summary>
+    public string For { get; init; } = "";
+
+    /// <summary>The thickness measured on this very sheet; null, the default, where nobody has read it.</summary>
+    public ExactLength? Reads { get; init; }
+
+    /// <summary>What the shop calls the lot it came with; empty, the default, where that is not said.</summary>
+    public string Lot { get; init; } = "";
+
+    /// <summary>True for a blank that the log of a piece left: it stands on no line of the shop file.</summary>
+    public bool IsBlank { get; init; }
+
+    /// <summary>When it was counted last; null, the default, for as the whole rack.</summary>
+    public Counting? Counted { get; init; }
 }
 
 /// <summary>The shop: its grid, saws, instruments, stock and prices.</summary>
@@ -19,8 +36,7 @@ public sealed record ShopStock(string Identity, StockSize Size)
 /// <param name="Currency">Shown beside amounts; empty when there are no prices.</param>
 /// <param name="InchGrid">The grid for pieces in inches.</param>
 /// <param name="MetricGrid">The grid for pieces in millimetres.</param>
-/// <param name="SheetKerf">Of the saw that breaks sheets down.</param>
-/// <param name="BoardKerf">Of the saw that cuts boards to length.</param>
+/// <param name="Saws">What its saws take, and what they cannot.</param>
 /// <param name="SheetTrim">Trued off each edge of a bought sheet.</param>
 /// <param name="BoardTrim">Cut off each end of a bought board.</param>
 /// <param name="KeepAlong">An offcut is kept from this length, along the grain...</param>
@@ -31,7 +47,7 @@ public sealed record ShopStock(string Identity, StockSize Size)
 /// <param name="Prices">Prices of hardware by name.</param>
 /// <param name="Shims">What it keeps for packing, thickest first.</param>
 public sealed record Shop(
-    string Name, string Currency, Grid InchGrid, Grid MetricGrid, Length SheetKerf, Length BoardKerf, Length SheetTrim, Length BoardTrim,
+    string Name, string Currency, Grid InchGrid, Grid MetricGrid, SawLimits Saws, Length SheetTrim, Length BoardTrim,
     Length KeepAlong, Length KeepAcross, Length KeepBoard, Accuracy Accuracy,
     ImmutableArray<ShopStock> Stock, ImmutableDictionary<string, Money> Prices, ImmutableArray<Shim> Shims)
 {
@@ -41,14 +57,32 @@ public sealed record Shop(
     /// <summary>The most divisions on the way from a sheet to a part, 2 to 9; null, the default, for any number.</summary>
     public int? MostStages { get; init; }
 
-    /// <summary>Of the saw that rips boards, planing of the sawn edges included; zero or more, a full kerf of 1/8 in by default (common practice, no source).</summary>
-    public Length RipKerf { get; init; } = Length.FromInches(1, 8);
+    /// <summary>Saws that the shop file tells of, if only that they are not there; the others are taken as usual. None for a usual shop.</summary>
+    public ImmutableHashSet<SawWay> SawsTold { get; init; } = [];
+
+    /// <summary>How many of a thing are sold together, by its name, two or more; what is not named is sold singly.</summary>
+    public ImmutableDictionary<string, int> Packs { get; init; } = ImmutableDictionary<string, int>.Empty;
+
+    /// <summary>When the rack was counted last; null, the default, when that is not said: what the logs took is taken off what the lines have.</summary>
+    public Counting? Counted { get; init; }
+
+    /// <summary>The heaviest blank that one person lifts: above zero; by default <see cref="Lifting.OnePerson"/>, 23 kg (51 lb), of the NIOSH lifting equation.</summary>
+    public Mass Lift { get; init; } = new(Estimate.Of(Lifting.OnePerson));
+
+    /// <summary>What sheets are laid out with: the larger of the kerfs of the saws that break them down, so that a layout can be sawn by each of them.</summary>
+    public Length SheetKerf => Length.Max(Saws.Fence?.Kerf ?? Length.Zero, Saws.Guided?.Kerf ?? Length.Zero);
+
+    /// <summary>What boards are laid out with: of the saw that cuts them to length; where a shop has none, of those that take its place.</summary>
+    public Length BoardKerf => Saws.Boards?.Kerf ?? SheetKerf;
+
+    /// <summary>Of the saw that rips boards, planing of the sawn edges included; zero or more.</summary>
+    public Length RipKerf => Saws.RipKerf;
 
     /// <summary>
-    /// The shop assumed when no shop file is named: 1/32 in or 0.5 mm, a full kerf of 1/8 in, 1/4 in trued off each edge. Common practice, no source,
+    /// The shop assumed when no shop file is named: 1/32 in or 0.5 mm, the saws of <see cref="SawLimits.Usual"/>, 1/4 in trued off each edge. Common practice, no source,
     /// except the tape, whose source stands with <see cref="Accuracy.Usual"/>. A flat washer of 1/16 in, veneer and card for packing.
     /// </summary>
-    public static Shop Usual { get; } = new("a usual shop", "", Grid.ThirtySecond, Grid.HalfMillimetre, Length.FromInches(1, 8), Length.FromInches(1, 8),
+    public static Shop Usual { get; } = new("a usual shop", "", Grid.ThirtySecond, Grid.HalfMillimetre, SawLimits.Usual,
         Length.FromInches(1, 4), Length.FromInches(1, 2), Length.FromInches(12), Length.FromInches(6), Length.FromInches(12),
         Accuracy.Usual, [], ImmutableDictionary<string, Money>.Empty,
         [new("flat washer", Length.FromInches(1, 16)), new("veneer", Length.FromInches(1, 40)), new("card", Length.FromInches(1, 64))]);

@@ -4,6 +4,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
+using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 
 namespace Setout.Shop.Texts;
@@ -31,9 +32,7 @@ public static class ShopText
         Shop usual = Shop.Usual;
         string name = top.Text("name")?.Text ?? usual.Name, currency = top.Text("currency", most: 8)?.Text ?? usual.Currency;
         context.Unit = top.Unit("unit");
-        MapReader? kerf = top.Map("kerf", "kerf");
-        (Length sheetKerf, Length boardKerf) = Pair(kerf, usual.SheetKerf, usual.BoardKerf, s_coarsest);
-        Length ripKerf = kerf?.Length("rips", mayBeZero: true, s_coarsest) is { } rips ? Tick(rips) : usual.RipKerf;
+        (SawLimits saws, ImmutableHashSet<SawWay> told) = SawText.Read(context, top, usual.Saws);
         (Length sheetTrim, Length boardTrim) = Pair(top.Map("trim", "trim"), usual.SheetTrim, usual.BoardTrim, null);
         (Length keepAlong, Length keepAcross, Length keepBoard) = (usual.KeepAlong, usual.KeepAcross, usual.KeepBoard);
         if (top.Map("keep", "keep") is { } keep)
@@ -51,9 +50,14 @@ public static class ShopText
         int stages = top.Whole("most stages", usual.MostStages ?? 0, 2, SheetInstance.MostStagesEver);
         Accuracy accuracy = Accuracy(top, usual.Accuracy);
         ImmutableArray<ShopStock> stock = Rack(context, top);
-        return new(name, currency, inch, metric, sheetKerf, boardKerf, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, Prices(context, top), Shims(context, top, usual.Shims))
+        Counting? counted = MaterialText.Counted(context, top);
+        (ImmutableDictionary<string, Money> prices, ImmutableDictionary<string, int> packs) = Prices(context, top);
+        return new(name, currency, inch, metric, saws, sheetTrim, boardTrim, keepAlong, keepAcross, keepBoard, accuracy, stock, prices, Shims(context, top, usual.Shims))
         {
-            RipKerf = ripKerf,
+            Counted = counted,
+            Packs = packs,
+            Lift = top.Mass("lift", least: 1, most: 200) is { } lift ? lift : usual.Lift,
+            SawsTold = told,
             SheetSlack = slack,
             MostStages = stages == 0 ? null : stages,
         };
@@ -113,21 +117,27 @@ public static class ShopText
         return [.. shims.OrderByDescending(s => s.Thickness)];
     }
 
-    private static ImmutableDictionary<string, Money> Prices(TextContext context, MapReader top)
+    private static (ImmutableDictionary<string, Money> Prices, ImmutableDictionary<string, int> Packs) Prices(TextContext context, MapReader top)
     {
+        var packs = ImmutableDictionary.CreateBuilder<string, int>();
         var prices = ImmutableDictionary.CreateBuilder<string, Money>();
         var places = new Dictionary<string, Place>(StringComparer.Ordinal);
         foreach (MapReader entry in top.Maps("prices", "price-of", "name: Wood screw no. 8 x 1 1/2 in, price: 0.06"))
         {
             Named item = entry.Required("name", "Wood screw no. 8 x 1 1/2 in");
             Money? price = entry.Price("price");
+            int pack = entry.Whole("pack", 1, 1, 10_000);
             if (!entry.IsThere("price")) entry.Missing("price", "0.06");
             if (item.Text.Length == 0) continue;
             if (!places.TryAdd(item.Text, item.Place))
                 context.Stop("shop.price-twice", item.Place, $"'{TextContext.Shown(item.Text)}' has a price in line {places[item.Text].Line} already.", "Keep one of them.");
-            else if (price is { } known) prices[item.Text] = known;
+            else if (price is { } known)
+            {
+                prices[item.Text] = known;
+                if (pack > 1) packs[item.Text] = pack;
+            }
         }
-        return prices.ToImmutable();
+        return (prices.ToImmutable(), packs.ToImmutable());
     }
 
     private static (Length Sheets, Length Boards) Pair(MapReader? map, Length sheets, Length boards, Length? most) => map is null

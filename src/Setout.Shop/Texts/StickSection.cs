@@ -9,6 +9,9 @@ namespace Setout.Shop.Texts;
 /// <param name="Width">The larger size.</param>
 public readonly record struct StickSection(ExactLength Thickness, ExactLength Width)
 {
+    /// <summary>Of two sizes, in whichever order.</summary>
+    public static StickSection Of(ExactLength one, ExactLength other) => one <= other ? new(one, other) : new(other, one);
+
     /// <summary>Of a stick; null where neither text nor table knows.</summary>
     public static StickSection? Of(Stick stick)
     {

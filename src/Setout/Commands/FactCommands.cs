@@ -11,7 +11,7 @@ using Spectre.Console.Cli;
 
 namespace Setout.Commands;
 
-/// <summary><c>setout mark FILE cut|assembled|fitted|bought KEY...</c>.</summary>
+/// <summary><c>setout mark FILE cut|assembled|fitted|bought|gone KEY...</c>, and <c>setout mark FILE cut --run N --plan DIR</c>.</summary>
 internal sealed class MarkCommand : Command<MarkCommand.Settings>
 {
     /// <summary>What it takes.</summary>
@@ -19,12 +19,12 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
     {
         /// <summary>How far it has come.</summary>
         [CommandArgument(1, "<WHAT>")]
-        [Description("cut, assembled, fitted or bought.")]
+        [Description("cut, assembled, fitted or bought; gone for a blank that is no longer there.")]
         public string What { get; set; } = "";
 
         /// <summary>The keys.</summary>
-        [CommandArgument(2, "<KEY>")]
-        [Description("Parts such as L3.side, or one of several as L3.side#1.")]
+        [CommandArgument(2, "[KEY]")]
+        [Description("Parts such as L3.side, or one of several as L3.side#1; with gone the names of blanks; nothing with --run.")]
         public string[] Keys { get; set; } = [];
 
         /// <summary>The sheet they came from.</summary>
@@ -42,6 +42,21 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         [Description("For parts cut to another figure than the plan's: the size and its figure, such as L1.end.length=17 17/32; may stand several times.")]
         public string[] To { get; set; } = [];
 
+        /// <summary>A whole run.</summary>
+        [CommandOption("--run <N>")]
+        [Description("With cut: all that comes off this run of a plan, with the wood it took and left.")]
+        public string? Run { get; set; }
+
+        /// <summary>The plan of that run.</summary>
+        [CommandOption("--plan <DIR>")]
+        [Description("With --run: the folder of the plan that was cut by.")]
+        public string? Plan { get; set; }
+
+        /// <summary>The blank the parts came from.</summary>
+        [CommandOption("--blank <NAME>")]
+        [Description("For parts cut without a run: the blank in hand they came from, which is then gone; may stand several times.")]
+        public string[] Blank { get; set; } = [];
+
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
         [Description("Write nothing.")]
@@ -58,23 +73,34 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
             "assembled" => Progress.Assembled,
             "fitted" => Progress.Fitted,
             "bought" => Progress.Bought,
-            _ => throw new UsageException($"'{settings.What}' is not known here.", "Use cut, assembled, fitted or bought."),
+            "gone" => Progress.Cut,
+            _ => throw new UsageException($"'{settings.What}' is not known here.", "Use cut, assembled, fitted, bought or gone."),
         };
+        bool isGone = settings.What == "gone";
+        if (settings.Run is null && settings.Plan is not null) throw new UsageException("A plan is named, and no run of it.", "Add --run N.");
+        if ((settings.Run is not null || settings.Blank.Length > 0) && (progress != Progress.Cut || isGone)) throw new UsageException("Runs are cut, and so is what comes from a blank.", $"Write 'setout mark FILE cut' with {(settings.Run is not null ? "--run" : "--blank")}.");
+        if (settings.Run is not null && (settings.Keys.Length > 0 || settings.Sheet is not null || settings.Again || settings.To.Length > 0 || settings.Blank.Length > 0))
+            throw new UsageException("A run says by itself what came off it.", "Leave out all but --run, --plan, --shop and --dry-run.");
+        if (settings.Run is null && settings.Keys.Length == 0) throw new UsageException("This names nothing.", isGone ? "Name a blank, as the log does." : "Name parts, such as L3.side; or a run of a plan: --run 3 --plan DIR.");
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        if (settings.Run is { } run) return RunMarks.Run(terminal, files, source, run, settings.Plan, settings.DryRun);
+        if (isGone) return RunMarks.Gone(terminal, files, source, settings.Keys, settings.DryRun);
         SetPiece set = source.SetOut();
         ImmutableArray<string> keys = [.. settings.Keys.SelectMany(word => KeysOf(set, progress, word)).Distinct()];
         Again(set, progress, keys, settings.Again);
         var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Given(set, progress, keys, settings.To, Marking.Figures(set, progress, keys, settings.Again)))
         {
             Chosen = Marking.Chosen(set, progress, keys, settings.Again),
+            Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(source, b))],
             From = settings.Sheet is { } sheet ? SheetOf(set, progress, keys, sheet) : "",
         };
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
         terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         foreach (Part part in set.Parts.Where(p => progress == Progress.Cut && set.IsHeld(p) && keys.Any(k => k.Split('#')[0] == p.Key)))
-            terminal.Out.WriteLine($"  {part.Name} was waiting for a reading of {part.HeldUntil[^1]}; its figures stand as it was cut.");
-        Told.Moved(terminal.Out, files, set, (source with { Log = new(source.Log.Entries.Add(entry)) }).SetOut(), source.Shop);
+            Told.Finding(terminal.Error, files.Piece, new("mark.waits", Severity.Warn, part.Key, $"{part.Name} was waiting for a reading of {part.HeldUntil[^1]}, and is marked cut without it; its figures stand as it was cut.", "If it is not cut, void the entry and take the reading first.", part.Place));
+        PieceSource marked = source with { Log = new(source.Log.Entries.Add(entry)) };
+        Told.Moved(terminal.Out, files, set, marked.SetOut(), marked.ShopInHand);
         return ExitCode.Fine;
     }
 
@@ -124,12 +150,22 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         }
     }
 
+    // A sheet is known by its reading: another name would be a letter of some plan, or a slip, and give the part no thickness.
+    private static string ReadSheet(SetPiece set, string material, string key, string sheet)
+    {
+        if (set.Worked.Values.ContainsKey(QuantityKey.Of(key, "thickness"))) return key;
+        string start = material + BenchFacts.SheetWord;
+        string[] known = [.. set.Worked.Order.Select(k => k.Text).Where(k => k.StartsWith(start, StringComparison.Ordinal) && k.EndsWith(".thickness", StringComparison.Ordinal)).Select(k => k[start.Length..^".thickness".Length]).Distinct().Order(StringComparer.Ordinal)];
+        throw new UsageException($"No sheet '{sheet}' of {material} has been read; nothing was written.",
+            $"{(known.Length > 0 ? $"Read are: {string.Join(", ", known)}. " : "")}Read it first: setout record FILE {material}.thickness READING --sheet {sheet}; or leave --sheet out.");
+    }
+
     private static string SheetOf(SetPiece set, Progress progress, ImmutableArray<string> keys, string sheet)
     {
         if (progress != Progress.Cut) throw new UsageException("Only parts that are cut come from a sheet.", "Leave --sheet out.");
         string[] materials = [.. keys.Select(k => set.Parts.First(p => p.Key == k.Split('#')[0]).Material).Distinct()];
         return materials is [var one]
-            ? Commands.Keys.Sheet(set, one, sheet)
+            ? ReadSheet(set, one, Commands.Keys.Sheet(set, one, sheet), sheet)
             : throw new UsageException($"These parts are of {string.Join(" and ", materials)}: they cannot have come from one sheet.", "Mark them one material at a time.");
     }
 }
@@ -156,10 +192,13 @@ internal sealed class VoidCommand : Command<VoidCommand.Settings>
         if (voided is null)
             throw new UsageException($"There is no entry '{settings.Entry}' in '{files.Log}'.", NearestWord.Of(settings.Entry, source.Log.Entries.Select(e => e.Id)) is { } guess ? $"Did you mean '{guess}'?" : "");
         if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) throw new UsageException($"Entry '{settings.Entry}' is void already.", "");
+        if (voided is MarkEntry mark && Shop.Rack.WoodLedger.Built(source.Log, mark) is [var built, ..])
+            throw new UsageException($"Entry '{built.Id}' goes on with wood that '{settings.Entry}' left{(built.Run is { } number ? $": it marks run {number}" : "")}; nothing was written.", $"Void that one first: setout void {settings.File} {built.Id}.");
         var entry = new VoidEntry(Commands.Entry.NewId(), Commands.Entry.At(terminal), settings.Entry);
         LogFile.Append(files.Log, entry);
         terminal.Out.WriteLine($"void: {settings.Entry}; entry {entry.Id}");
-        Told.Moved(terminal.Out, files, source.SetOut(), (source with { Log = new(source.Log.Entries.Add(entry)) }).SetOut(), source.Shop);
+        PieceSource mended = source with { Log = new(source.Log.Entries.Add(entry)) };
+        Told.Moved(terminal.Out, files, source.SetOut(), mended.SetOut(), mended.ShopInHand);
         return ExitCode.Fine;
     }
 }

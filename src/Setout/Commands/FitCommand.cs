@@ -42,7 +42,7 @@ internal sealed class FitCommand : Command<FitCommand.Settings>
         else
         {
             foreach (string line in FitLines.Of(set, report, settings.All ? int.MaxValue : Shown)) terminal.Out.WriteLine(line);
-            foreach (string line in MendingLines.Of(Remedies.For(set, source.Shop.Shims, Blanks.Of(set, source.Shop), null, settings.All ? int.MaxValue : Shown))) terminal.Out.WriteLine(line);
+            foreach (string line in MendingLines.Of(Remedies.For(set, source.Shop.Shims, Blanks.Of(set, source.ShopInHand), null, settings.All ? int.MaxValue : Shown))) terminal.Out.WriteLine(line);
         }
         return ExitCode.Fine;
     }

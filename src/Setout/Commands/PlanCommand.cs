@@ -9,6 +9,7 @@ using Setout.Files;
 using Setout.Shop.Drawings;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 using Setout.Shop.Texts;
 using Spectre.Console.Cli;
 
@@ -62,6 +63,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             TextRead<EarlierLayouts> read = EarlierPlanFile.Read(before);
             foreach (Finding finding in read.Findings) Told.Finding(terminal.Error, EarlierPlanFile.PathIn(before), finding);
             if (read.Value is not { } layouts) return ExitCode.Findings;
+            if (EarlierPlanFile.Text(before, "--before").Value is { } text && SawnPlanJson.Read(text).Value is { } sawn) layouts = layouts.Without(sawn.Parted(source.Log));
             source = source.KeepingTo(layouts);
         }
         IProgress<string>? progress = terminal.ErrorIsTerminal ? new Telling(terminal.Error) : null;
@@ -96,6 +98,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
         foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {Verdicts.Of(sheets)}");
         foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {Verdicts.Of(boards)}");
+        if (RunWords.Summary(plan.Runs) is { Length: > 0 } sawn) writer.WriteLine($"  at the saws: {sawn}");
         // Where no sheet is laid, or none of these materials was there before, there is nothing to say.
         if (plan.Sheets.Any(s => s.Instance.Before is { Sheets.IsEmpty: false } && s.Outcome.Score.Sheets > 0))
             writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");

@@ -115,7 +115,7 @@ public static class SetoutProgram
             config.AddCommand<PartsCommand>("parts").WithData(terminal).WithDescription("List the parts with their figures to cut.").WithExample("parts", "samples/jar-cabinet.yaml", "--json");
             config.AddCommand<WhyCommand>("why").WithData(terminal).WithDescription("Show the working of a size.").WithExample("why", "samples/jar-cabinet.yaml", "G1.box.width");
             config.AddCommand<RecordCommand>("record").WithData(terminal).WithDescription("Record a reading taken at the bench, and say what it moves.").WithExample("record", "my-cabinet.yaml", "birch.thickness", "45/64in", "--with", "calliper");
-            config.AddCommand<MarkCommand>("mark").WithData(terminal).WithDescription("Mark parts cut, assembled, fitted or bought.").WithExample("mark", "my-cabinet.yaml", "cut", "G1.side");
+            config.AddCommand<MarkCommand>("mark").WithData(terminal).WithDescription("Mark parts cut, assembled, fitted or bought.").WithExample("mark", "my-cabinet.yaml", "cut", "G1.side").WithExample("mark", "my-cabinet.yaml", "cut", "--run", "3", "--plan", "plan");
             config.AddCommand<VoidCommand>("void").WithData(terminal).WithDescription("Take an entry of the log back.").WithExample("void", "my-cabinet.yaml", "3f9a01c2");
             config.AddCommand<FitCommand>("fit").WithData(terminal).WithDescription("Say what will fit before it is cut, and what to measure first.").WithExample("fit", "samples/luthiers-bench.yaml");
             config.AddCommand<SquareCommand>("square").WithData(terminal).WithDescription("Say how square a frame is from its sides and diagonals, and what to pull.").WithExample("square", "--sides", "36", "24", "36", "24", "--diagonals", "43 1/4", "43 5/16");

@@ -3,23 +3,29 @@ using Setout.Cutting.Sheets;
 namespace Setout.Cutting.Tests.Sheets;
 
 /// <summary>
-/// Every cut tree of one sheet for a few parts in whole millimetres, for the fewest settings and the best worth of left-overs with those;
+/// Every cut tree of one sheet for a few parts in whole millimetres, for the fewest settings, the fewest cuts with those, and the best worth of left-overs with both;
 /// written without any of the solver's code. Slices are as large as parts beside each other make them, or as a single part of the sheet is.
 /// Trees of more than <paramref name="most"/> settings are left out.
 /// </summary>
 internal sealed class EveryTree(SheetPart[] parts, int kerf, int shortSide, int longSide, int most)
 {
+    // Worth and cuts add up over a tree, so one number holds both: no worth reaches what a cut counts.
+    private static readonly Int128 s_cut = (Int128)1_000_000_000_000_000;
+
     private readonly Dictionary<(int Set, int Along, int Across, int Stage, bool? Parent), Dictionary<string, Int128>> _known = [];
 
-    /// <summary>The fewest settings and the most worth with them; null when the sheet does not hold the parts.</summary>
-    public (int Settings, Int128 Worth)? Best(int along, int across)
+    /// <summary>The fewest settings, the fewest cuts with them, the most worth with both; null when the sheet does not hold the parts.</summary>
+    public (int Settings, int Cuts, Int128 Worth)? Best(int along, int across)
     {
         (int Settings, Int128 Worth)? best = null;
         foreach (bool first in (bool[])[true, false])
             foreach ((string settings, Int128 worth) in Divided((1 << parts.Length) - 1, along, across, 0, first))
                 best = Better(best, (settings.Length == 0 ? 0 : settings.Split(' ').Length + (first ? 1 : 0), worth));
         if (Trees((1 << parts.Length) - 1, along, across, 0, null).TryGetValue("", out Int128 whole)) best = Better(best, (0, whole));
-        return best;
+        if (best is not { } found) return null;
+        int cuts = 0;
+        for (; found.Worth < 0; cuts++) found.Worth += s_cut;
+        return (found.Settings, cuts, found.Worth);
     }
 
     private static (int, Int128) Better((int Settings, Int128 Worth)? a, (int Settings, Int128 Worth) b) =>
@@ -53,6 +59,7 @@ internal sealed class EveryTree(SheetPart[] parts, int kerf, int shortSide, int 
             {
                 int left = extent - used;
                 if (left == 0 && slices == 1) return;
+                worth -= (slices - 1 + (left > 0 ? 1 : 0)) * s_cut;
                 if (left > kerf)
                 {
                     int rest = left - kerf;

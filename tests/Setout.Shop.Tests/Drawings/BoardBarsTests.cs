@@ -29,23 +29,24 @@ public sealed class BoardBarsTests
     public void Of_RippedAndFlawedBoard_ABarForEachLaneThatHoldsAPart()
     {
         BoardPlan boards = Plan(out Plan plan);
-        Scene scene = Assert.Single(BoardBars.Of(plan.Set, boards, s_page));
-        Assert.Equal(["rail-1-1", "rail-1-2"], Groups(scene.Items).Select(g => g.Key).Where(k => k.StartsWith("rail-", StringComparison.Ordinal)));
+        Scene scene = Assert.Single(BoardBars.Of(plan, boards, s_page));
+        // The parts are marked 1 and 2, so no board is called so.
+        Assert.Equal(["rail-3-1", "rail-3-2"], Groups(scene.Items).Select(g => g.Key).Where(k => k.StartsWith("rail-", StringComparison.Ordinal)));
         string[] texts = [.. Texts(scene.Items)];
-        Assert.Contains("board 1, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 1 of 2, rip to 45 mm", texts);
+        Assert.Contains("board 3, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 1 of 2 (3a), rip to 45 mm", texts);
         // 150 less two lanes and two kerfs.
-        Assert.Contains("board 1, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 2 of 2, rip to 45 mm; 54 mm stays beside it", texts);
+        Assert.Contains("board 3, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 2 of 2 (3b), rip to 45 mm; 54 mm stays beside it", texts);
         Assert.Contains(texts, t => t.Contains("rip into lanes before", StringComparison.Ordinal));
         // All figures run from there, so what goes off it must be told.
         Assert.Contains("10 mm off; figures run from the trued end", string.Join(' ', texts), StringComparison.Ordinal);
-        Assert.Contains("Board 1 is ripped into lanes of 45 mm. Board 1 has flaws from the end as it lies: 500 to 535 mm; 530 to 540 mm.", scene.Description, StringComparison.Ordinal);
+        Assert.Contains("Board 3 is ripped into lanes of 45 mm. Board 3 has flaws from the end as it lies: 500 to 535 mm; 530 to 540 mm.", scene.Description, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Of_RippedAndFlawedBoard_FlawsAndPartsStandWhereTheyAre()
     {
         BoardPlan boards = Plan(out Plan plan);
-        Scene scene = Assert.Single(BoardBars.Of(plan.Set, boards, s_page));
+        Scene scene = Assert.Single(BoardBars.Of(plan, boards, s_page));
         foreach (GroupItem bar in Groups(scene.Items).Where(g => g.Key.StartsWith("rail-", StringComparison.Ordinal)))
         {
             // The bar itself is 980 mm between the trims; the two flaws are drawn as the one they make, 490 to 530 from the trued end.
@@ -67,14 +68,14 @@ public sealed class BoardBarsTests
     public void Of_RippedAndFlawedBoard_IsTheCommittedDrawing()
     {
         BoardPlan boards = Plan(out Plan plan);
-        Snapshots.Match(SvgWriter.Write(Assert.Single(BoardBars.Of(plan.Set, boards, s_page)), SvgOptions.Standalone), "ripped-board", "svg");
+        Snapshots.Match(SvgWriter.Write(Assert.Single(BoardBars.Of(plan, boards, s_page)), SvgOptions.Standalone), "ripped-board", "svg");
     }
 
     [Fact]
     public void Of_PlainBoards_SaysNothingOfLanesOrFlaws()
     {
         Plan plan = Sample.Plan("luthiers-bench");
-        ImmutableArray<Scene> scenes = BoardBars.Of(plan.Set, plan.Boards[0], s_page);
+        ImmutableArray<Scene> scenes = BoardBars.Of(plan, plan.Boards[0], s_page);
         Assert.All(scenes, s => Assert.DoesNotContain(Texts(s.Items), t => t.Contains("lane", StringComparison.Ordinal) || t.Contains("flaw", StringComparison.Ordinal)));
     }
 
@@ -105,7 +106,7 @@ public sealed class BoardBarsTests
     public void Of_BoardsOfTwoTrims_EachTellsItsOwn()
     {
         Plan plan = Sample.Plan("herb-rack");
-        string texts = string.Join(' ', BoardBars.Of(plan.Set, plan.Boards.Single(b => b.Material.Name == "rails"), s_page).SelectMany(s => Texts(s.Items)));
+        string texts = string.Join(' ', BoardBars.Of(plan, plan.Boards.Single(b => b.Material.Name == "rails"), s_page).SelectMany(s => Texts(s.Items)));
         Assert.Matches("rail with a knot [^:]*, true as it is", texts);
         Assert.Contains("12.7 mm off first", texts, StringComparison.Ordinal);
     }

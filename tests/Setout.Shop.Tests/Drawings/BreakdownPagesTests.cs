@@ -64,7 +64,7 @@ public sealed class BreakdownPagesTests
         int seen = 0;
         foreach (SheetPlan sheets in plan.Sheets)
         {
-            ImmutableArray<MarkedSheet> drawn = MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(260, 180));
+            ImmutableArray<MarkedSheet> drawn = MarkingOut.Of(plan, sheets, new BreakdownPaper(260, 180));
             for (int i = 0; i < drawn.Length; i++)
             {
                 Scene scene = drawn[i].Scene;
@@ -95,7 +95,7 @@ public sealed class BreakdownPagesTests
             "- {part: a, of: ply, count: 60, length: 600, width: 44}\n", "{stick: ash, section: 45 x 20, length: 1000, have: 1}", "kerf: {sheets: 3}\n");
         SheetPlan sheets = Assert.Single(plan.Sheets);
         PageRoom room = PageRoom.Of(Paper.A4);
-        Assert.All(MarkingOut.Of(plan.Set, sheets, new BreakdownPaper(room.Width, room.Height) { MostHeight = room.Height }), s => Assert.True(LeavesOut(s.Scene), "The parts are no longer small enough for this test."));
+        Assert.All(MarkingOut.Of(plan, sheets, new BreakdownPaper(room.Width, room.Height) { MostHeight = room.Height }), s => Assert.True(LeavesOut(s.Scene), "The parts are no longer small enough for this test."));
 
         PageLayout[] pages = [.. Pages(plan, Paper.A4).Pages.Where(p => p.Pieces.OfType<ScenePiece>().Any(s => s.Scene.Title.StartsWith("ply", StringComparison.Ordinal)))];
         Assert.NotEmpty(pages);

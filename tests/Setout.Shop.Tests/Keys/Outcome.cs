@@ -22,7 +22,7 @@ internal static partial class Outcome
     {
         (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.Read(text, null, null);
         if (source is null) return "refused: " + string.Join('\n', findings.Select(f => Words(f.Finding)));
-        source = source with { Hash = "" };
+        source = source with { Hash = "", TextHash = "" };
         SetPiece set = source.SetOut();
         var all = new StringBuilder();
         void Say(string line) => all.Append(line).Append('\n');

@@ -126,6 +126,8 @@ public class SchemaTests
         unit: in
         grid: {in: 1/32, mm: 0.5}
         kerf: {sheets: 1/8, boards: 1/8, rips: 0}
+        saws: {fence: {widest: 30, room: 100, narrowest: 1, carrier: 1/4}, sled: {deepest: 24, longest: 48}, guided: {kerf: 3/32, shoe: 5 1/8, longest: 100, rough: 0}, boards: {widest: 8}}
+        lift: 51 lb
         trim: {sheets: 1/4, boards: 0}
         keep: {sheets: 12 x 6, boards: 12}
         slack: 1/16
@@ -134,10 +136,11 @@ public class SchemaTests
         spread: {setting: 1/16, repeat: 0, sheet: 1/100, spot: 0.1 mm, section: 1/8, placing: 1/128, slides: 0.2 mm}
         shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]
         stock:
-          - {panel: hardwood plywood, label: 3/4, thickness: 0.71, grain: free, size: 96 x 48, price: 60, have: 1, name: a, trim: 0}
-          - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: 0, rip: no, flaws: [{from: 1, to: 2}]}
-          - {stick: oak, section: 2 x 2, length: 60, price: 9, have: 1, name: c, trim: 0, rip: yes, flaws: [{from: 20, to: 24}, {from: 0, to: 60}]}
-        prices: [{name: Screw, price: 0.07}]
+          - {panel: hardwood plywood, label: 3/4, thickness: 0.71, grain: free, size: 96 x 48, price: 60, have: 1, name: a, trim: {near edge: 0, far edge: 1/4, near end: 0, far end: 1/4}, read: 0.706, lot: May, for: all, counted: 2026-11-27}
+          - {lumber: 2x4, section: 1 1/2 x 3 1/2, length: 96, price: 4.2, have: 1, name: b, trim: {near end: 0, far end: 1}, lot: May, for: all, counted: 2026-11-27, rip: no, flaws: [{from: 1, to: 2}]}
+          - {stick: oak, section: 2 x 2, length: 60, price: 9, have: 1, name: c, trim: 0, lot: May, for: all, counted: 2026-11-27T17:30:00+01:00, rip: yes, flaws: [{from: 20, to: 24}, {from: 0, to: 60}]}
+        counted: 2026-11-20
+        prices: [{name: Screw, price: 0.07, pack: 100}]
         """;
 
     private const string WholeLog = """
@@ -149,6 +152,18 @@ public class SchemaTests
           - {id: d, at: 2026-05-04T09:40:00Z, fitted: [D1], figures: [], chosen: [{of: D1.slide.length, is: 18 in}]}
           - {id: e, at: 2026-05-04T09:40:00Z, bought: [Screw], figures: [], chosen: [{of: D2.slide.length, is: 450 mm}]}
           - {id: f, at: 2026-05-04T09:40:00Z, void: a}
+          - id: h
+            at: 2026-05-04T09:40:00Z
+            cut: [C.side]
+            run: 3
+            plan: 1a2b3c4d
+            took:
+              - {of: ply, stock: rack, name: offcut 7, size: 48 in x 24 in, trim: {near edge: 0, far edge: 1/4 in, near end: 0, far end: 1/4 in}}
+              - {of: oak, stock: bought, name: c, length: 96 in, section: 120 mm x 20 mm, trim: {near end: 1/2 in}, flaws: [{from: 640 mm, to: 710 mm}]}
+              - {of: ply, blank: ply-4}
+            left:
+              - {of: ply, name: ply-5, size: 24 in x 11 1/4 in, trim: {far end: 1/4 in}, use: work}
+              - {of: oak, name: oak-6, length: 40 in, section: 20 mm x 60 mm, trim: {far end: 1/2 in}, flaws: [{from: 0, to: 10 mm}], use: waiting}
           - {id: g, at: 2026-05-04T09:40:00Z, allow: material.not-read, on: ply, because: read it twice}
         """;
 
@@ -225,6 +240,27 @@ public class SchemaTests
     [InlineData("shop", "repeat: 0,", "repeat: [1/64],")]
     [InlineData("shop", "shims: [{name: card, thickness: 0.3 mm}, {name: washer, thickness: 1/16}]", "shims: {card: 0.3 mm}")]
     [InlineData("shop", "thickness: 0.3 mm", "thickness: 0")]
+    [InlineData("shop", "counted: 2026-11-20", "counted: last week")]
+    [InlineData("shop", "counted: 2026-11-20", "counted: 2026-11-20T12:00:00")]
+    [InlineData("shop", "trim: {near end: 0, far end: 1}", "trim: [0, 1]")]
+    [InlineData("shop", "{near end: 0, far end: 1}", "{near end: 0, far end: -1}")]
+    [InlineData("shop", "read: 0.706", "read: 0")]
+    [InlineData("log", "run: 3", "run: 0")]
+    [InlineData("log", "run: 3", "run: third")]
+    [InlineData("log", "stock: rack", "stock: wall")]
+    [InlineData("log", "use: work", "use: part")]
+    [InlineData("log", "size: 48 in x 24 in", "size: 48 in")]
+    [InlineData("log", "size: 48 in x 24 in", "size: 48 in x 24")]
+    [InlineData("log", "length: 40 in", "length: 40")]
+    [InlineData("log", "{far end: 1/2 in}, flaws: [{from: 0", "{far end: 1/2}, flaws: [{from: 0")]
+    [InlineData("log", "{of: ply, blank: ply-4}", "ply-4")]
+    [InlineData("log", "{of: ply, blank: ply-4}", "{of: ply, blank: [ply-4]}")]
+    [InlineData("shop", "lift: 51 lb", "lift: 51")]
+    [InlineData("shop", "lift: 51 lb", "lift: 51 stone")]
+    [InlineData("shop", "boards: {widest: 8}", "boards: [8]")]
+    [InlineData("shop", "boards: {widest: 8}", "boards: none")]
+    [InlineData("shop", "sled: {deepest: 24, longest: 48}", "sled: {deepest: 0, longest: 48}")]
+    [InlineData("shop", "shoe: 5 1/8", "shoe: -1")]
     [InlineData("log", "from: boxes.sheet-1", "from: [boxes.sheet-1]")]
     [InlineData("log", "fitted: [D1]", "fitted: [D1], from: boxes.sheet-1")]
     [InlineData("log", "is: 18 in", "is: 18")]

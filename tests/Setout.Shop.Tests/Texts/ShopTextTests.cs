@@ -2,6 +2,7 @@ using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
+using Setout.Cutting.Runs;
 using Setout.Shop.Texts;
 
 namespace Setout.Shop.Tests.Texts;
@@ -71,6 +72,32 @@ public class ShopTextTests
         { "stock.name-twice", Head + "stock:\n  - {panel: mdf, label: 3/4, size: 20 x 10, have: 1, name: b}\n  - {lumber: 2x4, length: 60}\n  - {panel: mdf, label: 3/4, size: 20 x 10, have: 1, name: ¦b}\n" },
         { "text.unknown-word", Head + "stock:\n  - {lumber: 2x6, length: 96, rip: ¦often}\n" },
         { "text.absurd-size", Head + "kerf: {rips: ¦1 1/32}\n" },
+        { "text.wanted-map", Head + "saws: ¦all\n" },
+        { "text.wanted-map", Head + "saws: {fence: ¦30}\n" },
+        { "text.wanted-map", Head + "saws: {sled: ¦[24, 48]}\n" },
+        { "text.wanted-map", Head + "saws: {guided: ¦none}\n" },
+        { "text.unknown-key", Head + "saws: {¦bandsaw: {widest: 8}}\n" },
+        { "text.unknown-key", Head + "saws: {fence: {¦kerf: 1/8}}\n" },
+        { "text.absurd-size", Head + "saws: {fence: {widest: ¦0}}\n" },
+        { "text.absurd-size", Head + "saws: {fence: {room: ¦-100}}\n" },
+        { "text.absurd-size", Head + "saws: {fence: {carrier: ¦0}}\n" },
+        { "shop.carrier-wider", Head + "saws: {fence: {narrowest: 1, carrier: ¦1 1/64}}\n" },
+        { "shop.carrier-wider", Head + "saws: {fence: {carrier: ¦2}}\n" },
+        { "shop.fence-too-near", Head + "saws: {fence: {narrowest: 3, widest: ¦2}}\n" },
+        { "shop.fence-too-near", Head + "saws: {fence: {narrowest: ¦31}}\n" },
+        { "text.absurd-size", Head + "saws: {sled: {deepest: ¦0}}\n" },
+        { "text.absurd-size", Head + "saws: {guided: {shoe: ¦-5}}\n" },
+        { "text.absurd-size", Head + "saws: {guided: {rough: ¦2}}\n" },
+        { "text.absurd-size", Head + "saws: {guided: {kerf: ¦1 1/8}}\n" },
+        { "text.absurd-size", Head + "saws: {boards: {widest: ¦0}}\n" },
+        { "shop.sled-alone", Head + "saws: {fence: no, sled: ¦{deepest: 24}}\n" },
+        { "shop.no-saw", Head + "saws: ¦{fence: no, guided: no, boards: no}\n" },
+        { "text.wanted-weight", Head + "lift: ¦51\n" },
+        { "text.wanted-weight", Head + "lift: ¦a sack\n" },
+        { "text.wanted-weight", Head + "lift: ¦-20 kg\n" },
+        { "text.wanted-weight", Head + "lift: ¦[51 lb]\n" },
+        { "text.absurd-weight", Head + "lift: ¦0 kg\n" },
+        { "text.absurd-weight", Head + "lift: ¦500 lb\n" },
         { "text.missing", Head + "prices:\n  - ¦{name: Screw}\n" },
         { "text.missing", Head + "prices:\n  - ¦{price: 1}\n" },
         { "shop.price-twice", Head + "prices:\n  - {name: Screw, price: 1}\n  - {name: ¦Screw, price: 2}\n" },
@@ -87,6 +114,51 @@ public class ShopTextTests
         Assert.Equal(Shop.Texts.Shop.Usual with { Stock = read.Value!.Stock }, read.Value);
         Assert.Empty(read.Value.Stock);
     }
+
+    [Fact]
+    public void Read_Saws_EachFigureInItsPlace()
+    {
+        static Length In(long n, long d = 1) => Length.FromInches(n, d);
+        SawLimits saws = Sound(Head + "kerf: {sheets: 1/10, boards: 1/5, rips: 3/16}\nsaws:\n  fence: {widest: 40, room: 90, narrowest: 2, carrier: 1/2}\n  sled: {deepest: 20, longest: 50}\n"
+            + "  guided: {kerf: 3/32, shoe: 5 1/8, longest: 60, rough: 0}\n  boards: {widest: 12}\n").Saws;
+        Assert.Equal(new(new(In(1, 10), In(40), In(90), In(2), In(1, 2)), new(In(20), In(50)), new(In(3, 32), In(41, 8), In(60), Length.Zero), new(In(1, 5), In(12)), In(3, 16)), saws);
+        // The hand-held saw has the kerf of sheets until it says its own; what is left out is as usual.
+        saws = Sound(Head + "kerf: {sheets: 1/10}\nsaws: {guided: {longest: 60}}\n").Saws;
+        Assert.Equal(SawLimits.Usual with { Fence = SawLimits.Usual.Fence! with { Kerf = In(1, 10) }, Guided = new(In(1, 10), null, In(60), In(1, 16)) }, saws);
+        // A narrow fence needs no carrier wider than itself.
+        Assert.Equal((In(1, 8), In(1, 8)), Sound(Head + "saws: {fence: {narrowest: 1/8}}\n").Saws.Fence is { } near ? (near.Narrowest, near.NarrowestCarried) : default);
+    }
+
+    [Fact]
+    public void Read_SawsThatAreNotThere_AreNull()
+    {
+        Assert.Equal((null, null, true, true), Sound(Head + "saws: {fence: no}\n").Saws is var a ? (a.Fence, a.Sled, a.Guided is not null, a.Boards is not null) : default);
+        Assert.Equal((null, true), Sound(Head + "saws: {sled: no}\n").Saws is var b ? (b.Sled, b.Fence is not null) : default);
+        Assert.Null(Sound(Head + "saws: {guided: no}\n").Saws.Guided);
+        Assert.Null(Sound(Head + "saws: {boards: false}\n").Saws.Boards);
+        Assert.NotNull(Sound(Head + "saws: {fence: no, guided: no}\n").Saws.Boards);
+    }
+
+    // Each sheet can be sawn by either saw: the wider kerf counts, of those that are there.
+    [Theory]
+    [InlineData("kerf: {sheets: 1/10}", 10, 8)]
+    [InlineData("kerf: {sheets: 1/10}\nsaws: {guided: {kerf: 1/5}}", 5, 8)]
+    [InlineData("kerf: {sheets: 1/10}\nsaws: {guided: {kerf: 1/20}}", 10, 8)]
+    [InlineData("kerf: {sheets: 1/10}\nsaws: {fence: no, guided: {kerf: 1/20}}", 20, 8)]
+    [InlineData("kerf: {sheets: 1/10}\nsaws: {guided: no}", 10, 8)]
+    [InlineData("kerf: {sheets: 1/10, boards: 1/4}\nsaws: {boards: no, guided: {kerf: 1/5}}", 5, 5)]
+    public void Read_Kerfs_LayoutsAreLaidWithTheWidest(string written, int sheets, int boards)
+    {
+        Shop.Texts.Shop shop = Sound(Head + written + "\n");
+        Assert.Equal((Length.FromInches(1, sheets), Length.FromInches(1, boards)), (shop.SheetKerf, shop.BoardKerf));
+    }
+
+    [Theory]
+    [InlineData("51 lb", 23.13)]
+    [InlineData("23kg", 23)]
+    [InlineData("30.5 kg", 30.5)]
+    [InlineData("200 kg", 200)]
+    public void Read_Lift_IsAWeight(string written, double kilograms) => Assert.Equal(kilograms, Sound(Head + $"lift: {written}\n").Lift.Kilograms.Value, 2);
 
     [Fact]
     public void Read_OneNameForWhatIsToldApart_IsSound()

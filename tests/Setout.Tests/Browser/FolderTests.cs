@@ -100,6 +100,18 @@ public sealed class FolderTests
         Assert.Contains("part.too-long", await served.Client.GetStringAsync("/piece/jar-cabinet/break-down"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task BreakDown_ListsEveryRun()
+    {
+        using TestFolder folder = new TestFolder().WithSamples();
+        await using Served served = await Served.At(folder.Path);
+        string page = await served.Client.GetStringAsync("/piece/jar-cabinet/break-down");
+        int runs = System.Text.RegularExpressions.Regex.Count(page, "data-run=\"[0-9]+\"");
+        Assert.True(runs > 1);
+        Assert.Contains($"Run {runs} of {runs}: ", Plain(page), StringComparison.Ordinal);
+        Assert.Contains("To the rack", Plain(page), StringComparison.Ordinal);
+    }
+
     private static string Plain(string html) => System.Text.RegularExpressions.Regex.Replace(html, "<[^>]+>", "");
 
     /// <summary>A workbench of its own.</summary>

@@ -152,6 +152,7 @@ public sealed class LogTests : IDisposable
     [InlineData("cut", "L1", "--sheet", "1")]
     [InlineData("cut", "F.post", "--sheet", "1")]
     [InlineData("cut", "L1.end", "--sheet", "a b")]
+    [InlineData("cut", "L1.end", "--sheet", "A")]
     public async Task Mark_WithWhatCannotBe_AnswersTwoAndWritesNothing(string what, string key, string option, string value)
     {
         Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("mark", Bench, what, key, option, value));
@@ -166,10 +167,16 @@ public sealed class LogTests : IDisposable
         Assert.Contains("read boxes, thickness of sheet 1:", read.Out, StringComparison.Ordinal);
         Assert.Contains("through boxes.sheet-1.thickness > boxes.thickness > L1.end.length", read.Out, StringComparison.Ordinal);
         Assert.Contains("all comes right the first time:", read.Out, StringComparison.Ordinal);
+        // The letter of a drawing is no sheet that was read.
+        var letter = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await letter.RunAsync("mark", Bench, "cut", "L1.end", "--sheet", "A"));
+        Assert.Contains("No sheet 'A' of boxes has been read", letter.Error, StringComparison.Ordinal);
+        Assert.Contains("Read are: 1.", letter.Error, StringComparison.Ordinal);
         var cut = new TestTerminal();
         Assert.Equal(ExitCode.Fine, await cut.RunAsync("mark", Bench, "cut", "L1.side", "L1.end", "--sheet", "1"));
         Assert.Contains("from boxes.sheet-1", cut.Out, StringComparison.Ordinal);
-        Assert.Contains("was waiting for a reading of L.width", cut.Out, StringComparison.Ordinal);
+        Assert.Contains("warn mark.waits: ", cut.Error, StringComparison.Ordinal);
+        Assert.Contains("was waiting for a reading of L.width", cut.Error, StringComparison.Ordinal);
         var why = new TestTerminal();
         Assert.Equal(ExitCode.Fine, await why.RunAsync("why", Bench, "L1.box.as-built"));
         Assert.Contains("[boxes.sheet-1.thickness]", why.Out, StringComparison.Ordinal);

@@ -13,12 +13,15 @@ public sealed class PlanTests
         var terminal = new TestTerminal();
         Assert.Equal(ExitCode.Fine, await terminal.RunAsync("plan", Samples.File("jar-cabinet"), "--out", folder.Of("deep", "plan")));
         string[] files = folder.Files();
-        foreach (string name in new[] { "plan.json", "parts.csv", "buying.csv", "bench-sheets.pdf", "drawings/front.svg", "breakdown/birch-A.svg" })
+        foreach (string name in new[] { "plan.json", "parts.csv", "buying.csv", "bench-sheets.pdf", "drawings/front.svg", "breakdown/birch-D.svg" })
             Assert.Contains("deep/plan/" + name, files);
         using JsonDocument json = JsonDocument.Parse(File.ReadAllBytes(folder.Of("deep", "plan", "plan.json")));
         Assert.Equal("Jar cabinet", json.RootElement.GetProperty("piece").GetProperty("name").GetString());
         Assert.Equal("%PDF", Encoding.ASCII.GetString(File.ReadAllBytes(folder.Of("deep", "plan", "bench-sheets.pdf")), 0, 4));
         Assert.Contains("to buy:", terminal.Out, StringComparison.Ordinal);
+        int settings = json.RootElement.GetProperty("runs").GetProperty("settings").GetInt32();
+        Assert.True(settings > 1);
+        Assert.Contains($"at the saws: {settings} settings, the fewest for this layout", terminal.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -162,7 +162,7 @@ public sealed partial class ReadingsPageTests : IDisposable
 
     private static bool IsCode(string word) => s_sources.Value.Contains($"\"{word}\"", StringComparison.Ordinal);
 
-    private static readonly Lazy<string> s_sources = new(() => string.Concat(Repository.FilesIn("src/Setout.Core", "*.cs").Select(f => File.ReadAllText(Repository.PathOf(f)))));
+    private static readonly Lazy<string> s_sources = new(() => string.Concat(new[] { "src/Setout.Core", "src/Setout.Shop", "src/Setout" }.SelectMany(room => Repository.FilesIn(room, "*.cs")).Select(f => File.ReadAllText(Repository.PathOf(f)))));
 
     [GeneratedRegex("\"[^\"]*\"|\\S+")]
     private static partial Regex Word();

@@ -165,13 +165,13 @@ internal static class BackRule
                 QuantityKey wide = book.DefineSame(key, "back.groove-width", $"{name}, groove for its back, width", "back, as read", back.Thickness);
                 foreach (string round in new[] { shape.Side, shape.Deck })
                 {
-                    book.Machinings.Add(new(round, "Groove along the inside for the back, whole length; plug its ends where they are seen", [("depth", back.Depth!.ToCut), ("width", wide), ("from the rear edge", back.Inset!.Value)]) { By = [part], On = Face.Inside });
+                    book.Machinings.Add(new(round, "Groove along the inside for the back, whole length; plug its ends where they are seen", [("depth", back.Depth!.ToCut), ("width", wide), ("from the rear edge", back.Inset!.Value)]) { By = [part], On = Face.Inside, IsWholeLength = true });
                     book.Joints.Add(new(JointKind.Groove, part, Face.AllEdges, round, Face.Inside, "no glue") { Depth = back.Depth.AsCut, IsLoose = true });
                 }
                 return;
             case BackHold.Rabbeted:
                 QuantityKey rabbet = book.Define(key, "back.rabbet-width", $"{name}, rabbet for its back, width", new Sum(Term.From("back, as read", 1, back.Thickness), Term.From("back, from the rear edges", 1, back.Inset!.Value)));
-                book.Machinings.Add(new(shape.Side, "Rabbet along the inside of the rear edge for the back, whole length", [("depth", back.Depth!.ToCut), ("width", rabbet)]) { By = [part], On = Face.Inside, Edge = Face.BackEdge });
+                book.Machinings.Add(new(shape.Side, "Rabbet along the inside of the rear edge for the back, whole length", [("depth", back.Depth!.ToCut), ("width", rabbet)]) { By = [part], On = Face.Inside, Edge = Face.BackEdge, IsWholeLength = true });
                 book.Joints.Add(new(JointKind.Rabbet, part, Face.AllEdges, shape.Side, Face.BackEdge, "glue and screws all round") { Depth = back.Depth.AsCut });
                 Screws(book, shape, back, w, h);
                 return;

@@ -90,7 +90,7 @@ internal static class FramedDoor
         QuantityKey wide = book.DefineSame(key, "groove.width", $"{spot.Name}, groove width", "panel, as read", panelThickness);
         foreach (string part in rails.Prepend($"{key}.stile"))
         {
-            book.Machinings.Add(new(part, $"Groove along the inner edge for the panel, in the middle of the thickness, whole length", [("depth", setting.Groove.ToCut), ("width", wide)]) { By = [$"{key}.panel"] });
+            book.Machinings.Add(new(part, $"Groove along the inner edge for the panel, in the middle of the thickness, whole length", [("depth", setting.Groove.ToCut), ("width", wide)]) { By = [$"{key}.panel"], IsWholeLength = true });
             book.Joints.Add(new(JointKind.Groove, $"{key}.panel", Face.AllEdges, part, Face.Inside, "no glue") { Depth = setting.Groove.ToCut, IsLoose = true });
         }
         foreach (string rail in rails)

@@ -90,7 +90,7 @@ internal static class BottomRule
             book.Machinings.Add(new($"{key}.{part}", Words(kind, corners.IsThrough, part), isLetIn
                 ? [("depth", groove.ToCut), ("height", grooveWidth)]
                 : [("depth", groove.ToCut), ("width", grooveWidth), ("above the lower edge", grooveUp!.Value)])
-            { By = [$"{key}.bottom"], On = Face.Inside });
+            { By = [$"{key}.bottom"], On = Face.Inside, IsWholeLength = !corners.IsThrough });
             book.Joints.Add(new(isLetIn ? JointKind.Rabbet : slides ? JointKind.SlidIn : JointKind.Groove, $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, isLetIn ? "glue and pins" : "no glue") { Depth = groove.AsCut, IsLoose = !isLetIn });
         }
         CheckDepth(box, groove, word);

@@ -28,7 +28,7 @@ internal static class FrontedBottom
         book.Define(key, "inside.height", $"{name}, height inside, bottom to upper edge", new Sum(Term.From("side height, as cut", 1, height.AsCut), Term.From("groove above the lower edge", -1, up), Term.From("bottom, as read", -1, box.BottomThickness)));
         foreach (string part in new[] { "side", "front" })
         {
-            book.Machinings.Add(new($"{key}.{part}", part == "front" ? "Groove along the inside for the bottom, stopped short of both ends" : "Groove along the inside for the bottom, whole length", [("depth", groove.ToCut), ("width", wide), ("above the lower edge", up)]) { By = [$"{key}.bottom"], On = Face.Inside });
+            book.Machinings.Add(new($"{key}.{part}", part == "front" ? "Groove along the inside for the bottom, stopped short of both ends" : "Groove along the inside for the bottom, whole length", [("depth", groove.ToCut), ("width", wide), ("above the lower edge", up)]) { By = [$"{key}.bottom"], On = Face.Inside, IsWholeLength = part == "side" });
             book.Joints.Add(new(JointKind.SlidIn, $"{key}.bottom", Face.AllEdges, $"{key}.{part}", Face.Inside, "no glue") { Depth = groove.AsCut, IsLoose = true });
         }
         solid?.Screws(book, key);

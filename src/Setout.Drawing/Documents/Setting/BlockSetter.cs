@@ -9,6 +9,8 @@ internal static class BlockSetter
     /// <summary>The word that makes a caution a caution; the frame alone never does.</summary>
     public const string CautionWord = "Caution";
 
+    private const double TogetherGap = 8;
+
     public static List<Strip> Set(Setter setter, Block block)
     {
         List<Strip> strips = block switch
@@ -19,6 +21,7 @@ internal static class BlockSetter
             TableBlock table => TableSetter.Set(setter, table),
             WorkingBlock working => WorkingSetter.Set(setter, working),
             StepsBlock steps => Steps(setter, steps),
+            TogetherBlock together => Together(setter, together),
             PageBreakBlock => [new Strip(0, []) { BreaksBefore = true }],
             _ => throw new ArgumentException($"No setting for {block.GetType().Name}.", nameof(block)),
         };
@@ -39,6 +42,13 @@ internal static class BlockSetter
         const double Rule = 1.5;
         strips.Add(new(Rule, [new RulePiece(0, Rule / 2, setter.Width, Rule / 2, SheetStyle.RuleHeavy, Shade.Ink)]) { KeepsWithNext = true });
         return strips;
+    }
+
+    private static List<Strip> Together(Setter setter, TogetherBlock together)
+    {
+        Strip[] strips = [.. together.Blocks.SelectMany(b => Set(setter, b))];
+        // Set off from what is above, so that a page shows at a glance what belongs together.
+        return [.. strips.Select((s, i) => s with { KeepsWithNext = i < strips.Length - 1, Gap = i == 0 ? Math.Max(s.Gap, TogetherGap) : s.Gap })];
     }
 
     private static List<Strip> KeptWhole(List<Strip> strips) => [.. strips.Select(s => s with { KeepsWithNext = true })];

@@ -3,6 +3,7 @@ using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -20,7 +21,8 @@ public sealed record BrokenMaterial(string Name, string Verdict, ImmutableArray<
 /// <param name="Notes">What stops the plan.</param>
 /// <param name="Materials">Sheets, then boards.</param>
 /// <param name="Cautions">What to mind; the last defers to local codes.</param>
-public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, ImmutableArray<BrokenMaterial> Materials, ImmutableArray<string> Cautions)
+/// <param name="Runs">The work at the saws.</param>
+public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, ImmutableArray<BrokenMaterial> Materials, ImmutableArray<string> Cautions, WordedRuns Runs)
 {
     private static readonly BreakdownPaper s_wide = new(220, 150), s_narrow = new(88, 220);
 
@@ -30,13 +32,14 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
             .. plan.Sheets.Select(s => new BrokenMaterial(s.Material.Name, Verdicts.Of(s), Sheets(plan, s, s_wide), Sheets(plan, s, s_narrow))),
             .. plan.Boards.Select(b => new BrokenMaterial(b.Material.Name, Verdicts.Of(b), Boards(plan, b, s_wide), Boards(plan, b, s_narrow))),
         ],
-        [.. CautionKeys(plan).Select(k => Core.Craft.Cautions.Of(k).Words), Core.Craft.Cautions.Deference]);
+        [.. CautionKeys(plan).Select(k => Core.Craft.Cautions.Of(k).Words), Core.Craft.Cautions.Deference],
+        RunWords.Of(plan));
 
     private static ImmutableArray<string> Sheets(Plan plan, SheetPlan sheets, BreakdownPaper paper) =>
-        [.. MarkingOut.Of(plan.Set, sheets, paper).Select(s => SvgWriter.Write(s.Scene, SvgOptions.Inline))];
+        [.. MarkingOut.Of(plan, sheets, paper).Select(s => SvgWriter.Write(s.Scene, SvgOptions.Inline))];
 
     private static ImmutableArray<string> Boards(Plan plan, BoardPlan boards, BreakdownPaper paper) =>
-        [.. BoardBars.Of(plan.Set, boards, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
+        [.. BoardBars.Of(plan, boards, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
 
     private static IEnumerable<string> CautionKeys(Plan plan)
     {

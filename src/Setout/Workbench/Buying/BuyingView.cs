@@ -15,7 +15,8 @@ namespace Setout.Workbench.Buying;
 /// <param name="Each">The price of one; empty where there is none or one alone.</param>
 /// <param name="Total">The price of all; <c>no price</c> where it is not known.</param>
 /// <param name="HasPrice">Whether it is known.</param>
-public sealed record BuyingRow(string Count, Phrase Item, string Each, string Total, bool HasPrice);
+/// <param name="Spare">What is over; empty where nothing worth telling is.</param>
+public sealed record BuyingRow(string Count, Phrase Item, string Each, string Total, bool HasPrice, Phrase Spare);
 
 /// <summary>What one supplier sells.</summary>
 /// <param name="Name">Such as <c>Sheet goods</c>.</param>
@@ -42,7 +43,7 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
     {
         bool isTaken = line.Kind == BuyingKind.FromTheRack;
         return new($"{line.Count} {line.Unit}{(line.Count == 1 || line.Unit.Length == 0 ? "" : "s")}", Figures.Phrase(line.Item),
-            line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null);
+            line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null, Figures.Phrase(line.Spare));
     }
 
     private static string Name(BuyingKind kind) => kind switch

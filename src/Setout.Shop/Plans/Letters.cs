@@ -1,4 +1,4 @@
-namespace Setout.Shop.Drawings;
+namespace Setout.Shop.Plans;
 
 /// <summary>Letters that count: A to Z, then AA, AB...</summary>
 internal static class Letters

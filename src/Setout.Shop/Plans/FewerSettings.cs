@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Cutting;
+using Setout.Cutting.Boards;
+using Setout.Cutting.Sheets;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>
+/// Looks for layouts that are sawn at fewer settings. Where a strip is divided more than once, the wood is laid out again in plain strips that are cut to length alone. If that
+/// costs the same and all runs of the plan together are fewer, it is taken; if it costs a sheet more and saves settings, it is offered.
+/// </summary>
+/// <param name="set">The piece.</param>
+/// <param name="shop">The shop.</param>
+/// <param name="solver">Lays out sheets.</param>
+/// <param name="options">How much search each material gets; null for the steps of an everyday job by the solver of this program alone, which a time that was asked for is not spent on.</param>
+internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver solver, SolverOptions? options)
+{
+    private readonly ISheetSolver _solver = options is null ? SheetSolvers.Default : solver;
+    private readonly SolverOptions _options = options ?? SolverOptions.Default;
+
+    private const int PlainStages = 2;
+
+    // What a sheet more has to save before it is worth a word: common practice, no source.
+    private const int LeastSaved = 3;
+
+    // Of more parts the search takes long, and nobody buys a sheet for a few settings in so many.
+    private const int MostParts = 500;
+
+    /// <summary>The layouts, some of them plainer, and what could be had for a sheet more.</summary>
+    public (ImmutableArray<SheetPlan> Sheets, ImmutableArray<Finding> Offers) Of(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel)
+    {
+        if (!sheets.Any(IsWorthALook)) return (sheets, []);
+        ImmutableArray<Finding>.Builder offers = ImmutableArray.CreateBuilder<Finding>();
+        int now = Settings(sheets, boards, cancel);
+        for (int i = 0; i < sheets.Length; i++)
+        {
+            SheetPlan plan = sheets[i];
+            if (!IsWorthALook(plan)) continue;
+            SheetLayout layout = _solver.Solve(plan.Instance with { MostStages = PlainStages }, _options, null, cancel).Layout;
+            cancel.ThrowIfCancellationRequested();
+            if (!layout.LeftOut.IsEmpty) continue;
+            SheetPlan plainer = plan with { Outcome = plan.Outcome with { Layout = layout, Score = SheetObjective.Score(plan.Instance, layout) } };
+            int then = Settings(sheets.SetItem(i, plainer), boards, cancel), more = layout.Sheets.Length - plan.Outcome.Layout.Sheets.Length;
+            if (then < now && UsesTheSame(plan, plainer)) (sheets, now) = (sheets.SetItem(i, plainer), then);
+            else if (now - then >= LeastSaved && more <= 1 && plainer.Outcome.Score.Cost > plan.Outcome.Score.Cost) offers.Add(Offer(plan, plainer, more, then, now));
+        }
+        return (sheets, offers.ToImmutable());
+    }
+
+    private static bool IsWorthALook(SheetPlan plan) => plan.Outcome.Layout.LeftOut.IsEmpty && plan.Instance.Before is null && plan.Instance.PartsInAll <= MostParts
+        && plan.Instance.MostStages is null or > PlainStages && plan.Outcome.Layout.Sheets.Any(s => Stages(s.Root) > PlainStages);
+
+    private static int Stages(CutNode node) => node is Division division ? 1 + division.Slices.Max(s => Stages(s.Content)) : 0;
+
+    private int Settings(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel) => Sawing.Of(set, sheets, boards, shop, cancel).Runs.Runs.Length;
+
+    // What else of the rack other materials may count on.
+    private static bool UsesTheSame(SheetPlan a, SheetPlan b) =>
+        a.Outcome.Layout.Sheets.Select(s => s.StockId).Order(StringComparer.Ordinal).SequenceEqual(b.Outcome.Layout.Sheets.Select(s => s.StockId).Order(StringComparer.Ordinal));
+
+    private Finding Offer(SheetPlan plan, SheetPlan plainer, int more, int then, int now)
+    {
+        Money price = plainer.Outcome.Score.Cost - plan.Outcome.Score.Cost;
+        string cost = plan.IsPriced ? $"{price} {shop.Currency}".TrimEnd() : "", name = plan.Material.Name, saved = now - then == 1 ? "1 setting" : $"{now - then} settings";
+        string words = more == 1 ? $"One sheet more of {name}{(cost.Length > 0 ? $", for {cost}," : "")} saves {saved} at the saws" : $"Other sheets of {name}{(cost.Length > 0 ? $", for {cost} more," : "")} save {saved} at the saws";
+        return new("layout.plainer", Severity.Note, name, $"{words}: {then} in place of {now}.", $"Write 'most stages: {PlainStages}' with {name} in the piece file to lay it out in plain strips.", plan.Material.Place);
+    }
+}

@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using Setout.Core.Craft;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.Workings;
+using Setout.Cutting.Runs;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.Runs;
+
+/// <summary>Says the runs of a plan in words: what to set, what to push, which edge lies where, what comes off and what remains. Pure; the same for the same plan.</summary>
+public sealed class RunWords
+{
+    private readonly Plan _plan;
+    private readonly BlankNames _names;
+    private readonly CutLines _lines;
+    private readonly LengthFormat _bare;
+    private readonly ILookup<int, StripGroove> _grooves;
+    private readonly StandIns _standIns;
+
+    private RunWords(Plan plan)
+    {
+        (_plan, _names, _bare) = (plan, BlankNames.Of(plan), LengthFormat.For(plan.Set.Piece.Unit).Bare);
+        _lines = new(plan, _names);
+        _standIns = new(plan);
+        _grooves = StripGrooves.Of(plan).ToLookup(g => g.Before);
+    }
+
+    /// <summary>All runs of a plan.</summary>
+    public static WordedRuns Of(Plan plan) => new RunWords(plan).All();
+
+    /// <summary>How many settings, and whether fewer are possible; empty where nothing is sawn.</summary>
+    public static string Summary(RunPlan runs)
+    {
+        if (runs.Runs.IsEmpty) return "";
+        string count = runs.Runs.Length == 1 ? "1 setting" : $"{runs.Runs.Length} settings";
+        return runs.IsFewest ? $"{count}, the fewest for this layout" : $"{count}; this layout needs at least {runs.LeastSettings}";
+    }
+
+    private WordedRuns All()
+    {
+        ImmutableArray<RunBlank> blanks = _plan.Runs.Blanks;
+        return new(
+            Summary(_plan.Runs), Minded([.. _plan.Runs.Runs.Select(Worded)]),
+            [.. blanks.Where(b => b.Use == BlankUse.Waiting || (b.Use == BlankUse.Stock && !b.Waiting.IsEmpty)).Select(b => new PutAside(_names.Spoken(b.Id), _lines.MaterialOf(b), $"{_lines.Size(b)}, {_lines.Waits(b)}"))],
+            [.. blanks.Where(b => b.Use == BlankUse.Keep).Select(b => new PutAside(_names.Spoken(b.Id), _lines.MaterialOf(b), _lines.Size(b) + _lines.Flaws(b)))])
+        {
+            First = [.. First()],
+        };
+    }
+
+    private IEnumerable<string> First()
+    {
+        if (_plan.Runs.Runs.IsEmpty) yield break;
+        if (_standIns.Things is { Length: > 0 } things)
+        {
+            string[] figures = [.. things.Select(t => $"{t} ({_bare.Text(_plan.Set.Worked[QuantityKey.Of(t, "thickness")])} stands in)")];
+            yield return $"First read the thickness of {CutLines.List(figures)} with a calliper at two spots: setout record FILE {things[0]}.thickness READING.";
+        }
+        if (UsualSaws.Of(_plan) is { Length: > 0 } usual) yield return usual;
+    }
+
+    // In full where a caution comes up for the first time, then its gist and where it stands.
+    private static ImmutableArray<WordedRun> Minded(ImmutableArray<WordedRun> runs)
+    {
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        return [.. runs.Select(r => r with { MindInTurn = string.Join(" ", r.Mind.Select(c => first.TryAdd(c.Key, r.Run.Number) ? c.Words : $"{Cautions.GistOf(c.Key)} (run {first[c.Key]}).")) })];
+    }
+
+    private WordedRun Worded(Run run) => new(run, $"Run {run.Number} of {_plan.Runs.Runs.Length}: {Setting(run)}", Saw(run.Way), [.. Settings(run)], _lines.Of(run), [.. Notes(run)], [.. Keys(run).Select(Cautions.Of)])
+    {
+        Before = [.. _grooves[run.Number].Select(Grooved)],
+    };
+
+    private string Grooved(StripGroove groove)
+    {
+        string figures = string.Join(", ", groove.Cut.Figures.Select(f => $"{f.Name} {_bare.Text(_plan.Set.Worked[f.Key])}"));
+        string[] marks = [.. groove.Parts.Select(c => _plan.Set.Parts.First(p => p.Key == c.Part).Mark)];
+        return $"Before run {groove.Before}, while {CutLines.Names(groove.Strips.Select(s => _names.Spoken(s)))} {(groove.Strips.Length == 1 ? "is" : "are")} long: {char.ToLowerInvariant(groove.Cut.Words[0])}{groove.Cut.Words[1..]}; {figures}. All {string.Join(", ", marks)} of this wood have it then. Hood and spreader back at once.";
+    }
+
+    private string Setting(Run run)
+    {
+        string figure = _bare.Text(Figure(run)), sides = string.Join(" and ", run.Cuts.Select(c => c.Axis).Distinct().OrderDescending().Select(a => a == GrainAxis.Across ? "edges" : "ends"));
+        string where = run.Way switch { SawWay.Fence => "fence", SawWay.Sled => "sled", SawWay.Stop => "board saw", _ => "guided saw" };
+        return (run.Kind, run.Way) switch
+        {
+            (RunKind.True, _) => HasOneFigure(run) ? $"true {sides}, {figure} off" : $"true {sides}",
+            (RunKind.Clear, _) => "cut flaws away",
+            (RunKind.Rough, _) => $"{where}, rough at {figure}",
+            (_, SawWay.Fence) => $"fence at {figure}",
+            (_, SawWay.Guide) => $"guided saw at {figure}",
+            _ => $"{where}, stop at {figure}",
+        };
+    }
+
+    // A circular blade tears where its teeth leave the wood: above the table they enter at the top, under a hand-held saw they leave there.
+    private static string Saw(SawWay way) => way switch
+    {
+        SawWay.Fence => "Table saw, along the fence; good face up",
+        SawWay.Sled => "Table saw, on the sled; good face up",
+        SawWay.Stop => "Crosscut saw for boards; good face up, a true edge against its fence",
+        _ => "Hand-held saw along a straight edge; good face down",
+    };
+
+    private IEnumerable<string> Settings(Run run)
+    {
+        foreach (string thing in _standIns.Behind(run, _lines)) yield return $"This figure rests on the thickness of {thing}, which nobody has read: read it first.";
+        foreach (int stock in run.Cuts.Select(c => _plan.Runs.Blanks[c.Blank]).Where(b => b.Use == BlankUse.Stock && !b.Flaws.IsEmpty).Select(b => b.Id).Distinct())
+            yield return $"{char.ToUpperInvariant(_names.Spoken(stock)[0])}{_names.Spoken(stock)[1..]}: chalk the end that its flaws are measured from, the end at 0 of the drawing.";
+        if (run.Way == SawWay.Guide)
+        {
+            foreach (string clamp in new Clamping(_plan.Source.Shop.Saws.Guided?.Shoe, _bare).Of(run)) yield return clamp;
+            if (run.Kind == RunKind.True && run.Cuts.Any(c => _lines.Sides.SquareTo(c) is not null))
+                yield return "Measure along the true side that the cut is to be square to, and carry the line over with a large square: a raw side is seldom square.";
+        }
+        if (run.Kind == RunKind.Rough) yield return "The figure holds what the cut runs beyond the line: add nothing. What comes off is trued there with its last part; what remains is true at this cut.";
+        if (Planing(run) is { } planing) yield return planing;
+        if (run.Kind == RunKind.Clear) yield return "The blade takes the last of the flaw; the wood beyond the mark is good.";
+        if (run.Trial is { } trial) yield return $"Try the setting on waste first: {TrialWords(trial)}. Measure it.";
+        if (run.Cuts.Length > 1 && run.Kind is RunKind.Size or RunKind.Lane) yield return "Cut one and measure it before the rest.";
+    }
+
+    // A run that trues has no figure of its own: each side loses what its stock says.
+    private static bool HasOneFigure(Run run) => run.Figure.Sign > 0 || run.Cuts.Select(c => (c.Axis, c.Figure)).Distinct().Count() == 1;
+
+    private static Length Figure(Run run) => run.Figure.Sign > 0 ? run.Figure : run.Cuts[0].Figure;
+
+    private string TrialWords(int trial)
+    {
+        RunBlank waste = _plan.Runs.Blanks[trial];
+        (Run Run, RunCut Cut) made = _plan.Runs.Runs.SelectMany(r => r.Cuts.Select(c => (r, c))).First(m => m.c.Off == trial || m.c.Rest == trial);
+        return $"{_lines.MaterialOf(waste)} {_lines.Size(waste)}, left of {_names.Spoken(made.Cut.Blank)} in run {made.Run.Number}";
+    }
+
+    private IEnumerable<string> Notes(Run run)
+    {
+        foreach (string support in LongWood.Supports(_plan, run, _names)) yield return support;
+        string[] two = [.. run.Cuts.Where(c => c.TakesTwo).Select(c => _names.Spoken(c.Blank)).Distinct()];
+        if (two.Length > 0) yield return $"Two people for {CutLines.Names(two)}: {(two.Length > 1 ? "each" : "it")} may weigh more than {WeightWords.Short(_plan.Source.Shop.Lift, _plan.Set.Piece.Unit)}.";
+        if (run.Cuts.Any(c => c.NeedsCarrier)) yield return "Narrow strip: with a carrier that holds it down and brings it past the blade, never with a hand or a push stick alone.";
+    }
+
+    // What remains is planed before it is at the fence again; a sawn edge there would bring the saw marks into the next lane.
+    private string? Planing(Run run)
+    {
+        if (run.Kind != RunKind.Lane || run.Cuts.FirstOrDefault(c => c.Planed.Sign > 0 || c.PlanedRest.Sign > 0) is not { } lane) return null;
+        string rest = lane.PlanedRest.Sign > 0 ? $", and {_bare.Text(lane.PlanedRest)} off the sawn edge of what remains unless that is waste: the planed edge lies at the fence for the next rip" : "";
+        return $"After each rip plane {_bare.Text(lane.Planed)} off the sawn edge of the lane{rest}.";
+    }
+
+    private static IEnumerable<string> Keys(Run run)
+    {
+        yield return run.Way switch { SawWay.Fence => "fence", SawWay.Sled => "sled", SawWay.Stop => "board saw", _ => "guide" };
+        if (run.Kind == RunKind.Lane) yield return "rip";
+    }
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Setout.Core.Workings;
+using Setout.Cutting.Sheets;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.Tests.Plans;
+
+/// <summary>Layouts that are sawn at fewer settings: for nothing they are taken, for a sheet more they are offered.</summary>
+public partial class FewerSettingsTests
+{
+    private static string Piece(string ply, params ReadOnlySpan<(int Count, string Length, string Width)> parts)
+    {
+        var lines = new List<string>();
+        for (int i = 0; i < parts.Length; i++) lines.Add($"  - {{part: p{i}, name: piece {i}, of: ply, count: {parts[i].Count}, length: {parts[i].Length}, width: {parts[i].Width}}}");
+        return $"setout: 1\nname: Loose pieces\nunit: in\nmaterials:\n  ply: {{panel: hardwood plywood, label: 3/4, thickness: 0.72 in{ply}}}\nassembly: []\nparts:\n{string.Join('\n', lines)}\n";
+    }
+
+    // Invented: many widths on two sheets.
+    private static string Many(string ply = "") => Piece(ply,
+        (4, "44", "15 1/2"), (4, "14 1/2", "4 1/2"), (3, "24", "19 1/2"), (3, "19", "8 1/2"), (4, "10 1/2", "6"), (4, "12 1/4", "4 1/2"), (3, "34 1/2", "17 1/2"));
+
+    [GeneratedRegex(@"^One sheet more of ply, for ([\d.]+) USD, saves (\d+) settings at the saws: (\d+) in place of (\d+)\.$")]
+    private static partial Regex Offer();
+
+    /// <summary>What is offered is had: the remedy followed costs what it says and saves what it says.</summary>
+    [Fact]
+    public void Make_PlainStripsCostASheetMore_OfferIsTrue()
+    {
+        Plan plan = Sample.Make(Sample.Source(Many(), null));
+        Finding offer = Assert.Single(plan.Findings, f => f.Code == "layout.plainer");
+        Match told = Offer().Match(offer.Words);
+        Assert.True(told.Success, offer.Words);
+        Assert.Equal(plan.Runs.Runs.Length, int.Parse(told.Groups[4].ValueSpan, CultureInfo.InvariantCulture));
+        Assert.Contains("'most stages: 2' with ply", offer.Remedy, StringComparison.Ordinal);
+
+        Plan plainer = Sample.Make(Sample.Source(Many(", most stages: 2"), null));
+        Assert.Equal(plan.Sheets[0].Outcome.Layout.Sheets.Length + 1, plainer.Sheets[0].Outcome.Layout.Sheets.Length);
+        Assert.Equal(decimal.Parse(told.Groups[1].ValueSpan, CultureInfo.InvariantCulture), plainer.Cost.Amount - plan.Cost.Amount);
+        Assert.Equal(int.Parse(told.Groups[3].ValueSpan, CultureInfo.InvariantCulture), plainer.Runs.Runs.Length);
+        Assert.DoesNotContain(plainer.Findings, f => f.Code == "layout.plainer");
+    }
+
+    /// <summary>Seen from outside: no plan of a sample has a sheet layout of the same stock in plain strips that takes fewer settings.</summary>
+    [Theory]
+    [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
+    public void Make_ASample_NoPlainLayoutOfTheSameStockIsBetter(string sample)
+    {
+        Plan plan = Sample.Plan(sample);
+        for (int i = 0; i < plan.Sheets.Length; i++)
+        {
+            SheetPlan sheets = plan.Sheets[i];
+            if (sheets.Instance.MostStages is not null || !sheets.Outcome.Layout.LeftOut.IsEmpty) continue;
+            SheetLayout plain = SheetSolvers.Default.Solve(sheets.Instance with { MostStages = 2 }, Cutting.SolverOptions.Default).Layout;
+            if (!plain.LeftOut.IsEmpty || !plain.Sheets.Select(s => s.StockId).Order().SequenceEqual(sheets.Outcome.Layout.Sheets.Select(s => s.StockId).Order())) continue;
+            SheetPlan other = sheets with { Outcome = sheets.Outcome with { Layout = plain } };
+            int then = Sawing.Of(plan.Set, plan.Sheets.SetItem(i, other), plan.Boards, plan.Source.Shop, TestContext.Current.CancellationToken).Runs.Runs.Length;
+            Assert.True(then >= plan.Runs.Runs.Length, $"{sheets.Material.Name}: {then} for {plan.Runs.Runs.Length}");
+        }
+    }
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Setout.Drawing.Documents;
+using Setout.Shop.BenchSheets;
+using Setout.Shop.Plans;
+using Setout.Shop.Tests.Plans;
+
+namespace Setout.Shop.Tests.Runs;
+
+/// <summary>The runs on paper.</summary>
+public partial class RunPagesTests
+{
+    [GeneratedRegex(@"^Run (\d+) of (\d+): ")]
+    private static partial Regex Heading();
+
+    public static TheoryData<string, Paper> SamplesOnPapers => [.. Sample.Names.SelectMany(n => new[] { (n, Paper.A4), (n, Paper.Letter) })];
+
+    private static (int Page, TextPiece Text)[] Texts(Plan plan, Paper paper) =>
+        [.. PageComposer.Compose(BenchSheetWriter.Compose(plan, "", paper)).Pages.Where(p => p.Section == "Runs").SelectMany(p => p.Pieces.OfType<TextPiece>().Select(t => (p.Number, t)))];
+
+    /// <summary>Each run begins with its number and ends with what to mind, in their order, and both stand on one page.</summary>
+    [Theory]
+    [MemberData(nameof(SamplesOnPapers))]
+    public void Compose_ASample_EachRunStaysTogether(string sample, Paper paper)
+    {
+        Plan plan = Sample.Plan(sample);
+        (int Page, TextPiece Text)[] texts = Texts(plan, paper);
+        var begins = texts.Where(t => Heading().IsMatch(t.Text.Text.PlainText)).ToList();
+        var ends = texts.Where(t => t.Text.Text.PlainText.StartsWith("Mind: ", StringComparison.Ordinal)).ToList();
+        Assert.Equal(Enumerable.Range(1, plan.Runs.Runs.Length), begins.Select(b => int.Parse(Heading().Match(b.Text.Text.PlainText).Groups[1].Value, CultureInfo.InvariantCulture)));
+        Assert.All(begins, b => Assert.Equal($"{plan.Runs.Runs.Length}", Heading().Match(b.Text.Text.PlainText).Groups[2].Value));
+        Assert.Equal(begins.Select(b => b.Page), ends.Select(e => e.Page));
+        // 24 points: legible at arm's length; black on white.
+        Assert.All(begins, b => Assert.True(b.Text.Size >= 8.4, $"{b.Text.Size} mm"));
+        Assert.All(begins, b => Assert.Equal(Shade.Ink, b.Text.Shade));
+    }
+
+    /// <summary>What is set is a true fraction, and each line has its box to tick.</summary>
+    [Fact]
+    public void Compose_TheJarCabinet_FractionsAreFiguresAndLinesHaveBoxes()
+    {
+        Plan plan = Sample.Plan("jar-cabinet");
+        var heads = Texts(plan, Paper.Letter).Select(t => t.Text.Text).Where(t => Heading().IsMatch(t.PlainText) && t.PlainText.Contains('/')).ToList();
+        Assert.NotEmpty(heads);
+        Assert.All(heads, h => Assert.Contains(h.Runs, r => r.Figure is not null));
+        int lines = Shop.Runs.RunWords.Of(plan).Runs.Sum(r => r.Cuts.Length), aside = Shop.Runs.RunWords.Of(plan) is var all ? all.Waiting.Length + all.Kept.Length : 0;
+        Assert.Equal(lines + aside, PageComposer.Compose(BenchSheetWriter.Compose(plan, "", Paper.Letter)).Pages.Where(p => p.Section == "Runs").SelectMany(p => p.Pieces.OfType<BoxPiece>()).Count(b => b.Width < 6));
+    }
+
+    /// <summary>What is to be read stands before the first run, and how names go on.</summary>
+    [Fact]
+    public void Compose_TheJarCabinet_FirstWhatIsNotReadThenTheRuns()
+    {
+        string all = string.Join(' ', Texts(Sample.Plan("jar-cabinet"), Paper.A4).Select(t => t.Text.Text.PlainText));
+        int first = all.IndexOf("First read the thickness", StringComparison.Ordinal), run = all.IndexOf("Run 1 of", StringComparison.Ordinal);
+        Assert.True(first >= 0 && first < run, $"{first} {run}");
+        Assert.Contains("the last lane of board 1 is still", all, StringComparison.Ordinal);
+        Assert.Contains("those where the figures of the drawing begin", all, StringComparison.Ordinal);
+    }
+
+    /// <summary>The drawing of a sheet says that nothing is crosscut against the fence; the caution over it does not say it again.</summary>
+    [Theory]
+    [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
+    public void Compose_ASample_SaysItOnceOnThePageOfASheet(string sample)
+    {
+        var pages = PageComposer.Compose(BenchSheetWriter.Compose(Sample.Plan(sample), "", Paper.Letter)).Pages.Where(p => p.Section.StartsWith("Breakdown of", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(pages);
+        Assert.DoesNotContain(pages.SelectMany(p => p.Pieces.OfType<TextPiece>()), t => t.Text.PlainText.Contains("Never crosscut", StringComparison.Ordinal));
+    }
+}
