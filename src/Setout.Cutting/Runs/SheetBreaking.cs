@@ -151,7 +151,7 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
         }
     }
 
-    private static string? Only(Slot slot) => PartsIn(slot.Node).Take(2).ToArray() is [var part] ? part.PartId : null;
+    private static string? Only(Slot slot) => EarlierSheets.PartIds(slot.Node).Take(2).ToArray() is [var part] ? part : null;
 
     private RebuiltSlices Divide(Wood blank, GrainAxis axis, List<Slot> slots, Tail tail)
     {
@@ -186,7 +186,6 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
             var planned = new PlannedCut(new(way.Way, RunKind.Size, slot.Size), group, slot.Size, way.Kerf, piece)
             {
                 Against = way.Against,
-                TakesTwo = way.TakesTwo,
                 NeedsCarrier = way.NeedsCarrier,
                 Needs = slot.IsChained ? [.. blank.Needs, .. group.Cuts] : blank.Needs,
             };
@@ -273,7 +272,7 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
         var group = new CutGroup(blank, axis);
         Wood near = blank.Sliced(axis, figure, Length.Zero, isRough ? beyond : Length.Zero);
         Wood far = blank.Sliced(axis, extent - figure - guide.Kerf, Length.Zero, blank.Far(axis));
-        var cut = new PlannedCut(new(SawWay.Guide, isRough ? RunKind.Rough : RunKind.Break, figure), group, figure, guide.Kerf, near) { TakesTwo = true, Needs = blank.Needs };
+        var cut = new PlannedCut(new(SawWay.Guide, isRough ? RunKind.Rough : RunKind.Break, figure), group, figure, guide.Kerf, near) { Needs = blank.Needs };
         group.Cuts.Add(cut);
         group.Rest = far;
         groups.Add(group);
@@ -304,7 +303,7 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
         var group = new CutGroup(blank, axis);
         Wood? off = raw > way.Kerf ? blank.Sliced(axis, raw - way.Kerf, raw, Length.Zero) : null;
         if (off is not null) off.Use = BlankUse.Waste;
-        var cut = new PlannedCut(new(way.Way, RunKind.True, Length.Zero), group, raw, way.Kerf, off) { Against = way.Against, TakesTwo = way.TakesTwo, Needs = blank.Needs };
+        var cut = new PlannedCut(new(way.Way, RunKind.True, Length.Zero), group, raw, way.Kerf, off) { Against = way.Against, Needs = blank.Needs };
         group.Cuts.Add(cut);
         Wood rest = blank.Sliced(axis, blank.Extent(axis) - raw, Length.Zero, blank.Far(axis));
         rest.Needs = [cut];
@@ -326,7 +325,7 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
     // A slice waits where all its parts do, and where parts that wait settle its size.
     private bool Waits(CutNode node, GrainAxis? axis)
     {
-        bool[] held = [.. PartsIn(node).Select(p => material.Held.Contains(p.PartId))];
+        bool[] held = [.. EarlierSheets.PartIds(node).Select(material.Held.Contains)];
         return Array.Exists(held, h => h) && (Array.TrueForAll(held, h => h) || (axis is { } way && !IsSized(node, way)));
     }
 
@@ -337,13 +336,6 @@ internal sealed class SheetBreaking(RunSheets material, int index, CutWays ways,
         Division division when division.Axis == axis => division.Dust.Sign == 0 && division.Slices.All(s => IsSized(s.Content, axis)),
         Division division => division.Slices.Any(s => IsSized(s.Content, axis)),
         _ => false,
-    };
-
-    private static IEnumerable<PartNode> PartsIn(CutNode node) => node switch
-    {
-        PartNode part => [part],
-        Division division => division.Slices.SelectMany(s => PartsIn(s.Content)),
-        _ => [],
     };
 }
 

@@ -76,15 +76,10 @@ internal sealed class PlannedCut(Setting setting, CutGroup group, Length figure,
 
     public BlankSide? Against { get; init; }
 
-    public bool TakesTwo { get; init; }
-
     public bool NeedsCarrier { get; init; }
 
     /// <summary>Cuts that come before it.</summary>
     public ImmutableArray<PlannedCut> Needs { get; init; } = [];
-
-    /// <summary>What of the layout comes off with it, for putting slices in the order of sawing; null for none.</summary>
-    public object? Places { get; init; }
 }
 
 /// <summary>Cuts through one blank in one direction, one after the other from its near side. They have no order among themselves unless their needs say so.</summary>
