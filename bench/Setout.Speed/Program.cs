@@ -1,5 +1,6 @@
 // Times what a person waits for while typing: a full recompute of a large piece from its read text, collections included.
 // Usage: dotnet run -c Release --project bench/Setout.Speed -- [runs]
+//        dotnet run -c Release --project bench/Setout.Speed -- store FOLDER    times the store instead, on the disk of that folder (new or empty)
 using System.Diagnostics;
 using System.Globalization;
 using Setout.Core.SettingOut;
@@ -7,6 +8,11 @@ using Setout.Core.SettingOut.Whole;
 using Setout.Shop.Plans;
 using Setout.Speed;
 
+if (args is ["store", var folder])
+{
+    StoreSpeed.Run(folder);
+    return;
+}
 int runs = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 2000;
 string text = LargePiece.Text();
 PieceSource source = PieceSource.Read(text, null, null).Source ?? throw new InvalidOperationException("The large piece cannot be read.");

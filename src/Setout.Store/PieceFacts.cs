@@ -6,39 +6,43 @@ using Setout.Shop.Texts;
 namespace Setout.Store;
 
 /// <summary>The facts of one piece in a database.</summary>
-internal sealed class PieceFacts(FactDatabase database, string path, string name) : IFactStore
+internal sealed class PieceFacts(ShopDatabase database, string path, PieceOwner owner) : IFactStore
 {
     /// <inheritdoc/>
     public Log Read()
     {
         ImmutableArray<(string Id, string Text)> rows = database.With(connection =>
         {
-            // One statement sees one state of the database.
-            using SqliteCommand select = connection.Command("SELECT f.id, f.text FROM facts f JOIN pieces p ON p.number = f.piece WHERE p.name = $name ORDER BY f.place", ("$name", name));
-            return select.Rows(row => (row.GetString(0), row.GetString(1)));
+            // Both questions are answered from one state of the database.
+            using SqliteTransaction one = connection.BeginTransaction(deferred: true);
+            return owner.Find(connection) is { } piece ? Rows(connection, piece) : [];
         });
         return rows.IsEmpty ? Log.Empty : new([.. rows.Select(r => EntryOf(r.Id, r.Text))]);
     }
 
     /// <inheritdoc/>
-    public int Append(params ImmutableArray<LogEntry> entries) => entries.IsDefaultOrEmpty ? 0 : database.With(connection =>
+    public int Append(params ImmutableArray<LogEntry> entries) =>
+        entries.IsDefaultOrEmpty ? 0 : database.Write(connection => Append(connection, entries), added => added > 0);
+
+    /// <summary>Appends in a transaction of the caller's, which is given up when this throws.</summary>
+    /// <returns>How many were new.</returns>
+    /// <exception cref="FactStoreException">There is no such piece, an id is taken, or an entry cannot be written.</exception>
+    public int Append(SqliteConnection connection, ImmutableArray<LogEntry> entries)
     {
-        // Takes its turn before it looks, so that what it sees stays so until it has written.
-        using SqliteTransaction turn = connection.BeginTransaction(deferred: false);
-        long? piece = Piece(connection);
+        long? piece = owner.Find(connection);
         ImmutableArray<(LogEntry Entry, string Text)> added = FactText.New(id => piece is { } number ? TextOf(connection, number, id) : null, entries);
         if (added.IsEmpty) return 0;
-        long owner = piece ?? connection.Number("INSERT INTO pieces (name) VALUES ($name) RETURNING number", ("$name", name));
+        if (owner.FindOrMake(connection) is var (holder, fault) && fault is not null) throw new FactStoreException(fault);
         foreach ((LogEntry entry, string text) in added)
-            connection.Run("INSERT INTO facts (piece, id, text) VALUES ($piece, $id, $text)", ("$piece", owner), ("$id", entry.Id), ("$text", text));
-        turn.Commit();
+            connection.Run("INSERT INTO facts (piece, id, text) VALUES ($piece, $id, $text)", ("$piece", holder), ("$id", entry.Id), ("$text", text));
         return added.Length;
-    });
+    }
 
-    private long? Piece(SqliteConnection connection)
+    /// <summary>The facts of a piece as they are kept, in order.</summary>
+    public static ImmutableArray<(string Id, string Text)> Rows(SqliteConnection connection, long piece)
     {
-        using SqliteCommand select = connection.Command("SELECT number FROM pieces WHERE name = $name", ("$name", name));
-        return (long?)select.ExecuteScalar();
+        using SqliteCommand select = connection.Command("SELECT id, text FROM facts WHERE piece = $piece ORDER BY place", ("$piece", piece));
+        return select.Rows(row => (row.GetString(0), row.GetString(1)));
     }
 
     private string? TextOf(SqliteConnection connection, long piece, string id)
@@ -49,16 +53,24 @@ internal sealed class PieceFacts(FactDatabase database, string path, string name
         return text;
     }
 
-    private LogEntry EntryOf(string id, string text)
+    private LogEntry EntryOf(string id, string text) => EntryOf(path, owner.Shown, id, text);
+
+    /// <summary>The entry of a row.</summary>
+    /// <param name="path">The file, for messages.</param>
+    /// <param name="piece">Whose, for messages.</param>
+    /// <param name="id">The id beside the text.</param>
+    /// <param name="text">The text.</param>
+    /// <exception cref="FactStoreException">The row holds something else.</exception>
+    public static LogEntry EntryOf(string path, string piece, string id, string text)
     {
         try
         {
             LogEntry entry = FactText.Read(text);
-            return entry.Id == id ? entry : throw StoreFault.Damaged(path, $"the entry '{id}' of '{name}' holds another one", null);
+            return entry.Id == id ? entry : throw StoreFault.Damaged(path, $"the entry '{id}' of '{piece}' holds another one", null);
         }
         catch (FactStoreException unreadable) when (unreadable.Fault.Code != StoreFault.DamagedCode)
         {
-            throw StoreFault.Damaged(path, $"the entry '{id}' of '{name}' cannot be read: {unreadable.Fault.Words}", unreadable);
+            throw StoreFault.Damaged(path, $"the entry '{id}' of '{piece}' cannot be read: {unreadable.Fault.Words}", unreadable);
         }
     }
 }

@@ -12,15 +12,24 @@ internal static class StoreFault
     /// <summary>The code of a database that does not hold what it should.</summary>
     public const string DamagedCode = "store.damaged";
 
+    /// <summary>The code of a file that is no database.</summary>
+    public const string NoDatabaseCode = "store.no-database";
+
+    /// <summary>The code of a file that cannot be read and written.</summary>
+    public const string NotReachedCode = "store.not-reached";
+
+    /// <summary>The code of a database of a newer version.</summary>
+    public const string NewerCode = "store.newer";
+
     /// <summary>The refusal for an error.</summary>
     public static FactStoreException Of(string path, SqliteException said, TimeSpan patience) => said.SqliteErrorCode switch
     {
-        NoDatabase => FactStoreException.Of("store.no-database", $"'{path}' is no database, or its beginning is damaged.", Restore, said),
+        NoDatabase => FactStoreException.Of(NoDatabaseCode, $"'{path}' is no database, or its beginning is damaged.", Restore, said),
         Corrupt => Damaged(path, said.Message, said),
         Busy or Locked => FactStoreException.Of("store.busy", $"Another program has been writing to '{path}' for {patience.TotalSeconds:0.###} seconds.",
             "Close it, then try again; nothing was written.", said),
         Full => FactStoreException.Of("store.full", $"There is no room left for '{path}'.", "Make room on the disk, then try again; nothing was written.", said),
-        Permission or ReadOnly or InputOutput or CannotOpen => FactStoreException.Of("store.not-reached", $"'{path}' cannot be read and written here: {said.Message}",
+        Permission or ReadOnly or InputOutput or CannotOpen => FactStoreException.Of(NotReachedCode, $"'{path}' cannot be read and written here: {said.Message}",
             "Look whether its folder is there and may be written to; nothing was written.", said),
         // Tables that are not what the version says.
         _ => Damaged(path, said.Message, said),

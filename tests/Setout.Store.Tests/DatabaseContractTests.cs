@@ -6,12 +6,12 @@ namespace Setout.Store.Tests;
 /// <summary>The contract, kept by the database: each way of opening has a database object of its own.</summary>
 public sealed class DatabaseContractTests : FactStoreContract
 {
-    private readonly List<FactDatabase> _open = [];
+    private readonly List<ShopDatabase> _open = [];
 
     /// <inheritdoc/>
     protected override IFactStore Open(string place)
     {
-        var database = FactDatabase.Open(Path.Combine(Folder, "facts.db"));
+        var database = ShopDatabase.Open(Path.Combine(Folder, "facts.db"));
         lock (_open) _open.Add(database);
         return database.FactsOf(place);
     }
@@ -19,6 +19,6 @@ public sealed class DatabaseContractTests : FactStoreContract
     /// <inheritdoc/>
     protected override void Close()
     {
-        foreach (FactDatabase database in _open) database.Dispose();
+        foreach (ShopDatabase database in _open) database.Dispose();
     }
 }

@@ -12,7 +12,7 @@ namespace Setout.Store.Tests;
 /// This test program, started once more as a real second program: told by a variable of its environment what to do, it does that instead of
 /// running tests, says so on its output, and ends.
 /// </summary>
-internal static class OtherProgram
+internal static partial class OtherProgram
 {
     private const string Variable = "SETOUT_OTHER_PROGRAM";
 
@@ -20,13 +20,16 @@ internal static class OtherProgram
     public const int InACall = 5;
 
     /// <summary>Starts it.</summary>
-    /// <param name="task"><c>append</c> (calls until all are in) or <c>stop-in-the-middle</c> (stands in an open transaction until its input ends).</param>
-    /// <param name="path">The database.</param>
+    /// <param name="task"><c>append</c> (calls until all are in), <c>stop-in-the-middle</c> (stands in an open transaction until its input ends), or one of those
+    /// that <see cref="DoWithDocuments"/> does.</param>
+    /// <param name="path">The database, or the folder.</param>
     /// <param name="writer">Begins the ids.</param>
     /// <param name="calls">How many calls.</param>
-    public static Process Start(string task, string path, string writer, int calls)
+    /// <param name="by">A program that starts it, with what it is told before; none by default.</param>
+    public static Process Start(string task, string path, string writer, int calls, params ReadOnlySpan<string> by)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath!) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(by.IsEmpty ? Environment.ProcessPath! : by[0]) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        if (!by.IsEmpty) foreach (string word in (string[])[.. by[1..], Environment.ProcessPath!]) start.ArgumentList.Add(word);
         start.Environment[Variable] = $"{task}\n{path}\n{writer}\n{calls}";
         return Process.Start(start)!;
     }
@@ -58,7 +61,8 @@ internal static class OtherProgram
 
     private static void Do(string task, string path, string writer, int calls)
     {
-        using var database = FactDatabase.Open(path);
+        if (DoWithDocuments(task, path, calls)) return;
+        using var database = ShopDatabase.Open(path);
         IFactStore facts = database.FactsOf("chest");
         Console.WriteLine("ready");
         Console.In.ReadLine();

@@ -55,14 +55,14 @@ public sealed class OtherProgramTests : IDisposable
         Assert.Equal(0, ids.Length % OtherProgram.InACall);
         Assert.Equal(OtherProgram.IdsOf("a", calls).Take(ids.Length), ids);
         // And the store goes on.
-        using var database = FactDatabase.Open(Database);
+        using var database = ShopDatabase.Open(Database);
         Assert.Equal(1, database.FactsOf("chest").Append(FactSamples.ReadAt("later", 1)));
     }
 
     [Fact]
     public async Task Transaction_OfAProgramThatIsEnded_LeavesWhatWasThere()
     {
-        using var database = FactDatabase.Open(Database);
+        using var database = ShopDatabase.Open(Database);
         IFactStore chest = database.FactsOf("chest");
         chest.Append(FactSamples.EachKind);
         string[] before = Ids();
@@ -81,7 +81,7 @@ public sealed class OtherProgramTests : IDisposable
 
     private string[] Ids()
     {
-        using var database = FactDatabase.Open(Database);
+        using var database = ShopDatabase.Open(Database);
         return [.. database.FactsOf("chest").Read().Entries.Select(e => e.Id)];
     }
 

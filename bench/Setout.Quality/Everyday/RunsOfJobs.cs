@@ -44,9 +44,9 @@ internal static class RunsOfJobs
 
     private static void Print(string what, List<(RunPlan Plan, double Seconds)> results)
     {
-        int settings = results.Sum(r => r.Plan.Runs.Length), least = results.Sum(r => r.Plan.LeastSettings);
+        int settings = results.Sum(r => r.Plan.Settings), least = results.Sum(r => r.Plan.LeastSettings);
         double[] seconds = [.. results.Select(r => r.Seconds).Order()];
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{what}: {settings} settings for {results.Sum(r => r.Plan.Runs.Sum(n => n.Cuts.Length))} cuts, bound {least}, {((double)settings / least) - 1:0.0%} above it; {results.Count(r => r.Plan.IsFewest)} of {results.Count} proven fewest, worst {results.Max(r => (double)r.Plan.Runs.Length / r.Plan.LeastSettings):0.00} times the bound; {results.Sum(r => r.Plan.Refusals.Length)} cuts refused; p50 {seconds[seconds.Length / 2] * 1000:0} ms, longest {seconds[^1] * 1000:0} ms"));
+            $"{what}: {settings} settings, {results.Sum(r => r.Plan.Runs.Length)} runs for {results.Sum(r => r.Plan.Runs.Sum(n => n.Cuts.Length))} cuts, bound {least}, {((double)settings / least) - 1:0.0%} above it; {results.Count(r => r.Plan.IsFewest)} of {results.Count} proven fewest, worst {results.Max(r => (double)r.Plan.Settings / r.Plan.LeastSettings):0.00} times the bound; {results.Sum(r => r.Plan.Refusals.Length)} cuts refused; p50 {seconds[seconds.Length / 2] * 1000:0} ms, longest {seconds[^1] * 1000:0} ms"));
     }
 }

@@ -20,13 +20,13 @@ public static class Cautions
     public static ImmutableArray<Caution> All { get; } =
     [
         new("saw", "Hood, riving knife or spreader, and push stick in place; stand out of the line of the cut; let the blade stop before you reach for anything.", "29 CFR 1910.213 (c), wording from memory; machine manuals"),
-        new("crosscut", "Never crosscut against the fence: use a sled or a guide with a stop that the work has left before it meets the blade.", "a toolbox-talk page and a machine manual"),
+        new("crosscut", "Cut against the fence only where the edge on it is longer than the distance from fence to blade, and never a board to its length; for all else a sled or a guide, with a stop that the work has left before it meets the blade.", "a toolbox-talk page and a machine manual"),
         new("sheet", "Support the whole sheet before and behind the blade; break an awkward one down with a guided saw first.", Habit),
         new("narrow", "A narrow strip goes past the blade under a carrier that holds it down to the end, never under fingers or a push stick alone.", Habit),
         new("rip", "Rip only a board that lies flat with a straight edge on the fence: a bowed or twisted one closes on the blade and is thrown back. Riving knife in; a push stick brings the end past, a carrier where the strip is narrow; for ripping, the saw's manual, local codes and licensed practice come first.", "29 CFR 1910.213 (c) on kickback, from memory; common practice"),
-        new("fence", "The edge on the fence is longer than the piece is wide; a push stick brings the end past, a carrier where the strip is narrow; nobody stands behind the blade, and nothing that came off is reached for while it turns.", "29 CFR 1910.213 (c) on kickback, from memory; machine manuals"),
+        new("fence", "The edge on the fence is longer than the distance from fence to blade, or the work goes to another saw; a push stick brings the end past, a carrier a narrow strip, two push blocks a short piece; nobody stands behind the blade, and nothing that came off is reached for while it turns.", "29 CFR 1910.213 (c) on kickback, from memory; machine manuals"),
         new("sled", "Both hands on the sled and out of the blade's path; the stop moves with the sled and never stands on the saw's fence; clamp down what is too short to hold.", Habit),
-        new("guide", "Both pieces lie fully supported, so that neither drops nor closes on the blade; blade a tooth deeper than the sheet; both hands on the saw, cable out of the way; let it stop before you lift it.", "29 CFR 1910.243 (a) on guards of portable saws, from memory; common practice"),
+        new("guide", "Both pieces lie fully supported, so that neither drops nor closes on the blade; blade a tooth deeper than the wood; both hands on the saw, cable out of the way; let it stop before you lift it.", "29 CFR 1910.243 (a) on guards of portable saws, from memory; common practice"),
         new("board saw", "Board firm against the fence and flat on its rest; full speed before the cut, and let the blade stop before it comes up; hands well clear, and clamp what is short.", "29 CFR 1910.213 (h), from memory; common practice"),
         new("lift", "Two people, or a carrier: the NIOSH lifting guide begins at 51 lb (23 kg) under ideal conditions and only goes down.", "NIOSH lifting equation"),
         new("dust", "Collect dust at the saw and wear a fitted respirator for sanding and MDF. Wood dust is a carcinogen (IARC group 1).", "IARC Monographs vol. 62 and 100C; OSHA wood dust pages"),
@@ -45,7 +45,7 @@ public static class Cautions
     {
         ["narrow"] = "Carrier to the end",
         ["rip"] = "Only a board that lies flat",
-        ["fence"] = "Push stick or carrier; nobody behind the blade",
+        ["fence"] = "Nobody behind the blade; reach for nothing while it turns",
         ["sled"] = "Both hands on the sled, out of the blade's path",
         ["guide"] = "Both pieces supported; let the saw stop before you lift it",
         ["board saw"] = "Board firm at the fence; hands well clear",

@@ -82,7 +82,7 @@ internal sealed class BoardBreaking(RunBoards material, int index, CutWays ways,
             }
             Wood lane = board.Sliced(GrainAxis.Across, rip.LaneWidth, Length.Zero, Length.Zero).With(board.Flaws);
             // One after the other: the edge that is planed lies at the fence next.
-            var cut = new PlannedCut(new(way.Way.Way, RunKind.Lane, way.Figure), group, way.Figure, way.Kerf, lane)
+            var cut = new PlannedCut(way.Way.Way, RunKind.Lane, group, way.Figure, way.Kerf, lane)
             {
                 Planed = way.Planed,
                 PlanedRest = way.PlanedRest,
@@ -196,7 +196,7 @@ internal sealed class BoardBreaking(RunBoards material, int index, CutWays ways,
             }
             Wood piece = at.Sliced(GrainAxis.Along, size, Length.Zero, Length.Zero);
             (piece.Use, piece.PartId) = (BlankUse.Part, ready[i]);
-            var cut = new PlannedCut(new(way.Way, RunKind.Size, size), group, size, way.Kerf, piece) { Against = way.Against, Needs = at.Needs };
+            var cut = new PlannedCut(way.Way, RunKind.Size, group, size, way.Kerf, piece) { Against = way.Against, Needs = at.Needs };
             group.Cuts.Add(cut);
             piece.Needs = [cut];
             left -= size + way.Kerf;
@@ -228,7 +228,7 @@ internal sealed class BoardBreaking(RunBoards material, int index, CutWays ways,
         }
         var group = new CutGroup(at, GrainAxis.Along);
         Wood? off = gone > way.Kerf ? at.Sliced(GrainAxis.Along, gone - way.Kerf, at.Trim.AlongStart, Length.Zero).With(Shifted(at.Flaws, Length.Zero, gone - way.Kerf)) : null;
-        var cut = new PlannedCut(new(way.Way, kind, Length.Zero), group, gone, way.Kerf, off) { Against = way.Against, Needs = at.Needs };
+        var cut = new PlannedCut(way.Way, kind, group, gone, way.Kerf, off) { Against = way.Against, Needs = at.Needs };
         if (off is not null)
         {
             off.Needs = [cut];

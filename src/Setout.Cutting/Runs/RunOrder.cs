@@ -9,7 +9,7 @@ namespace Setout.Cutting.Runs;
 public readonly record struct OrderedCut(int Label, ImmutableArray<int> Needs);
 
 /// <summary>An order of settings in which all cuts can be made.</summary>
-/// <param name="Labels">The settings in turn; at each, every cut of that label that is ready is made, and those that become ready by it.</param>
+/// <param name="Labels">The labels in turn; at each, every cut of that label that is ready is made, and those that become ready by it.</param>
 /// <param name="Least">No order has fewer settings than this.</param>
 public sealed record SettingOrder(ImmutableArray<int> Labels, int Least);
 
@@ -31,9 +31,13 @@ public sealed class RunOrder
     private readonly int[][] _needs;
     private readonly int[][] _ofLabel;
     private readonly int _labels;
+
+    // What a run at a label costs: all that need no setting together cost less than one that does.
+    private readonly int[] _cost;
+    private readonly int _ofSetting;
     private readonly Func<int?, int, int> _rank;
 
-    private RunOrder(IReadOnlyList<OrderedCut> cuts, int labels, Func<int?, int, int> rank)
+    private RunOrder(IReadOnlyList<OrderedCut> cuts, int labels, Func<int?, int, int> rank, Func<int, bool>? isFree)
     {
         (_labels, _rank) = (labels, rank);
         // Cuts that can be made at the same moments are one.
@@ -54,6 +58,9 @@ public sealed class RunOrder
             classOf[i] = known;
         }
         (_label, _needs) = ([.. label], [.. needs]);
+        int[] free = [.. Enumerable.Range(0, labels).Where(l => isFree?.Invoke(l) ?? false)];
+        _ofSetting = free.Length == 0 ? 1 : _label.Length + 1;
+        _cost = [.. Enumerable.Range(0, labels).Select(l => free.Contains(l) ? 1 : _ofSetting)];
         _ofLabel = [.. Enumerable.Range(0, labels).Select(l => Enumerable.Range(0, _label.Length).Where(c => _label[c] == l).ToArray())];
     }
 
@@ -62,20 +69,22 @@ public sealed class RunOrder
     /// <param name="labels">How many labels there are.</param>
     /// <param name="rank">Of the settings that are as good, the one with the lowest rank is taken, given the one before (null at first).</param>
     /// <param name="budget">Settings tried.</param>
+    /// <param name="isFree">Labels at which nothing is set: they count as no setting, and the fewer runs of them the better among orders with as few settings. None where it is left out.</param>
     /// <param name="cancel">Ends the search early.</param>
-    public static SettingOrder Fewest(IReadOnlyList<OrderedCut> cuts, int labels, Func<int?, int, int> rank, int budget = UsualBudget, CancellationToken cancel = default) =>
-        new RunOrder(cuts, labels, rank).Search(budget, cancel);
+    public static SettingOrder Fewest(
+        IReadOnlyList<OrderedCut> cuts, int labels, Func<int?, int, int> rank, int budget = UsualBudget, Func<int, bool>? isFree = null, CancellationToken cancel = default) =>
+        new RunOrder(cuts, labels, rank, isFree).Search(budget, cancel);
 
     private long _looks;
 
     private bool IsLarge => (long)_labels * _label.Length > 200_000;
 
-    private sealed record State(bool[] Done, int Left, State? Before, int Label, int Runs);
+    private sealed record State(bool[] Done, int Left, State? Before, int Label, int Cost);
 
     private SettingOrder Search(int budget, CancellationToken cancel)
     {
         State start = Settled(new State(new bool[_label.Length], _label.Length, null, -1, 0));
-        int least = start.Runs + Bound(start);
+        int least = start.Cost + Bound(start);
         var open = new PriorityQueue<State, (int, int, int)>();
         var seen = new Dictionary<string, int>(StringComparer.Ordinal);
         open.Enqueue(start, (least, start.Left, 0));
@@ -84,26 +93,26 @@ public sealed class RunOrder
         while (open.TryDequeue(out State? at, out (int F, int, int) priority))
         {
             least = Math.Max(least, priority.F);
-            if (at.Left == 0) return new(Labels(at), at.Runs);
+            if (at.Left == 0) return new(Labels(at), at.Cost / _ofSetting);
             if (tried > budget || _looks > MostLooks || cancel.IsCancellationRequested)
             {
                 // The cheapest open ways, finished by what releases most; where a look at all ways takes long, one of them.
                 for (int i = 0; i < (IsLarge ? 1 : 8); i++)
                 {
                     State end = Finished(at);
-                    if (best is null || end.Runs < best.Runs) best = end;
+                    if (best is null || end.Cost < best.Cost) best = end;
                     if (!open.TryDequeue(out at, out _)) break;
                 }
-                return new(Labels(best!), Math.Min(least, best!.Runs));
+                return new(Labels(best!), Math.Min(least, best!.Cost) / _ofSetting);
             }
             foreach (int label in Ready(at))
             {
                 tried++;
                 State next = Settled(Run(at, label));
                 string key = Key(next.Done);
-                if (seen.TryGetValue(key, out int runs) && runs <= next.Runs) continue;
-                seen[key] = next.Runs;
-                open.Enqueue(next, (next.Runs + Bound(next), next.Left, tried));
+                if (seen.TryGetValue(key, out int cost) && cost <= next.Cost) continue;
+                seen[key] = next.Cost;
+                open.Enqueue(next, (next.Cost + Bound(next), next.Left, tried));
             }
         }
         throw new InvalidOperationException("Cuts need each other in a ring.");
@@ -127,7 +136,7 @@ public sealed class RunOrder
     {
         while (at.Left > 0)
         {
-            State next = Ready(at).Select(l => Run(at, l)).OrderBy(s => IsLarge ? 0 : s.Runs + Bound(s)).ThenBy(s => s.Left).ThenBy(s => _rank(at.Label < 0 ? null : at.Label, s.Label)).First();
+            State next = Ready(at).Select(l => Run(at, l)).OrderBy(s => IsLarge ? 0 : s.Cost + Bound(s)).ThenBy(s => s.Left).ThenBy(s => _rank(at.Label < 0 ? null : at.Label, s.Label)).First();
             at = Settled(next);
         }
         return at;
@@ -152,7 +161,7 @@ public sealed class RunOrder
             done[cut] = true;
             made++;
         }
-        return new(done, at.Left - made, at, label, at.Runs + 1);
+        return new(done, at.Left - made, at, label, at.Cost + _cost[label]);
     }
 
     private bool Completes(State at, int label)
@@ -196,7 +205,7 @@ public sealed class RunOrder
                 times[cut] = (from.Times + (isOn && !(from.IsOn && from.Times > 0) ? 1 : 0), isOn);
                 most = Math.Max(most, times[cut].Times);
             }
-            sum += most;
+            sum += most * _cost[label];
         }
         return sum;
     }

@@ -50,7 +50,7 @@ public enum RunKind
     /// <summary>Makes a raw side true. The figure is all that goes, blade included; the near piece is waste.</summary>
     True,
 
-    /// <summary>Brings what lies at the reference side to its size.</summary>
+    /// <summary>Brings what lies at the reference side to its size. So is a run called where other cuts at the same setting are for <see cref="Break"/> or <see cref="Lane"/>.</summary>
     Size,
 
     /// <summary>Parts a sheet that is too large or too heavy into blanks, on the line. Both sides of the cut count as true.</summary>
@@ -158,7 +158,10 @@ public sealed record RunCut(int Blank, GrainAxis Axis, BlankSide From, Length Fi
     public bool NeedsCarrier { get; init; }
 }
 
-/// <summary>All cuts that are made at one setting, one after the other.</summary>
+/// <summary>
+/// All cuts that are made at one setting, one after the other: one way, with fence, stop or straight edge at one figure, whatever comes off is for. What each cut marks for
+/// itself, and what may run off the line, is a setting apart from those.
+/// </summary>
 /// <param name="Number">From 1, in the order of work.</param>
 /// <param name="Way">How they are made.</param>
 /// <param name="Kind">What they do.</param>
@@ -168,6 +171,11 @@ public sealed record Run(int Number, SawWay Way, RunKind Kind, Length Figure, Im
 {
     /// <summary>Id of a piece of waste, made in an earlier run, that is large enough to try the setting on; null where there is none and the first cut is the trial.</summary>
     public int? Trial { get; init; }
+
+    /// <summary>
+    /// True where fence, stop or straight edge is set for it. False on sled and crosscut saw where each cut goes to a mark: the mark is brought to the blade, nothing is moved but the wood.
+    /// </summary>
+    public bool IsSetting => Way is not (SawWay.Sled or SawWay.Stop) || Kind is not (RunKind.True or RunKind.Clear);
 
     /// <inheritdoc/>
     public bool Equals(Run? other) => other is not null && (Number, Way, Kind, Figure, Trial) == (other.Number, other.Way, other.Kind, other.Figure, other.Trial)
@@ -208,22 +216,34 @@ public sealed record RunRefusal(RefusalKind Kind, int Blank, GrainAxis Axis, Len
     public override int GetHashCode() => HashCode.Combine(Kind, Blank, Axis, Figure);
 }
 
+/// <summary>A cut that would be refused next, if all that is refused were mended: of wood that no run makes as yet.</summary>
+/// <param name="Refusal">Why, and of which stock.</param>
+/// <param name="Along">The wood that would be cut then, along the grain of the sheet.</param>
+/// <param name="Across">Its size in the other direction.</param>
+public sealed record LaterRefusal(RunRefusal Refusal, Length Along, Length Across);
+
 /// <summary>The work at the saw for all layouts of a plan.</summary>
 /// <param name="Blanks">Every rectangle of wood that there ever is, by its id; stock first.</param>
 /// <param name="Runs">In the order of work.</param>
 /// <param name="Refusals">What cannot be cut; empty for a plan that can be sawn.</param>
-/// <param name="LeastSettings">No order of these cuts has fewer runs; equal to the count of runs when they are proven fewest.</param>
+/// <param name="LeastSettings">No order of these cuts has fewer settings; equal to their count when they are proven fewest.</param>
 public sealed record RunPlan(ImmutableArray<RunBlank> Blanks, ImmutableArray<Run> Runs, ImmutableArray<RunRefusal> Refusals, int LeastSettings)
 {
     /// <summary>Nothing to saw.</summary>
     public static RunPlan None { get; } = new([], [], [], 0);
 
+    /// <summary>What would be refused next; empty where nothing is refused.</summary>
+    public ImmutableArray<LaterRefusal> Later { get; init; } = [];
+
     /// <summary>True when no order of these cuts has fewer settings.</summary>
-    public bool IsFewest => Runs.Length == LeastSettings;
+    public bool IsFewest => Settings == LeastSettings;
+
+    /// <summary>How many runs there are that something is set for.</summary>
+    public int Settings => Runs.Count(r => r.IsSetting);
 
     /// <inheritdoc/>
     public bool Equals(RunPlan? other) => other is not null && LeastSettings == other.LeastSettings
-        && SameArrays.Equal(Blanks, other.Blanks) && SameArrays.Equal(Runs, other.Runs) && SameArrays.Equal(Refusals, other.Refusals);
+        && SameArrays.Equal(Blanks, other.Blanks) && SameArrays.Equal(Runs, other.Runs) && SameArrays.Equal(Refusals, other.Refusals) && SameArrays.Equal(Later, other.Later);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(LeastSettings, SameArrays.Hash(Blanks), SameArrays.Hash(Runs));

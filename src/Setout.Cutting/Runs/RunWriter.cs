@@ -33,11 +33,11 @@ internal sealed class RunWriter
         int?[] sides = _sides[id];
         GrainAxis axis = group.Axis;
         BlankSide from = group.From, far = axis == GrainAxis.Along ? BlankSide.FarEnd : BlankSide.FarEdge;
-        bool isTrued = cut.Setting.Kind is RunKind.True or RunKind.Clear;
+        bool isTrued = cut.Kind is RunKind.True or RunKind.Clear;
         Length extent = axis == GrainAxis.Along ? blank.Along : blank.Across;
         Length rest = extent - cut.Figure - (isTrued ? Length.Zero : cut.Kerf + cut.PlanedRest);
         int? off = null, remains = null;
-        if (cut.Off is { } piece) off = Add(piece, With(sides, far, cut.Setting.Kind == RunKind.Rough ? null : run));
+        if (cut.Off is { } piece) off = Add(piece, With(sides, far, cut.Kind == RunKind.Rough ? null : run));
         if (rest.Sign > 0)
         {
             int?[] made = With(sides, from, run);
@@ -53,7 +53,7 @@ internal sealed class RunWriter
                 _sides.Add(made);
             }
         }
-        if (off is { } came && remains is { } over && cut.Setting.Kind == RunKind.Size) Spare(_blanks[came], over, axis, cut);
+        if (off is { } came && remains is { } over && cut.Kind == RunKind.Size) Spare(_blanks[came], over, axis, cut);
         if (remains is { } next) _at[group] = (next, left - 1);
         bool isHeavy = _materials[blank.Material].MostArea is { } most && blank.Along * blank.Across > most;
         return new(id, axis, from, cut.Figure, cut.Kerf, off, remains)

@@ -52,14 +52,24 @@ internal sealed class Wood(int material, int stock, Length along, Length across,
 
 /// <summary>A setting: cuts that share it may be made in one run.</summary>
 /// <param name="Way">How.</param>
-/// <param name="Kind">What for.</param>
+/// <param name="Kind">What is set up: <see cref="RunKind.Size"/> for fence, stop or straight edge at a figure; else what is done without a figure, or not to the tick.</param>
 /// <param name="Figure">What is set; zero where each cut goes to a mark of its own.</param>
-internal readonly record struct Setting(SawWay Way, RunKind Kind, Length Figure);
+internal readonly record struct Setting(SawWay Way, RunKind Kind, Length Figure)
+{
+    /// <summary>False where nothing is set: on sled and crosscut saw what goes off is brought to the blade by its mark, and no stop is moved.</summary>
+    public bool IsSet => Way is not (SawWay.Sled or SawWay.Stop) || Kind is not (RunKind.True or RunKind.Clear);
+
+    /// <summary>Of a cut: a fence or a straight edge stands where it stands, whether a sheet is parted there, a lane ripped or a part cut.</summary>
+    public static Setting Of(SawWay way, RunKind kind, Length figure) => new(way, kind is RunKind.Break or RunKind.Lane ? RunKind.Size : kind, figure);
+}
 
 /// <summary>One cut before it has its turn.</summary>
-internal sealed class PlannedCut(Setting setting, CutGroup group, Length figure, Length kerf, Wood? off)
+internal sealed class PlannedCut(SawWay way, RunKind kind, CutGroup group, Length figure, Length kerf, Wood? off)
 {
-    public Setting Setting => setting;
+    public RunKind Kind => kind;
+
+    // What makes a side true or clears a flaw goes to a mark of its own.
+    public Setting Setting { get; } = Setting.Of(way, kind, kind is RunKind.True or RunKind.Clear ? Length.Zero : figure);
 
     public CutGroup Group => group;
 
@@ -110,4 +120,7 @@ internal sealed class NoWay(RefusalKind kind, Wood blank, GrainAxis axis, Length
     public Length Figure => figure;
 
     public ImmutableArray<string> PartIds => partIds;
+
+    /// <summary>True for what is mended together.</summary>
+    public bool IsSame(NoWay other) => (Kind, Axis, Figure) == (other.Kind, other.Axis, other.Figure) && PartIds.SequenceEqual(other.PartIds);
 }

@@ -30,7 +30,11 @@ public sealed record BoardCut(Length At, Phrase Figure)
 }
 
 /// <summary>A stretch with words: a defect to cut round, or what is kept.</summary>
-public sealed record BoardNote(BoardSpan Span, Phrase Words);
+public sealed record BoardNote(BoardSpan Span, Phrase Words)
+{
+    /// <summary>Fewer words, which stand on the stretch where it has no room for all of them; the whole stands under the bar then. Empty, the default, for none.</summary>
+    public Phrase Brief { get; init; } = Phrase.Empty;
+}
 
 /// <summary>One board.</summary>
 /// <param name="Key">Its key.</param>

@@ -130,17 +130,18 @@ internal sealed class BoardRow
 
     private IEnumerable<SceneItem> Words(BoardNote note, double bar, LabelBook book, bool onHatch)
     {
-        if (NoteText(note, bar, onHatch) is not { } text) yield break;
+        if ((NoteText(note, note.Words, bar, onHatch) ?? NoteText(note, note.Brief, bar, onHatch)) is not { } text) yield break;
         book.Take(LabelBook.Tight(text));
         yield return text;
     }
 
-    private TextItem? NoteText(BoardNote note, double bar, bool onHatch)
+    private TextItem? NoteText(BoardNote note, Phrase words, double bar, bool onHatch)
     {
+        if (words.IsEmpty) return null;
         Box box = Area(note.Span, bar);
         for (double size = _paper.SmallSize; size >= BreakdownPaper.LeastSize; size -= 0.25)
         {
-            TextItem text = LabelBook.Centred(box.Middle, note.Words.Italic(), size, Ink.Outline, 0, onHatch);
+            TextItem text = LabelBook.Centred(box.Middle, words.Italic(), size, Ink.Outline, 0, onHatch);
             if (box.Grown(-Pad).Holds(LabelBook.Tight(text))) return text;
         }
         return null;
@@ -150,7 +151,7 @@ internal sealed class BoardRow
     private Phrase Homeless()
     {
         IEnumerable<Phrase> marks = _board.Parts.Where(p => Mark(p, Area(p.Span, 0)) is null).Select(p => MarkOf(p).Add(" ends at ").Add(NearestFigure(p.Span.To)));
-        IEnumerable<Phrase> words = _board.Defects.Concat(_board.Kept).Where(n => NoteText(n, 0, false) is null).Select(n => n.Words);
+        IEnumerable<Phrase> words = _board.Defects.Concat(_board.Kept).Where(n => NoteText(n, n.Words, 0, false) is null).Select(n => n.Words);
         return marks.Concat(words).Aggregate(Phrase.Empty, (all, next) => all.IsEmpty ? next : all.Add(" · ").Add(next));
     }
 

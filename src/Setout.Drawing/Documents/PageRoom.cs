@@ -34,6 +34,13 @@ public sealed record PageRoom(double Width, double Height, double LyingWidth, do
         return Left(setter, [.. document.Length > 0 ? BlockSetter.Title(setter, document) : [], .. BlockSetter.SectionTitle(setter, title), .. Strips(setter, blocks)]);
     }
 
+    /// <summary>The same for a drawing on a page lying down, which what stays on its page is taken along to.</summary>
+    public static double UnderLying(Paper paper, string title, ImmutableArray<Block> blocks)
+    {
+        Setter setter = PageComposer.SetterOf(paper);
+        return Left(setter, [.. BlockSetter.SectionTitle(setter, title), .. Strips(setter, blocks)]) + setter.LyingHeight - setter.Height;
+    }
+
     /// <summary>The height left for a drawing on top of a page that some blocks are to stand on too.</summary>
     public static double Over(Paper paper, ImmutableArray<Block> blocks)
     {

@@ -14,6 +14,7 @@ using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.BenchSheets;
 
@@ -33,7 +34,6 @@ public static class BenchSheetWriter
     public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, CancellationToken cancel = default)
     {
         SetPiece set = plan.Set;
-        fit ??= FitCheck.Of(set, plan.Source.Shop.Accuracy, cancel: cancel);
         ImmutableArray<Section> sections =
         [
             Cover(plan, paper),
@@ -41,13 +41,19 @@ public static class BenchSheetWriter
             .. BreakdownPages.Of(plan, paper),
             .. RunPages.Of(plan),
             new("Parts", Parts(plan)),
-            .. WorkingPages.Of(set),
-            .. CutPages.Of(plan, paper),
-            .. set.Steps.Length > 0 ? [new Section("Assembly", Assembly(set))] : ImmutableArray<Section>.Empty,
-            .. FitPages.Of(set, fit, paper),
+            // Of several pieces together, what follows the saw stands in the plan of each.
+            .. plan.Source.Together is null ? AfterTheSaw(plan, paper, fit, cancel) : [],
         ];
         return new(set.Piece.Name, "en", new(set.Piece.Name, made, s_fixed, PieceSetOut.RuleSet, plan.Source.Hash), paper, sections);
     }
+
+    private static ImmutableArray<Section> AfterTheSaw(Plan plan, Paper paper, FitReport? fit, CancellationToken cancel) =>
+    [
+        .. WorkingPages.Of(plan.Set),
+        .. CutPages.Of(plan, paper),
+        .. plan.Set.Steps.Length > 0 ? [new Section("Assembly", Assembly(plan.Set))] : ImmutableArray<Section>.Empty,
+        .. FitPages.Of(plan.Set, fit ?? FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel), paper),
+    ];
 
     // The file's own dates are fixed so that the same plan is the same file; when it was made stands on the page where the caller says so.
     private static readonly DateTimeOffset s_fixed = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -56,18 +62,26 @@ public static class BenchSheetWriter
     {
         const string title = "Cover";
         SetPiece set = plan.Set;
-        ImmutableArray<Block> above = set.Piece.About.Length > 0 ? [new ParagraphBlock(set.Piece.About)] : [];
+        ImmutableArray<Block> above = plan.Source.Together is { } together ? [.. PiecesIn(together)] : set.Piece.About.Length > 0 ? [new ParagraphBlock(set.Piece.About)] : [];
         string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {Amount(plan)}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
         string sheet = WeightWords.HeaviestStock(plan) is { } heaviest ? $" Heaviest sheet: {heaviest.Words}, {WeightWords.Of(heaviest.Mass, set.Piece.Unit)}." : "";
         ImmutableArray<Step> before = [.. BeforeCutting(plan)];
         ImmutableArray<Block> below =
         [
             new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"),
-            new ParagraphBlock($"{WeightWords.Whole(set)}{sheet}"),
+            new ParagraphBlock($"{WeightWords.Whole(set, plan.Source.Together is null)}{sheet}"),
             .. before.Length > 0 ? [new HeadingBlock("Before you cut"), new StepsBlock(before)] : ImmutableArray<Block>.Empty,
             new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]),
         ];
         return new(title, [.. above, .. PieceView.Has(set) ? ViewPages.Of(set, paper, title, above, below) : [], .. below]);
+    }
+
+    private static IEnumerable<Block> PiecesIn(PiecesTogether together)
+    {
+        yield return new ParagraphBlock("These pieces are broken down together, from the same sheets and boards and at the same settings. Marks begin with the letters of their piece: chalk them whole.");
+        yield return new TableBlock([new("Letters", ColumnWidth.Fit, Size: TextSize.Figure), new("Piece", ColumnWidth.Share(1)), new("File", ColumnWidth.Fit), new("Parts", ColumnWidth.Fit, ColumnAlign.Right)],
+            [.. together.Members.Select(m => CellRow.Of(Cell.Of(m.Code), Cell.Of(m.Source.Piece.Name), Cell.Of(m.File), Cell.Of($"{m.Set.Parts.Sum(p => p.Count)}")))], TickBoxes.None);
+        yield return new ParagraphBlock("Joints, holes, assembly and fit stand in the plan of each piece by itself; its own breakdown and its own runs are not for use then.");
     }
 
     private static IEnumerable<Step> BeforeCutting(Plan plan)
@@ -80,7 +94,7 @@ public static class BenchSheetWriter
             Phrase list = Phrase.Of("Read every sheet with a calliper at two spots before anything that meets it is cut. Until then these stand in: ");
             for (int i = 0; i < unread.Count; i++)
                 list = list.Add($"{(i > 0 ? ", " : "")}{unread[i].Key} ").Add(format.Format(plan.Set.Worked[QuantityKey.Of(unread[i].Key, "thickness")]));
-            yield return new(list.Add("."), Phrase.Of($"setout record FILE {unread[0].Key}.thickness READING"), Phrase.Empty);
+            yield return new(list.Add("."), Phrase.Of(plan.Source.Together?.RecordWords(unread[0].Key) ?? $"setout record FILE {unread[0].Key}.thickness READING"), Phrase.Empty);
         }
         foreach (Finding finding in plan.Findings.Except(unread)) yield return new(Figures.Phrase(finding.Words), Figures.Phrase(finding.Remedy), Phrase.Empty);
     }
@@ -115,7 +129,7 @@ public static class BenchSheetWriter
             new("", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)),
             new("each", ColumnWidth.Fit, ColumnAlign.Right), new("in all", ColumnWidth.Fit, ColumnAlign.Right),
         ], rows.ToImmutable(), TickBoxes.EachRow);
-        string sum = plan.Cost > Money.Zero ? $"Together {Amount(plan)}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : "No prices are known; put them into the shop file.";
+        string sum = plan.Cost > Money.Zero ? $"Together {Amount(plan)}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : plan.Buying.Any(l => l.Kind != BuyingKind.FromTheRack) ? "No prices are known; put them into the shop file." : "Nothing to buy.";
         return [table, new ParagraphBlock(sum), new ParagraphBlock("Thickness is read off the sheet that you bring home, not off its label. Take a calliper along.", TextSize.Small)];
     }
 
@@ -146,10 +160,10 @@ public static class BenchSheetWriter
         }
         return
         [
-            new ParagraphBlock($"Figures to cut, in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, on a grid of {set.Grid}. Length runs with the grain. Equal figures are cut at one setting."),
+            new ParagraphBlock($"Figures to cut, in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}{(plan.Source.Together is null ? $", on a grid of {set.Grid}" : "")}. Length runs with the grain. Equal figures are cut at one setting."),
             new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
                 new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("each", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow),
-            new ParagraphBlock($"The last column is what one of them weighs. {WeightWords.Whole(set)}"),
+            new ParagraphBlock($"The last column is what one of them weighs. {WeightWords.Whole(set, plan.Source.Together is null)}"),
         ];
     }
 
@@ -160,7 +174,7 @@ public static class BenchSheetWriter
         [
             .. plan.Set.EdgesOf(part) is not "raw" and { } edges ? [edges] : Array.Empty<string>(),
             .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
-            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {part.HeldUntil[^1]} first"] : Array.Empty<string>(),
+            .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {HeldWords.Of(plan.Set, part.HeldUntil[^1])} first"] : Array.Empty<string>(),
         ];
         return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }

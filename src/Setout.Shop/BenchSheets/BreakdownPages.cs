@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Setout.Core.Craft;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
@@ -23,22 +22,44 @@ internal static class BreakdownPages
 
     /// <summary>
     /// Two sheets stand on a page. One whose figures find no room on half a page is drawn higher: the first as high as the caution over it leaves room, then on a page
-    /// of its own, at last on a page lying down.
+    /// of its own, at last on a page lying down, which takes the caution along where there is room.
     /// </summary>
     private static Section Sheets(Plan plan, SheetPlan sheets, Paper paper)
     {
         PageRoom room = PageRoom.Of(paper);
         string title = Title(sheets.Material.Name);
-        // Each drawing says itself that nothing is crosscut against the fence.
+        // Each drawing says itself what may be cut at the fence.
         Block caution = new CautionBlock([Phrase.Of(Weight(plan, sheets))]);
         ImmutableArray<Block> head = [caution, .. Figures(plan.Set, sheets)];
         double first = PageRoom.Under(paper, title, head), alone = PageRoom.Under(paper, title, []);
         BreakdownPaper standing = new(room.Width, room.HalfHeight) { MostHeight = room.Height }, lying = new(room.LyingWidth, room.LyingHeight) { MostHeight = room.LyingHeight };
-        ImmutableArray<BreakdownPaper> Papers(int sheet) => sheet == 0 ? [standing with { MostHeight = first }, standing with { MostHeight = alone }, standing, lying] : [standing, lying];
-        Block[] drawings = [.. MarkingOut.Of(plan, sheets, Papers).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn))];
+        double underLying = PageRoom.UnderLying(paper, title, head), aloneLying = PageRoom.UnderLying(paper, title, []), over = PageRoom.Over(paper, head);
+        BreakdownPaper lyingFirst = new(room.LyingWidth, underLying) { MostHeight = underLying }, lyingAlone = new(room.LyingWidth, aloneLying) { MostHeight = aloneLying };
+        SceneBlock[] Drawn(params ImmutableArray<BreakdownPaper> firstOn) =>
+        [
+            .. MarkingOut.Of(plan, sheets, sheet => sheet switch
+            {
+                0 => firstOn,
+                // The second may have to leave room for what found none over the first.
+                1 => [standing with { MostHeight = over }, standing, lying],
+                _ => [standing, lying],
+            }).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn)),
+        ];
+        BreakdownPaper underHead = standing with { MostHeight = first }, underTitle = standing with { MostHeight = alone };
+        SceneBlock[] drawings = Drawn(underHead, underTitle, standing, lyingFirst, lyingAlone, lying);
+        if (drawings is [{ Place: ScenePlace.InColumn } whole, ..] && whole.Scene.Height > alone) drawings = Drawn(underHead, underTitle, lyingFirst, lyingAlone, lying);
         // A page with a title and a caution alone is looked at by nobody: a drawing too high to stand under both stands under the title.
-        bool isHigh = drawings is [SceneBlock { Place: ScenePlace.InColumn } one, ..] && one.Scene.Height > first && one.Scene.Height <= alone;
-        return new(title, isHigh ? [drawings[0], .. head, .. drawings[1..]] : [.. head, .. drawings]);
+        if (drawings is [{ Place: ScenePlace.InColumn } high, ..] && high.Scene.Height > first)
+        {
+            // The caution goes over the next; where there is none, the drawing leaves it room.
+            if (drawings.Length > 1) return new(title, [drawings[0], .. head, .. drawings[1..]]);
+            drawings = Drawn(underHead, lyingFirst);
+        }
+        if (drawings is not [{ Place: ScenePlace.WholePage } lies, ..]) return new(title, [.. head, .. drawings]);
+        // What finds no room over one that lies down stands over the next that leaves some; where none does, the first is drawn as high as it leaves room.
+        int at = lies.Scene.Height <= underLying ? -1 : Array.FindIndex(drawings, d => d.Place == ScenePlace.InColumn && d.Scene.Height <= over);
+        if (at > 0) return new(title, [.. drawings[..at], .. head, .. drawings[at..]]);
+        return new(title, [new TogetherBlock(head) { KeepsWithNext = true }, .. drawings]);
     }
 
     /// <summary>What is to be kept in order: a front that is turned or exchanged breaks the figure for good.</summary>
@@ -61,8 +82,7 @@ internal static class BreakdownPages
         SheetStock[] used = [.. plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId))];
         if (used.Length == 0 || used.MaxBy(s => s.Along * s.Across) is not { } largest || Weights.OfStock(whole.Set, plan.Material, largest.Along, largest.Across) is not { } mass)
             return $"What this wood weighs is not on record, so the runs cannot say which piece takes two: lift one end first. {Cautions.Of("lift").Words}";
-        double kilograms = mass.Kilograms.Value, spread = mass.Kilograms.Error;
         bool isHeavy = OneLift.MostArea(whole.Set, plan.Material, whole.Source.Shop.Lift) is { } one && largest.Along * largest.Across > one;
-        return $"A whole sheet weighs about {kilograms:0} kg ({mass.Pounds:0} lb), give or take {spread.ToString(spread < 1 ? "0.0" : "0", CultureInfo.InvariantCulture)} kg. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
+        return $"A whole sheet weighs {WeightWords.Of(mass, whole.Set.Piece.Unit)}. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
     }
 }

@@ -13,25 +13,28 @@ internal static class RunPages
 {
     private const string Title = "Runs";
 
-    private const string Names = "Chalk its name on each sheet and board, and on what comes off. Off sheet A come A.1, A.2; off board 1 come 1a, 1b. What remains keeps the name, and so does the last piece when all else is waste: "
-        + "the last lane of board 1 is still 1. The sides at 0 are those where the figures of the drawing begin.";
-
     /// <summary>The section; none where nothing is sawn.</summary>
     public static IEnumerable<Section> Of(Plan plan)
     {
         WordedRuns runs = RunWords.Of(plan);
-        if (runs.Runs.IsEmpty && runs.Waiting.IsEmpty) yield break;
+        if (runs.Runs.IsEmpty && runs.Waiting.IsEmpty && runs.Unused.IsEmpty) yield break;
         bool isMixed = plan.Sheets.Length + plan.Boards.Length > 1;
         yield return new(Title,
         [
-            new CautionBlock([Phrase.Of(Cautions.Of("saw").Words), Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Cautions.Deference)]),
-            .. runs.First.Select(f => new ParagraphBlock(Figures.Phrase(f).Bold())),
-            new ParagraphBlock(Figures.Phrase($"{runs.Summary}{(runs.Summary.Length > 0 ? ". " : "")}{Names}")),
+            .. runs.Runs.IsEmpty ? ImmutableArray<Block>.Empty : Head(runs),
             .. runs.Runs.Select(r => Block(r, isMixed)),
-            .. Aside("Put aside whole", "Nothing is cut from this until the reading is taken.", runs.Waiting),
+            .. Aside("Put aside whole", $"Nothing is cut from this until the reading is taken{(One(runs.Waiting) is { Length: > 0 } until ? $": {until}" : "")}.", runs.Waiting),
             .. Aside("To the rack", "Write name and size on it.", runs.Kept),
+            .. Aside("In hand, not used by this plan", "Left by runs that are marked as cut.", runs.Unused),
         ]);
     }
+
+    private static ImmutableArray<Block> Head(WordedRuns runs) =>
+    [
+        new CautionBlock([Phrase.Of(Cautions.Of("saw").Words), Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Cautions.Deference)]),
+        .. runs.First.Select(f => new ParagraphBlock(Figures.Phrase(f).Bold())),
+        new ParagraphBlock(Figures.Phrase($"{runs.Summary}. {runs.Names}")),
+    ];
 
     private static Block Block(WordedRun run, bool isMixed)
     {
@@ -44,7 +47,7 @@ internal static class RunPages
             new ParagraphBlock((isMixed && materials is [var only] ? Phrase.Of($"{only}  ").Bold() : Phrase.Empty).Add(Figures.Phrase(string.Join(" ", [said, .. run.Setting])))),
             Table(run, materials.Length > 1),
             .. run.Notes.Select(n => new ParagraphBlock(Figures.Phrase(n).Bold())),
-            new ParagraphBlock($"Mind: {run.MindInTurn}", TextSize.Small),
+            new ParagraphBlock($"Mind: {run.MindInTurn}"),
         ]);
     }
 
@@ -66,6 +69,9 @@ internal static class RunPages
         ], rows.ToImmutable(), TickBoxes.EachRow);
     }
 
+    // The reading that all of it waits for; empty where there are several.
+    private static string One(ImmutableArray<PutAside> wood) => wood.Select(w => w.Until).Distinct().Take(2).ToArray() is [var only] ? only : "";
+
     private static IEnumerable<Block> Aside(string title, string words, ImmutableArray<PutAside> wood)
     {
         if (wood.IsEmpty) yield break;
@@ -73,7 +79,7 @@ internal static class RunPages
         [
             new HeadingBlock(title), new ParagraphBlock(words),
             new TableBlock([new("Name", ColumnWidth.Fit, Size: TextSize.Figure), new("Of", ColumnWidth.Fit), new("What", ColumnWidth.Share(1))],
-                [.. wood.Select(w => CellRow.Of(Cell.Of(w.Name), Cell.Of(w.Material), Cell.Of(Figures.Phrase(w.Words))))], TickBoxes.EachRow),
+                [.. wood.Select(w => CellRow.Of(Cell.Of(w.Name), Cell.Of(w.Material), Cell.Of(Figures.Phrase(One(wood).Length > 0 ? w.Words : w.Whole))))], TickBoxes.EachRow),
         ]);
     }
 

@@ -4,6 +4,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Runs;
+using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Plans;
@@ -19,28 +20,29 @@ public static class BoardBars
     {
         SetPiece set = whole.Set;
         int material = whole.Sheets.Length + whole.Boards.IndexOf(plan);
-        var names = BlankNames.Of(whole);
+        var saw = new BoardAtTheSaw(whole, material);
+        BlankNames names = saw.Names;
         var bars = ImmutableArray.CreateBuilder<BoardBar>();
         ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
         for (int i = 0; i < boards.Length; i++)
         {
             string[] lanes = Lanes(whole, names, material, i);
             for (int lane = 1; lane <= Used(boards[i]); lane++)
-                bars.Add(Bar(set, plan, boards[i], names.OfStock(material, i), names.SpokenStock(material, i), lane, lane <= lanes.Length ? lanes[lane - 1] : ""));
+                bars.Add(Bar(set, plan, saw, i, names.OfStock(material, i), names.SpokenStock(material, i), lane, lane <= lanes.Length ? lanes[lane - 1] : ""));
         }
         return bars.Count == 0 ? [] : BoardDrawing.Draw(new BoardsInput($"{plan.Material.Name}, boards", Description(set, plan, names, material), bars.ToImmutable())
         {
             HeaderLeft = Phrase.Of(plan.Material.Name),
             HeaderNote = Phrase.Of(BuyingList.Words(plan.Material)),
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
-            Footer = Footer(set, plan, LengthFormat.For(set.Piece.Unit)),
+            Footer = Footer(set, plan, saw, LengthFormat.For(set.Piece.Unit)),
         }, paper);
     }
 
     // What the runs call each lane, in the order in which they are ripped; the last is what remains.
     private static string[] Lanes(Plan whole, BlankNames names, int material, int board)
     {
-        RunCut[] cuts = [.. whole.Runs.Runs.Where(r => r.Kind == RunKind.Lane).SelectMany(r => r.Cuts).Where(c => whole.Runs.Blanks[c.Blank] is var b && b.Material == material && b.Stock == board)];
+        RunCut[] cuts = [.. whole.Runs.Runs.Where(r => r.Kind is RunKind.Lane or RunKind.Size).SelectMany(r => r.Cuts).Where(c => c.Axis == GrainAxis.Across && whole.Runs.Blanks[c.Blank] is var b && b.Material == material && b.Stock == board)];
         return [.. cuts.Select(c => c.Off).Append(cuts.LastOrDefault()?.Rest).OfType<int>().Select(id => names[id])];
     }
 
@@ -50,14 +52,14 @@ public static class BoardBars
     private static int Used(LaidBoard board) => board.Stretches.Where(s => !s.PartIds.IsEmpty).Select(s => s.Lane).DefaultIfEmpty(1).Max();
 
     // What goes off the end is told where one figure holds for all boards, else with each board: all other figures run from there.
-    private static Phrase Footer(SetPiece set, BoardPlan plan, LengthFormat format)
+    private static Phrase Footer(SetPiece set, BoardPlan plan, BoardAtTheSaw saw, LengthFormat format)
     {
         ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
         bool[] waits = [.. boards.SelectMany(b => b.PartIds).Select(p => IsWaiting(set, p))];
         if (waits.Length > 0 && Array.TrueForAll(waits, w => w)) return Phrase.Of("nothing is cut from these yet: marks that slant wait for a reading, and their wood stays whole until it is taken; figures run from the end that is trued then");
         bool hasFlaws = boards.Any(b => !plan.StockOf(b).Defects.IsEmpty);
-        string square = hasFlaws ? "the end at 0 is the one that flaws are measured from: chalk it, and square it first" : "square one end first";
-        Phrase footer = Phrase.Of((plan.IsRipped ? "rip into lanes before anything is cut to length, the true edge on the fence; " : "") + square);
+        string square = hasFlaws ? $"the end at 0 is the one that flaws are measured from: chalk it, and square it first{saw.Squared}" : $"square one end first{saw.Squared}";
+        Phrase footer = Phrase.Of((plan.IsRipped ? $"rip into lanes{saw.Ripped} before anything is cut to length, the true edge on the fence; " : "") + square);
         footer = OneTrim(plan) is not { } trim ? footer.Add(hasFlaws ? " where something goes off it" : "") : trim.Sign > 0 ? footer.Add(", ").Add(format.Format(trim)).Add(" off") : footer.Add(", unless it is true");
         footer = footer.Add("; figures run from the trued end; ");
         if (hasFlaws) footer = footer.Add("'from' is where the next part begins, blade on the flaw's side; ");
@@ -88,8 +90,9 @@ public static class BoardBars
         return string.Join(' ', words);
     }
 
-    private static BoardBar Bar(SetPiece set, BoardPlan plan, LaidBoard board, string number, string spoken, int lane, string called)
+    private static BoardBar Bar(SetPiece set, BoardPlan plan, BoardAtTheSaw saw, int index, string number, string spoken, int lane, string called)
     {
+        LaidBoard board = plan.Outcome.Layout.Boards[index];
         LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
         BoardStock stock = plan.StockOf(board);
         var parts = ImmutableArray.CreateBuilder<Drawing.Breakdowns.BoardPart>();
@@ -113,9 +116,9 @@ public static class BoardBars
             }
             var rest = new BoardSpan(end - stretch.LeftOver, end);
             if (stretch.Use == LeftOverUse.Waste) waste.Add(rest);
-            if (stretch.Use == LeftOverUse.Keep) kept.Add(new(rest, Phrase.Of("keep ").Add(bare.Format(stretch.LeftOver))));
+            if (stretch.Use == LeftOverUse.Keep) kept.Add(saw.Kept(index, lane, rest));
         }
-        return new($"{plan.Material.Name}-{number}{(stock.Rip is null ? "" : $"-{lane}")}", Name(set, plan, board, spoken, lane, called, format), stock.Trued)
+        return new($"{plan.Material.Name}-{number}{(stock.Rip is null ? "" : $"-{lane}")}", Name(set, plan, saw, index, spoken, lane, called, format), stock.Trued)
         {
             Board = $"{plan.Material.Name}-{number}",
             Parts = parts.ToImmutable(),
@@ -126,13 +129,14 @@ public static class BoardBars
         };
     }
 
-    private static Phrase Name(SetPiece set, BoardPlan plan, LaidBoard board, string spoken, int lane, string called, LengthFormat format)
+    private static Phrase Name(SetPiece set, BoardPlan plan, BoardAtTheSaw saw, int index, string spoken, int lane, string called, LengthFormat format)
     {
+        LaidBoard board = plan.Outcome.Layout.Boards[index];
         string name = $"{spoken}, {plan.Stock.First(s => s.Id == board.StockId).Words}";
         Part[] parts = [.. board.Stretches.Where(s => s.Lane == lane).SelectMany(s => s.PartIds).Distinct().Select(id => set.Parts.First(p => p.Key == id))];
-        string waits = parts.Length > 0 && Array.TrueForAll(parts, set.IsHeld) ? $"leave it whole: waits for a reading of {string.Join(", ", parts.Select(p => p.HeldUntil[^1].Text).Distinct())}" : "";
+        string waits = parts.Length > 0 && Array.TrueForAll(parts, set.IsHeld) ? $"leave it whole: waits for a reading of {string.Join(", ", parts.Select(p => HeldWords.Of(set, p.HeldUntil[^1])).Distinct())}" : "";
         if (board.PartIds.All(p => IsWaiting(set, p)) && waits.Length > 0) return Figures.Phrase($"{name}: {waits}");
-        if (OneTrim(plan) is null) name += plan.StockOf(board).Trim.Start is { Sign: > 0 } trim ? $", {format.Text(trim)} off first" : ", true as it is";
+        name += saw.End(index, lane, plan.StockOf(board).Trim.Start, OneTrim(plan) is not null);
         if (plan.StockOf(board).Rip is not { } rip) return Figures.Phrase(name);
         int used = Used(board);
         string lanes = $"{(used > 1 ? $"lane {lane} of {used}" : "one lane")}{(called.Length > 0 ? $" ({called})" : "")}";

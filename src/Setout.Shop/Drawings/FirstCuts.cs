@@ -28,13 +28,15 @@ internal sealed record FirstCuts(ImmutableArray<PrimaryCut> Lettered, ImmutableA
 
     public static FirstCuts Of(Plan plan, SawnSheets saws, int material, int sheet, ImmutableArray<PrimaryCut> primary)
     {
+        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
         var made = new List<SawnLine>();
         var matched = new List<(PrimaryCut Cut, SawnLine? Line)>();
         foreach (PrimaryCut cut in primary)
         {
             SawnLine? line = saws.Making(material, sheet, cut.Axis == SheetAxis.Along ? GrainAxis.Across : GrainAxis.Along, cut.At, made);
             if (line is not null) made.Add(line);
-            matched.Add((cut, line));
+            // A rough cut runs beyond the line of the layout, and both are measured from the same edge: the tick stands where the run sets it.
+            matched.Add((line is { Run.Kind: RunKind.Rough } ? cut with { At = line.At, Figure = Phrase.Of(bare.Format(line.At)) } : cut, line));
         }
         matched = [.. matched.OrderBy(m => m.Line?.Turn ?? int.MaxValue)];
         SawnLine[] inTurn = [.. matched.Select(m => m.Line).OfType<SawnLine>()];

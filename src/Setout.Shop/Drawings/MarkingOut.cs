@@ -78,7 +78,7 @@ public static class MarkingOut
             Strips = first.Strips,
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
             ReferenceNote = saw.Reference(),
-            Footer = first.Words(bare) is { } runs ? Footer(runs, first, saw, steps) : Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
+            Footer = first.Words(bare) is { } runs ? Footer(runs, first, saw, steps, index == 0) : Footer(plan, primary, steps, parts.Any(p => p.IsHeld), bare),
         };
         // Narrow strips want a taller drawing, or their figures run into each other: about 7 mm of paper for the narrowest.
         double narrowest = Strips(plan, primary).Select(w => w.ApproximateMillimetres).DefaultIfEmpty(double.MaxValue).Min();
@@ -104,11 +104,12 @@ public static class MarkingOut
     }
 
     /// <summary>Which run makes which of the first cuts, and what then becomes of the strips.</summary>
-    private static Phrase Footer(Phrase runs, FirstCuts first, SheetAtTheSaw saw, ImmutableArray<CutStep> steps)
+    private static Phrase Footer(Phrase runs, FirstCuts first, SheetAtTheSaw saw, ImmutableArray<CutStep> steps, bool isFirst)
     {
         if (saw.Inside(first) is { Length: > 0 } inside) runs = runs.Add($"; {inside}");
         if (saw.FaceDown.Length > 0) runs = runs.Add($"; {saw.FaceDown}");
-        Phrase footer = runs.Add("; then as the runs say, never crosscut against the fence");
+        // Said once for all sheets of a material.
+        Phrase footer = runs.Add($"; then as the runs say{(isFirst ? ": at the fence only with an edge longer than the distance to the blade" : "")}");
         if (steps.Any(s => s.Stage > 2)) footer = footer.Add("; where a length is divided once more, its small figures run from its own edge");
         return first.Waiting.Length > 0 ? footer.Add($"; {first.Waiting}") : footer;
     }

@@ -45,14 +45,16 @@ internal sealed class SheetAtTheSaw
     private Phrase Side(Phrase words, Length off, BlankSide side)
     {
         if (off.Sign == 0) return words.Add("true as it is");
-        int[] runs = [.. _cuts.Where(c => c.Run.Kind == RunKind.True && c.Cut.From == side && Lies(c.Cut.Blank, side)).Select(c => c.Run.Number).Distinct().Order()];
+        (Cutting.Runs.Run Run, RunCut Cut)[] trued = [.. _cuts.Where(c => c.Run.Kind == RunKind.True && c.Cut.From == side && Lies(c.Cut.Blank, side))];
+        int[] runs = [.. trued.Select(c => c.Run.Number).Distinct().Order()];
+        string Pieces() => string.Join(", ", trued.OrderBy(c => c.Run.Number).Select(c => _saws.Names.Spoken(c.Cut.Blank)).Distinct());
         string when = runs.Length switch
         {
             // No run cuts it yet.
             0 => "to be trued first, ",
-            _ when _cuts.Any(c => c.Run.Number == runs[0] && c.Cut.From == side && IsWhole(c.Cut.Blank, side)) => $"trued in run {runs[0]}, ",
-            1 => $"trued piece by piece in run {runs[0]}, ",
-            _ => $"trued piece by piece in runs {CutLines.List(runs.Select(r => $"{r}"))}, ",
+            _ when trued.Any(c => c.Run.Number == runs[0] && IsWhole(c.Cut.Blank, side)) => $"trued in run {runs[0]}, ",
+            1 => $"trued piece by piece in run {runs[0]} ({Pieces()}), ",
+            _ => $"trued piece by piece in runs {CutLines.List(runs.Select(r => $"{r}"))} ({Pieces()}), ",
         };
         return words.Add(when).Add(_format.Format(off)).Add(" off");
     }

@@ -61,6 +61,7 @@ public static class PlanJson
         json.WriteString("unit", set.Piece.Unit == LengthUnit.Inch ? "in" : "mm");
         Length(json, "grid", set.Grid.Step, set.Piece.Unit);
         json.WriteEndObject();
+        Together(json, plan);
         json.WritePropertyName("findings");
         Findings(json, plan.Findings);
         json.WritePropertyName("parts");
@@ -73,6 +74,21 @@ public static class PlanJson
         Steps(json, set);
         WeightJson.Whole(json, set);
         json.WriteEndObject();
+    }
+
+    private static void Together(Utf8JsonWriter json, Plan plan)
+    {
+        if (plan.Source.Together is not { } together) return;
+        json.WriteStartArray("pieces");
+        foreach (MemberPiece member in together.Members)
+        {
+            json.WriteStartObject();
+            json.WriteString("letters", member.Code);
+            json.WriteString("name", member.Source.Piece.Name);
+            json.WriteString("file", member.File);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void Findings(Utf8JsonWriter json, IEnumerable<Finding> findings)

@@ -20,7 +20,7 @@ internal static class RunsJson
         var sawn = SawnPlan.Of(plan);
         json.WriteString("plan", sawn.Id);
         json.WriteString("texts", sawn.Texts);
-        json.WriteNumber("settings", plan.Runs.Runs.Length);
+        json.WriteNumber("settings", plan.Runs.Settings);
         json.WriteNumber("least_settings", plan.Runs.LeastSettings);
         json.WriteString("summary", worded.Summary);
         Words(json, "first", worded.First);

@@ -66,7 +66,8 @@ public static class SawnPlanJson
         {
             using var document = JsonDocument.Parse(text, new() { MaxDepth = EarlierPlan.MostDepth });
             if (!Has(document.RootElement, "runs")) return Refuse(default, "it does not tell the runs");
-            return new(Plan(CutTreeJson.Member(document.RootElement, "runs")), []);
+            ImmutableArray<string> pieces = Has(document.RootElement, "pieces") ? [.. CutTreeJson.Items(document.RootElement, "pieces").Select(p => CutTreeJson.Text(p, "file"))] : [];
+            return new(Plan(CutTreeJson.Member(document.RootElement, "runs")) with { Pieces = pieces }, []);
         }
         catch (JsonException broken)
         {

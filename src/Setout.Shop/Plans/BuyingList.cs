@@ -3,21 +3,22 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Cutting.Runs;
 
 namespace Setout.Shop.Plans;
 
 /// <summary>Adds up what the layouts and the hardware ask for, as a supplier sells it.</summary>
 internal static class BuyingList
 {
-    public static ImmutableArray<BuyingLine> Of(SetPiece set, Texts.Shop shop, IEnumerable<SheetPlan> sheets, IEnumerable<BoardPlan> boards)
+    public static ImmutableArray<BuyingLine> Of(SetPiece set, Texts.Shop shop, ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, RunPlan runs)
     {
         var bought = ImmutableArray.CreateBuilder<BuyingLine>();
         var taken = new List<BuyingLine>();
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        foreach (SheetPlan plan in sheets)
-            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", SpareWood.Of(plan, format), bought, taken);
-        foreach (BoardPlan plan in boards)
-            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", SpareWood.Of(plan, format), bought, taken, Capital(plan.Material.Kind));
+        foreach ((int i, SheetPlan plan) in sheets.Index())
+            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
+        foreach ((int i, BoardPlan plan) in boards.Index())
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
         foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;

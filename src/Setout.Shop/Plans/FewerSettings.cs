@@ -15,12 +15,9 @@ namespace Setout.Shop.Plans;
 /// <param name="set">The piece.</param>
 /// <param name="shop">The shop.</param>
 /// <param name="solver">Lays out sheets.</param>
-/// <param name="options">How much search each material gets; null for the steps of an everyday job by the solver of this program alone, which a time that was asked for is not spent on.</param>
-internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver solver, SolverOptions? options)
+/// <param name="effort">How much search each look gets.</param>
+internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver solver, LayoutEffort effort)
 {
-    private readonly ISheetSolver _solver = options is null ? SheetSolvers.Default : solver;
-    private readonly SolverOptions _options = options ?? SolverOptions.Default;
-
     private const int PlainStages = 2;
 
     // What a sheet more has to save before it is worth a word: common practice, no source.
@@ -39,7 +36,7 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
         {
             SheetPlan plan = sheets[i];
             if (!IsWorthALook(plan)) continue;
-            SheetLayout layout = _solver.Solve(plan.Instance with { MostStages = PlainStages }, _options, null, cancel).Layout;
+            SheetLayout layout = effort.Again(sheets.Skip(i).Count(IsWorthALook), options => solver.Solve(plan.Instance with { MostStages = PlainStages }, options, null, cancel)).Layout;
             cancel.ThrowIfCancellationRequested();
             if (!layout.LeftOut.IsEmpty) continue;
             SheetPlan plainer = plan with { Outcome = plan.Outcome with { Layout = layout, Score = SheetObjective.Score(plan.Instance, layout) } };
@@ -55,7 +52,7 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
 
     private static int Stages(CutNode node) => node is Division division ? 1 + division.Slices.Max(s => Stages(s.Content)) : 0;
 
-    private int Settings(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel) => Sawing.Of(set, sheets, boards, shop, cancel).Runs.Runs.Length;
+    private int Settings(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel) => Sawing.Of(set, sheets, boards, shop, cancel).Runs.Settings;
 
     // What else of the rack other materials may count on.
     private static bool UsesTheSame(SheetPlan a, SheetPlan b) =>

@@ -1,4 +1,5 @@
 using Setout.Cutting;
+using Setout.Cutting.Sheets;
 
 namespace Setout.Shop.Plans;
 
@@ -7,6 +8,9 @@ public abstract class LayoutEffort
 {
     // What a first look at every material takes of the whole time; the rest goes where it is of use.
     private const int FirstLook = 4;
+
+    // What is kept for laying sheets out once more in plain strips.
+    private const int InPlainStrips = 10;
 
     // What laying out anew takes of the time of a material whose sheets are kept where they can be; the rest goes to keeping them, as it does of a budget of steps.
     private const double Anew = 0.75;
@@ -18,22 +22,24 @@ public abstract class LayoutEffort
     public static LayoutEffort Usual { get; } = new ByWork(SolverOptions.Default);
 
     /// <summary>
-    /// As good as may be had in a time; the plan then depends on the machine. A first look at every material takes a quarter of it. The rest is
-    /// shared evenly by those whose layouts are not proven, and what a proof saves goes to the next.
+    /// As good as may be had in a time; the plan then depends on the machine. A first look at every material takes a quarter of it, looks at plain
+    /// strips a tenth at most. The rest is shared evenly by those whose layouts are not proven, and what a proof saves goes to the next.
     /// </summary>
     /// <param name="time">Above zero.</param>
     /// <param name="clock">Tells the time.</param>
     public static LayoutEffort Within(TimeSpan time, TimeProvider clock) => new ByTime(time, clock);
 
-    /// <summary>What one material gets that is laid out once more in another way; null where that is no part of what was asked for.</summary>
-    internal virtual SolverOptions? Again => null;
+    /// <summary>Lays a material out once more in another way, when all have their layouts.</summary>
+    /// <param name="looks">How many such looks are still to come, this one counted.</param>
+    /// <param name="solve">Lays it out.</param>
+    internal abstract SheetOutcome Again(int looks, Func<SolverOptions, SheetOutcome> solve);
 
     /// <summary>Has every material laid out.</summary>
     internal abstract void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel);
 
     private sealed class ByWork(SolverOptions options) : LayoutEffort
     {
-        internal override SolverOptions? Again => options;
+        internal override SheetOutcome Again(int looks, Func<SolverOptions, SheetOutcome> solve) => solve(options);
 
         internal override void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel)
         {
@@ -48,14 +54,31 @@ public abstract class LayoutEffort
 
     private sealed class ByTime(TimeSpan time, TimeProvider clock) : LayoutEffort
     {
+        private readonly TimeSpan _again = time / InPlainStrips;
+        private long _start = clock.GetTimestamp();
+        private TimeSpan _spentAgain;
+
+        internal override SheetOutcome Again(int looks, Func<SolverOptions, SheetOutcome> solve)
+        {
+            TimeSpan left = time - clock.GetElapsedTime(_start), kept = _again - _spentAgain, share = (left < kept ? left : kept) / looks;
+            // Where a search took longer than it was told to, a first answer is all that there is time for.
+            if (share <= TimeSpan.Zero) return solve(SolverOptions.Until(new(canceled: true)));
+            long began = clock.GetTimestamp();
+            using var enough = new CancellationTokenSource(share, clock);
+            SheetOutcome found = solve(SolverOptions.Until(enough.Token));
+            _spentAgain += clock.GetElapsedTime(began);
+            return found;
+        }
+
         internal override void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel)
         {
-            long start = clock.GetTimestamp();
+            _start = clock.GetTimestamp();
+            TimeSpan forAll = layings.Any(l => l is SheetLaying) ? time - _again : time;
             foreach (MaterialLaying laying in layings) Search(laying, time / (FirstLook * layings.Count), "", progress, cancel);
             MaterialLaying[] open = [.. layings.Where(l => !l.IsSettled)];
             for (int i = 0; i < open.Length; i++)
             {
-                TimeSpan left = time - clock.GetElapsedTime(start);
+                TimeSpan left = forAll - clock.GetElapsedTime(_start);
                 if (left > TimeSpan.Zero) Search(open[i], left / (open.Length - i), ", longer", progress, cancel);
             }
         }

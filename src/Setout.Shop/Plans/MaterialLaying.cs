@@ -10,6 +10,9 @@ namespace Setout.Shop.Plans;
 /// <summary>The layouts of one material while they are searched for. A later search can only better an earlier one.</summary>
 internal abstract class MaterialLaying
 {
+    // Each is a search of its own.
+    private const int MostWithout = 4;
+
     private readonly RackAccount _rack;
 
     /// <param name="stock">What the material is offered.</param>
@@ -51,11 +54,30 @@ internal abstract class MaterialLaying
         HashSet<string> fresh = [.. Stock.Where(l => l is { IsBlank: false, Size.InHand: > 0 }).Select(l => l.Id)];
         Dictionary<string, int> taken = used.Where(fresh.Contains).CountBy(id => id).ToDictionary();
         if (taken.Count == 0) return [];
-        ImmutableArray<StockLine> none = [.. Stock.Select(l => fresh.Contains(l.Id) ? l with { Size = l.Size with { InHand = 0 } } : l)];
+        ImmutableArray<StockLine> none = [.. Stock.Select(l => fresh.Contains(l.Id) ? With(l, 0) : l)];
         if (taken.Values.Sum() == 1) return [none];
         string last = taken.MaxBy(t => t.Value).Key;
-        return [none, [.. Stock.Select(l => fresh.Contains(l.Id) ? l with { Size = l.Size with { InHand = taken.GetValueOrDefault(l.Id) - (l.Id == last ? 1 : 0) } } : l)]];
+        return [none, [.. Stock.Select(l => fresh.Contains(l.Id) ? With(l, taken.GetValueOrDefault(l.Id) - (l.Id == last ? 1 : 0)) : l)]];
     }
+
+    /// <summary>
+    /// The stock with less of what is kept for no part than a layout took of it: once with none, then without one of those that it took. Empty where no wood was left for parts of the piece, or
+    /// where nothing kept was taken. No more of what is whole in the rack is offered than the layout took.
+    /// </summary>
+    /// <param name="used">The id of each sheet or board of the layout.</param>
+    protected IEnumerable<ImmutableArray<StockLine>> WithLessKept(IEnumerable<string> used)
+    {
+        if (!Stock.Any(l => l is { IsBlank: true, IsKept: false, Size.InHand: > 0 })) return [];
+        Dictionary<string, int> taken = used.CountBy(id => id).ToDictionary();
+        string[] kept = [.. Stock.Where(l => l.IsKept && taken.ContainsKey(l.Id)).Select(l => l.Id)];
+        ImmutableArray<StockLine> Offer(IEnumerable<string> keeps) =>
+        [
+            .. Stock.Select(l => l.IsKept ? With(l, keeps.Contains(l.Id) ? l.Size.InHand!.Value : 0) : l is { IsBlank: false, Size.InHand: > 0 } ? With(l, taken.GetValueOrDefault(l.Id)) : l),
+        ];
+        return kept.Length == 0 ? [] : kept.Length == 1 ? [Offer([])] : [Offer([]), .. kept.Take(MostWithout).Select(without => Offer(kept.Where(k => k != without)))];
+    }
+
+    private static StockLine With(StockLine line, int inHand) => line with { Size = line.Size with { InHand = inHand } };
 
     /// <summary>True when no layout of all parts exists, or the one there is costs the least it can.</summary>
     protected static bool Settles(OutcomeStatus status) => status is OutcomeStatus.Proven or OutcomeStatus.Infeasible;
@@ -94,14 +116,17 @@ internal sealed class SheetLaying(Panel panel, Func<ImmutableArray<StockLine>, S
 
     protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        SheetOutcome found = solver.Solve(Asked(Stock), options, progress, cancel);
-        foreach (ImmutableArray<StockLine> less in WithLessFresh(found.Layout.Sheets.Select(s => s.StockId)))
+        SheetOutcome Thriftier(SheetOutcome found, Func<IEnumerable<string>, IEnumerable<ImmutableArray<StockLine>>> withLess)
         {
-            SheetOutcome begun = solver.Solve(Asked(less), options, progress, cancel);
-            if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
-            found = found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Sheets == found.Bound.Count), Statistics = begun.Statistics };
-            break;
+            foreach (ImmutableArray<StockLine> less in withLess(found.Layout.Sheets.Select(s => s.StockId)))
+            {
+                SheetOutcome begun = solver.Solve(Asked(less), options, progress, cancel);
+                if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
+                return found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Sheets == found.Bound.Count), Statistics = begun.Statistics };
+            }
+            return found;
         }
+        SheetOutcome found = Thriftier(Thriftier(solver.Solve(Asked(Stock), options, progress, cancel), WithLessFresh), WithLessKept);
         _outcome = _outcome is { } earlier ? SheetOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Sheets.Select(s => s.StockId);
     }
@@ -128,14 +153,17 @@ internal sealed class BoardLaying(Stick stick, Func<ImmutableArray<StockLine>, B
 
     protected override IEnumerable<string> Find(SolverOptions options, IProgress<SolverProgress>? progress, CancellationToken cancel)
     {
-        BoardOutcome found = solver.Solve(ask(Stock), options, progress, cancel);
-        foreach (ImmutableArray<StockLine> less in WithLessFresh(found.Layout.Boards.Select(b => b.StockId)))
+        BoardOutcome Thriftier(BoardOutcome found, Func<IEnumerable<string>, IEnumerable<ImmutableArray<StockLine>>> withLess)
         {
-            BoardOutcome begun = solver.Solve(ask(less), options, progress, cancel);
-            if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
-            found = found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Boards == found.Bound.Count), Statistics = begun.Statistics };
-            break;
+            foreach (ImmutableArray<StockLine> less in withLess(found.Layout.Boards.Select(b => b.StockId)))
+            {
+                BoardOutcome begun = solver.Solve(ask(less), options, progress, cancel);
+                if (!begun.Layout.LeftOut.IsEmpty || begun.Score.Cost > found.Score.Cost) continue;
+                return found with { Layout = begun.Layout, Score = begun.Score, Status = Status(found.Status, begun.Score.Cost, begun.Score.Boards == found.Bound.Count), Statistics = begun.Statistics };
+            }
+            return found;
         }
+        BoardOutcome found = Thriftier(Thriftier(solver.Solve(ask(Stock), options, progress, cancel), WithLessFresh), WithLessKept);
         _outcome = _outcome is { } earlier ? BoardOutcome.BestOf(earlier, found) : found;
         return _outcome.Layout.Boards.Select(b => b.StockId);
     }

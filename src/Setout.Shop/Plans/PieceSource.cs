@@ -35,18 +35,69 @@ public sealed record SourceFinding(SourceText Text, Finding Finding);
 /// <param name="Piece">As described.</param>
 /// <param name="Log">Facts from the bench.</param>
 /// <param name="Shop">The shop.</param>
-/// <param name="Hash">Eight hexadecimal digits that change when any of the texts, the layouts kept to or the rule set changes.</param>
+/// <param name="Hash">Eight hexadecimal digits that change when any of the texts, the wood that the other pieces of the shop took and left, the layouts kept to or the rule set changes.</param>
 public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string Hash)
 {
+    private string OwnHash { get; init; } = Hash;
+
+    /// <summary>Of the piece file, without the folder; empty, the default, where nobody said it.</summary>
+    public string FileName { get; private init; } = "";
+
+    /// <summary>The other pieces of the shop whose logs tell of wood, by name; none by default.</summary>
+    public ImmutableArray<ShopPiece> Others { get; private init; } = [];
+
+    /// <summary>What cannot be known of the others, because a file of theirs cannot be read; empty by default.</summary>
+    public ImmutableArray<Finding> Unread { get; private init; } = [];
+
+    /// <summary>The same beside the other pieces of its shop, in place of those it stood beside before. Their order does not matter; what they say of wood counts as one more text.</summary>
+    /// <param name="fileName">Of the piece file, without the folder; none of the others has it.</param>
+    /// <param name="others">The others.</param>
+    /// <param name="unread">What cannot be known of them.</param>
+    public PieceSource Beside(string fileName, IEnumerable<ShopPiece> others, IEnumerable<Finding>? unread = null)
+    {
+        PieceSource beside = this with
+        {
+            FileName = fileName,
+            Others = [.. others.OrderBy(o => o.Name, StringComparer.Ordinal)],
+            Unread = [.. (unread ?? []).OrderBy(f => f.Words, StringComparer.Ordinal)],
+        };
+        string wood = WoodOfOthers.Fingerprint(fileName, beside.Ledger, Shop) + string.Concat(beside.Unread.Select(f => "\n" + f.Words));
+        return beside with { Hash = wood.Length == 0 ? OwnHash : HashOf(OwnHash, wood, "") };
+    }
+
+    /// <summary>The piece as the rack knows it.</summary>
+    public ShopPiece InShop => new(FileName, Piece, Log);
+
+    /// <summary>What the logs of all pieces of the shop say of wood.</summary>
+    public WoodLedger Ledger => WoodLedger.Of([InShop, .. Others]);
+
     /// <summary>Eight hexadecimal digits that change when the piece file, the shop file or the rule set changes, whatever the log says.</summary>
     public string TextHash { get; init; } = "";
+
+    /// <summary>Where several pieces are broken down together: those; null, the default, for one piece.</summary>
+    public PiecesTogether? Together { get; private init; }
+
+    /// <summary>The texts of several pieces as those of one: materials and wood of all, in one shop, beside those that are of none of them.</summary>
+    internal static PieceSource Of(PiecesTogether together)
+    {
+        HashSet<string> own = [.. together.Members.Select(m => m.File)];
+        var all = new PieceSource(together.Set.Piece, together.Log, together.Shop, HashOf([.. together.Members.Select(m => m.Source.OwnHash)]))
+        {
+            TextHash = HashOf([.. together.Members.Select(m => m.Source.TextHash)]),
+            Together = together,
+        };
+        return all.Beside("", together.Members.SelectMany(m => m.Source.Others).Where(o => !own.Contains(o.Name)).DistinctBy(o => o.Name), together.Members.SelectMany(m => m.Source.Unread).Distinct());
+    }
 
     /// <summary>The layouts that are kept to where that costs nothing; none by default.</summary>
     public EarlierLayouts Before { get; private init; } = EarlierLayouts.None;
 
     /// <summary>The same, keeping to the layouts of an earlier plan; they count as one more text.</summary>
-    public PieceSource KeepingTo(EarlierLayouts before) =>
-        this with { Before = before, Hash = before.IsEmpty ? Hash : HashOf(Hash, before.Fingerprint, null) };
+    public PieceSource KeepingTo(EarlierLayouts before)
+    {
+        PieceSource keeping = this with { Before = before, OwnHash = before.IsEmpty ? OwnHash : HashOf(OwnHash, before.Fingerprint, "") };
+        return keeping.Beside(FileName, Others, Unread);
+    }
 
     /// <summary>The grid the piece is set out on.</summary>
     public Grid Grid => Piece.Grid ?? (Piece.Unit == LengthUnit.Inch ? Shop.InchGrid : Shop.MetricGrid);
@@ -55,10 +106,19 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
     /// <param name="pieceText">The piece file.</param>
     /// <param name="logText">The log; null for none.</param>
     /// <param name="shopText">The shop file; null for the usual shop.</param>
-    public static (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read(string pieceText, string? logText, string? shopText)
+    public static (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read(string pieceText, string? logText, string? shopText) =>
+        Read(pieceText, logText is null ? new(Log.Empty, []) : LogText.Read(logText), shopText, HashOf(pieceText, logText ?? "", shopText ?? ""));
+
+    /// <summary>The same with a log that is read already.</summary>
+    /// <param name="pieceText">The piece file.</param>
+    /// <param name="log">The log.</param>
+    /// <param name="shopText">The shop file; null for the usual shop.</param>
+    public static (PieceSource? Source, ImmutableArray<SourceFinding> Findings) ReadWith(string pieceText, Log log, string? shopText) =>
+        Read(pieceText, new TextRead<Log>(log, []), shopText, HashOf(pieceText, log.Entries.IsEmpty ? "" : LogText.Head + string.Concat(log.Entries.Select(LogText.Write)), shopText ?? ""));
+
+    private static (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read(string pieceText, TextRead<Log> log, string? shopText, string hash)
     {
         TextRead<Piece> piece = PieceText.Read(pieceText);
-        TextRead<Log> log = logText is null ? new(Log.Empty, []) : LogText.Read(logText);
         TextRead<Texts.Shop> shop = shopText is null ? new(Texts.Shop.Usual, []) : ShopText.Read(shopText);
         ImmutableArray<SourceFinding> findings =
         [
@@ -67,19 +127,19 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
             .. shop.Findings.Select(f => new SourceFinding(SourceText.Shop, f)),
         ];
         if (!piece.IsSound || !log.IsSound || !shop.IsSound) return (null, findings);
-        return (new(piece.Value!, log.Value!, shop.Value!, HashOf(pieceText, logText, shopText)) { TextHash = HashOf(pieceText, null, shopText) }, findings);
+        return (new(piece.Value!, log.Value!, shop.Value!, hash) { TextHash = HashOf(pieceText, "", shopText ?? "") }, findings);
     }
 
-    /// <summary>The shop with its rack as it stands for this piece: what the log took is off it, what the log left is in it.</summary>
-    public Texts.Shop ShopInHand => StockInHand.Of(Piece, Log, Shop);
+    /// <summary>The shop with its rack as it stands for this piece: what the logs took is off it; what its own log left, and what others keep, is in it.</summary>
+    public Texts.Shop ShopInHand => StockInHand.Of(InShop, Ledger, Shop);
 
     /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
-    public SetPiece SetOut() => ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy);
+    public SetPiece SetOut() => Together?.Set ?? ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy);
 
-    private static string HashOf(string piece, string? log, string? shop)
+    private static string HashOf(params ReadOnlySpan<string> texts)
     {
         // Line ends do not count, so that the same file on another system is the same.
-        string all = string.Join('\u0001', piece, log ?? "", shop ?? "", PieceSetOut.RuleSet).Replace("\r\n", "\n", StringComparison.Ordinal);
+        string all = string.Join('\u0001', [.. texts, PieceSetOut.RuleSet]).Replace("\r\n", "\n", StringComparison.Ordinal);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(all)))[..8];
     }
 }

@@ -25,6 +25,9 @@ public sealed record StockLine(string Id, StockSize Size, string Words)
     /// <summary>True for a blank that the log left.</summary>
     public bool IsBlank { get; init; }
 
+    /// <summary>True for such a blank that is worth keeping, and was not left for parts of the piece.</summary>
+    public bool IsKept { get; init; }
+
     /// <summary>Of a board to rip: its section; null, the default, for all else.</summary>
     public StickSection? Section { get; init; }
 

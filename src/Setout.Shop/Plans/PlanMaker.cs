@@ -35,12 +35,12 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         layings = [.. layings.OrderBy(l => order.IndexOf(l.Material.Name))];
         ImmutableArray<SheetPlan> sheetPlans = [.. layings.OfType<SheetLaying>().Select(l => l.Plan)];
         ImmutableArray<BoardPlan> boardPlans = [.. layings.OfType<BoardLaying>().Select(l => l.Plan)];
-        (sheetPlans, ImmutableArray<Finding> offers) = new FewerSettings(set, source.Shop, sheets, effort.Again).Of(sheetPlans, boardPlans, cancel);
+        (sheetPlans, ImmutableArray<Finding> offers) = new FewerSettings(set, source.Shop, sheets, effort).Of(sheetPlans, boardPlans, cancel);
         (sheetPlans, boardPlans, RunPlan runs) = Sawing.Of(set, sheetPlans, boardPlans, source.Shop, cancel);
         foreach (SheetPlan plan in sheetPlans) Report(source, set, plan, findings);
         foreach (BoardPlan plan in boardPlans) Report(source, set, plan, findings);
         findings.AddRange(RackFindings.Of(source, set, sheetPlans, boardPlans));
-        ImmutableArray<BuyingLine> buying = BuyingList.Of(set, source.Shop, sheetPlans, boardPlans);
+        ImmutableArray<BuyingLine> buying = BuyingList.Of(set, source.Shop, sheetPlans, boardPlans, runs);
         var made = new Plan(set, source, sheetPlans, boardPlans, buying, []) { Runs = runs };
         findings.AddRange([.. RunFindings.Of(made), .. offers]);
         return made with { Findings = [.. findings.OrderByDescending(f => f.Severity)] };
@@ -70,7 +70,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set);
         if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Unit), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
-        ImmutableArray<FigureGroup> groups = FigureGroups.Of(set, panel, parts, findings);
+        ImmutableArray<FigureGroup> groups = source.Together is { } together ? together.Figures(panel, parts, findings) : FigureGroups.Of(set, panel, parts, findings);
         SheetInstance Ask(ImmutableArray<StockLine> lines) => new(
             [.. parts.Select(p => new SheetPart(p.Key, set.ToCut(p.Length), set.ToCut(p.Width), p.Count, p.Grain == Grain.Keep ? GrainRule.Keep : GrainRule.Free))],
             StockOffers.Sheets(lines, priced, shop.SheetTrim), shop.SheetKerf,

@@ -1,7 +1,9 @@
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Cutting.Boards;
+using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Runs;
 
 namespace Setout.Shop.Plans;
 
@@ -12,14 +14,31 @@ internal static class SpareWood
     private const int MostTold = 3;
 
     /// <summary>Of sheets: the id of the stock to the sizes kept, largest first.</summary>
-    public static ILookup<string, string> Of(SheetPlan plan, LengthFormat format) => plan.Outcome.Layout.Sheets
-        .SelectMany(s => SheetFace.Flatten(plan.Instance, s).Where(p => p.Kind == FaceKind.Keep).Select(p => (s.StockId, p.Place)))
-        .OrderByDescending(k => k.Place.Along * k.Place.Across).ToLookup(k => k.StockId, k => $"{format.Bare.Text(k.Place.Along)} x {format.Text(k.Place.Across)}");
+    /// <param name="plan">The layout.</param>
+    /// <param name="runs">The runs, which settle the size of what they leave.</param>
+    /// <param name="material">Its index in the runs.</param>
+    /// <param name="format">How figures are written.</param>
+    public static ILookup<string, string> Of(SheetPlan plan, RunPlan runs, int material, LengthFormat format) => plan.Outcome.Layout.Sheets
+        .SelectMany((s, i) => Left(runs, material, i) is { Length: > 0 } left
+            ? left.Select(b => (s.StockId, b.Along, b.Across, Raw: RawSides.Words(b)))
+            : SheetFace.Flatten(plan.Instance, s).Where(p => p.Kind == FaceKind.Keep).Select(p => (s.StockId, p.Place.Along, p.Place.Across, Raw: "")))
+        .OrderByDescending(k => k.Along * k.Across).ToLookup(k => k.StockId, k => $"{format.Bare.Text(k.Along)} x {format.Text(k.Across)}{Aside(k.Raw)}");
 
     /// <summary>Of boards: the id of the stock to the lengths kept, longest first.</summary>
-    public static ILookup<string, string> Of(BoardPlan plan, LengthFormat format) => plan.Outcome.Layout.Boards
-        .SelectMany(b => b.Stretches.Where(s => s.Use == LeftOverUse.Keep).Select(s => (b.StockId, s.LeftOver)))
-        .OrderByDescending(k => k.LeftOver).ToLookup(k => k.StockId, k => format.Text(k.LeftOver));
+    /// <param name="plan">The layout.</param>
+    /// <param name="runs">The runs, which settle the size of what they leave.</param>
+    /// <param name="material">Its index in the runs.</param>
+    /// <param name="format">How figures are written.</param>
+    public static ILookup<string, string> Of(BoardPlan plan, RunPlan runs, int material, LengthFormat format) => plan.Outcome.Layout.Boards
+        .SelectMany((s, i) => Left(runs, material, i) is { Length: > 0 } left
+            ? left.Select(b => (s.StockId, Long: b.Along, Raw: RawSides.Words(b)))
+            : s.Stretches.Where(t => t.Use == LeftOverUse.Keep).Select(t => (s.StockId, Long: t.LeftOver, Raw: "")))
+        .OrderByDescending(k => k.Long).ToLookup(k => k.StockId, k => $"{format.Text(k.Long)}{Aside(k.Raw)}");
+
+    // What the runs leave has its raw sides still on; wood that no run cuts yet is as the layout has it.
+    private static RunBlank[] Left(RunPlan runs, int material, int stock) => [.. runs.Blanks.Where(b => b.Material == material && b.Stock == stock && b.Use == BlankUse.Keep)];
+
+    private static string Aside(string raw) => raw.Length > 0 ? $" ({raw})" : "";
 
     /// <summary>In words; empty for nothing.</summary>
     public static string Words(IEnumerable<string> kept)

@@ -37,7 +37,7 @@ internal static class StockOffers
         offers = [.. offers.Where(o => o.Size.InHand is not 0).OrderBy(o => o.Size.InHand is null ? 1 : 0)];
         ImmutableArray<string> ids = StockIds.Of(offers.Select(o => (o.Size, o.Board)));
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        return [.. offers.Select((o, i) => new StockLine(ids[i], o.Size, Words(o, format)) { RackPlace = o.RackPlace, Rip = o.Rip, Section = o.Board, Reads = o.Rack?.Reads, IsBlank = o.Rack?.IsBlank == true })];
+        return [.. offers.Select((o, i) => new StockLine(ids[i], o.Size, Words(o, format)) { RackPlace = o.RackPlace, Rip = o.Rip, Section = o.Board, Reads = o.Rack?.Reads, IsBlank = o.Rack?.IsBlank == true, IsKept = o.Rack?.IsKept == true })];
     }
 
     /// <summary>True when something is left of a size once its edges or ends are trued, its flaws are cut out and a slack is left free.</summary>
@@ -136,12 +136,14 @@ internal static class StockOffers
         string words = size.Across is { } across ? $"{written.Bare.Text(size.Along)} x {written.Text(across)}" : $"{section}{written.Text(size.Along)}{flaws}";
         if (size.Name.Length > 0) words = $"{size.Name} ({words})";
         if (offer.Rack?.Reads is { } reads) words += $", reads {WorkingLines.Figure(reads, format.Unit)} {(format.Unit == LengthUnit.Inch ? "in" : "mm")}";
+        if (offer.Rack is { LeftBy.Length: > 0 } left) words += $", kept from {left.LeftBy}";
         return offer.Rack is { Lot.Length: > 0 } of ? $"{words}, lot {of.Lot}" : words;
     }
 
-    // A size that the unit of the piece only comes near was written in the other one, as sheets are sold: it is said as it was written.
+    // A size that the unit of the piece only comes near was written in the other one, as sheets are sold: it is said as it was written. What a run left is not sold.
     private static LengthFormat Written(Offer offer, LengthFormat format)
     {
+        if (offer.Rack?.IsBlank == true) return format;
         LengthUnit other = format.Unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch;
         ExactLength[] figures = [offer.Size.Along.ToExact(), .. offer.Size.Across is { } across ? [across.ToExact()] : Array.Empty<ExactLength>()];
         return !Array.TrueForAll(figures, f => IsOn(f, format.Unit)) && Array.TrueForAll(figures, f => IsOn(f, other)) ? LengthFormat.For(other) : format;

@@ -48,9 +48,9 @@ public static class WeightWords
     private const double WorthSaying = 5;
 
     /// <summary>The whole piece and the largest to lift, in two sentences.</summary>
-    public static string Whole(SetPiece set)
+    public static string Whole(SetPiece set, bool isOne = true)
     {
-        string whole = $"The piece weighs {Of(Weights.OfAll(set), set.Piece.Unit)}; {LeftOut}.";
+        string whole = $"{(isOne ? "The piece weighs" : "The pieces weigh")} {Of(Weights.OfAll(set), set.Piece.Unit)}; {LeftOut}.";
         return Lifting.Largest(set) is { } largest ? $"{whole} Largest to lift: {largest.What}, {Of(largest.Weight, set.Piece.Unit)}.{(largest.IsForTwo ? $" {largest.Advice}" : "")}" : whole;
     }
 

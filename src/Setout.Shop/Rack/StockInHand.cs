@@ -1,28 +1,52 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Texts;
 
 namespace Setout.Shop.Rack;
 
+/// <summary>A line of the shop file that says how many there are, as it stands.</summary>
+/// <param name="Stock">The line, with what is left of its count; as written where it has none.</param>
+/// <param name="TakenBy">What was taken from it since it was counted.</param>
+/// <param name="TooMany">What was taken beyond its count, which cannot be so.</param>
+public sealed record RackLine(ShopStock Stock, ImmutableArray<TakenByPiece> TakenBy, ImmutableArray<TakenByPiece> TooMany);
+
 /// <summary>
-/// The rack as it stands for one piece: lines kept for another are hidden, what the log took is taken off the count, and blanks that the log left stand beside the
-/// lines of the shop file. Each line of the shop keeps its place in the list; one of which nothing is left has a count of 0. The same is done for what the piece file says
-/// is in hand.
+/// The rack as it stands for one piece of the shop: what the logs of all pieces took is taken off the count, lines kept for another are hidden, and blanks that the logs left stand beside the
+/// lines of the shop file: those of its own log, and those that others keep. Each line of the shop keeps its place in the list; one of which nothing is left has a count of 0. The same is done
+/// for what the piece file says is in hand.
 /// </summary>
 public static class StockInHand
 {
     /// <summary>The shop with its stock as it is for a piece.</summary>
-    /// <param name="piece">Whose materials the log names.</param>
-    /// <param name="log">What was taken and left.</param>
+    /// <param name="piece">For which.</param>
+    /// <param name="ledger">Of all pieces of the shop.</param>
     /// <param name="shop">As written.</param>
-    public static Texts.Shop Of(Piece piece, Log log, Texts.Shop shop)
+    public static Texts.Shop Of(ShopPiece piece, WoodLedger ledger, Texts.Shop shop) => shop with
     {
-        WoodLedger ledger = WoodLedger.Of(log);
-        ShopStock[] lines = [.. shop.Stock.Select(s => IsFor(s, piece) ? s : With(s, 0))];
-        foreach ((TakenWood wood, MarkEntry entry) in ledger.Taken.Where(t => t.Wood.Source == WoodSource.Rack)) TakeOff(piece, shop, lines, wood, entry.At);
-        return shop with { Stock = [.. lines, .. ledger.Blanks.Select(b => Line(piece, b)).OfType<ShopStock>().Where(b => !StandsInRack(b, shop))] };
+        Stock =
+        [
+            .. Lines(ledger, shop).Select(l => IsFor(l.Stock, piece.Piece) ? l.Stock : With(l.Stock, 0)),
+            .. ledger.For(piece.Name).Select(b => Line(b.By.Piece, b.Wood) is { } line ? line with { LeftBy = b.By.Name == piece.Name ? "" : b.By.Spoken(piece.Piece) } : null).OfType<ShopStock>().Where(b => !StandsInRack(b, shop)),
+        ],
+    };
+
+    /// <summary>The lines of the shop file, in their order, less what was taken from them; for whomever they are kept.</summary>
+    /// <param name="ledger">Of all pieces of the shop.</param>
+    /// <param name="shop">As written.</param>
+    public static ImmutableArray<RackLine> Lines(WoodLedger ledger, Texts.Shop shop)
+    {
+        RackLine[] lines = [.. shop.Stock.Select(s => new RackLine(s, [], []))];
+        foreach (TakenByPiece taken in ledger.Taken.Where(t => t.Wood.Source == WoodSource.Rack)) TakeOff(lines, Suiting(shop, taken), shop, taken);
+        // A blank that was given a line of its own is off that line too.
+        foreach ((LeftBlank blank, ImmutableArray<TakenByPiece> by) in ledger.Gone.Where(g => g.By.Any(t => t.Wood.Source == WoodSource.Blank)))
+        {
+            if (Line(blank.By.Piece, blank.Wood) is not { } was) continue;
+            TakeOff(lines, [.. Enumerable.Range(0, shop.Stock.Length).Where(i => IsSame(shop.Stock[i], was))], shop, by.First(t => t.Wood.Source == WoodSource.Blank));
+        }
+        return [.. lines];
     }
 
     /// <summary>The piece with what its own file says is in hand, less what the log took of that.</summary>
@@ -31,7 +55,7 @@ public static class StockInHand
     public static Piece Of(Piece piece, Log log)
     {
         if (!piece.Materials.Values.Any(m => m.Sizes.Any(s => s.InHand is not null))) return piece;
-        foreach ((TakenWood wood, _) in WoodLedger.Of(log).Taken.Where(t => t.Wood.Source == WoodSource.Piece))
+        foreach (TakenWood wood in WoodLedger.Of(log).Taken.Select(t => t.Wood).Where(w => w.Source == WoodSource.Piece))
         {
             if (piece.Materials.GetValueOrDefault(wood.Of) is not { } material) continue;
             LoggedSize size = wood.Size!;
@@ -56,19 +80,38 @@ public static class StockInHand
     public static string? IdentityOf(Piece piece, string of, StickSection? section) => piece.Materials.GetValueOrDefault(of) is not { } material ? null
         : section is { } two && material is Stick stick ? MaterialIdentity.Of(Board(stick, two)) : MaterialIdentity.Of(material);
 
-    private static void TakeOff(Piece piece, Texts.Shop shop, ShopStock[] lines, TakenWood wood, string at)
+    /// <summary>What a piece calls the wood of a blank that another left: a material of the same wood, else a stick that such a board may be ripped for; null when it has neither.</summary>
+    public static string? MaterialOf(Piece piece, LeftBlank blank)
     {
-        LoggedSize size = wood.Size!;
-        bool Is(ShopStock line) => line.Size is { InHand: not null } s && (s.Along, s.Across, s.Name) == (size.Along, size.Across, wood.Name) && IsWood(piece, wood, line);
-        // Alike lines are told apart by what else was said of them when they were taken; a trim or a flaw that was mended since makes it no other wood.
-        int[] suiting = [.. Enumerable.Range(0, shop.Stock.Length).Where(i => Is(shop.Stock[i])).OrderBy(i => Likeness(shop, shop.Stock[i], size))];
+        if (Line(blank.By.Piece, blank.Wood) is not { } was) return null;
+        return piece.Materials.Values.Where(m => MaterialIdentity.Of(m) == was.Identity || (was.Board is { } board && m is Stick stick && stick.Kind == board.Kind))
+            .OrderBy(m => MaterialIdentity.Of(m) == was.Identity ? 0 : 1).ThenBy(m => m.Name, StringComparer.Ordinal).FirstOrDefault()?.Name;
+    }
+
+    private static void TakeOff(RackLine[] lines, int[] suiting, Texts.Shop shop, TakenByPiece taken)
+    {
         foreach (int i in suiting)
         {
-            if ((lines[i].Counted ?? shop.Counted)?.IsAfter(at) == true) return;
-            if (lines[i].Size.InHand is not > 0) continue;
-            lines[i] = With(lines[i], lines[i].Size.InHand!.Value - 1);
+            ShopStock line = lines[i].Stock;
+            if ((line.Counted ?? shop.Counted)?.IsAfter(taken.Entry.At) == true) return;
+            if (line.Size.InHand is not > 0) continue;
+            lines[i] = lines[i] with { Stock = With(line, line.Size.InHand!.Value - 1), TakenBy = lines[i].TakenBy.Add(taken) };
             return;
         }
+        foreach (int i in suiting.Where(i => shop.Stock[i].Size.InHand > 0).Take(1)) lines[i] = lines[i] with { TooMany = lines[i].TooMany.Add(taken) };
+    }
+
+    private static int[] Suiting(Texts.Shop shop, TakenByPiece taken)
+    {
+        Piece piece = taken.By.Piece;
+        LoggedSize size = taken.Wood.Size!;
+        bool Is(ShopStock line) => line.Size is { InHand: not null } s && (s.Along, s.Across, s.Name) == (size.Along, size.Across, taken.Wood.Name) && IsWood(piece, taken.Wood, line);
+        // Alike lines are told apart by whom they are kept for, then by what else was said of them when they were taken; what was written anew since makes it no other wood.
+        return
+        [
+            .. Enumerable.Range(0, shop.Stock.Length).Where(i => Is(shop.Stock[i]))
+                .OrderBy(i => IsFor(shop.Stock[i], piece) ? 0 : 1).ThenBy(i => Likeness(shop, shop.Stock[i], size)).ThenBy(i => shop.Stock[i].For.Length > 0 ? 0 : 1),
+        ];
     }
 
     private static bool IsWood(Piece piece, TakenWood wood, ShopStock line)
@@ -90,9 +133,12 @@ public static class StockInHand
 
     private static ShopStock With(ShopStock line, int have) => line with { Size = line.Size with { InHand = have } };
 
-    private static bool StandsInRack(ShopStock blank, Texts.Shop shop) => shop.Stock.Any(s => s.Identity == blank.Identity && s.Size.InHand is not null && s.Size.Name == blank.Size.Name);
+    private static bool StandsInRack(ShopStock blank, Texts.Shop shop) => shop.Stock.Any(s => IsSame(s, blank));
 
-    private static ShopStock? Line(Piece piece, LeftWood left)
+    private static bool IsSame(ShopStock line, ShopStock blank) => line.Identity == blank.Identity && line.Size.InHand is not null && line.Size.Name == blank.Size.Name;
+
+    /// <summary>A blank as a line of stock; null where its piece has no such wood.</summary>
+    internal static ShopStock? Line(Piece piece, LeftWood left)
     {
         LoggedSize was = left.Size;
         if (piece.Materials.GetValueOrDefault(left.Of) is not { } material || (material is Panel) == (was.Across is null)) return null;
@@ -109,6 +155,7 @@ public static class StockInHand
         {
             Board = section is { } wide && material is Stick stick ? Board(stick, wide) : null,
             IsBlank = true,
+            IsKept = left.Use == BlankUse.Keep,
         };
     }
 

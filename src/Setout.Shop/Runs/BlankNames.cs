@@ -53,8 +53,8 @@ public sealed class BlankNames
     /// <param name="stock">Which sheet or board of its layout, from 0.</param>
     public string OfStock(int material, int stock) => _stock[material, stock];
 
-    /// <summary>The same with what it is.</summary>
-    public string SpokenStock(int material, int stock) => _stock.IsOwn(material, stock) ? _stock[material, stock] : $"{(IsSheet(material) ? "sheet" : "board")} {_stock[material, stock]}";
+    /// <summary>The same with what it is; an own name alone, unless it begins with a number and might be a part or a size.</summary>
+    public string SpokenStock(int material, int stock) => _stock.IsOwn(material, stock) && !char.IsAsciiDigit(_stock[material, stock][0]) ? _stock[material, stock] : $"{(IsSheet(material) ? "sheet" : "board")} {_stock[material, stock]}";
 
     /// <summary>The name with what it is: <c>sheet A</c>, <c>board 1</c>, or <c>A.1</c>; the own name of wood in hand as it is.</summary>
     public string Spoken(int blank)
@@ -62,6 +62,20 @@ public sealed class BlankNames
         RunBlank what = _plan.Runs.Blanks[blank];
         string name = _names[blank];
         return name == OfStock(what.Material, what.Stock) ? SpokenStock(what.Material, what.Stock) : name;
+    }
+
+    /// <summary>The same; a part that is marked by a number is <c>part 4</c>.</summary>
+    public string SpokenPiece(int blank) => _plan.Runs.Blanks[blank].Use == BlankUse.Part && char.IsAsciiDigit(_names[blank][0]) ? $"part {_names[blank]}" : Spoken(blank);
+
+    /// <summary>The line of stock that a sheet or board of a layout is.</summary>
+    /// <param name="material">The material: those of sheets first, then those of boards.</param>
+    /// <param name="stock">Which sheet or board of its layout, from 0.</param>
+    public StockLine LineOf(int material, int stock)
+    {
+        (ImmutableArray<StockLine> lines, string id) = IsSheet(material)
+            ? (_plan.Sheets[material].Stock, _plan.Sheets[material].Outcome.Layout.Sheets[stock].StockId)
+            : (_plan.Boards[material - _plan.Sheets.Length].Stock, _plan.Boards[material - _plan.Sheets.Length].Outcome.Layout.Boards[stock].StockId);
+        return lines.First(l => l.Id == id);
     }
 
     /// <summary>True for a sheet, false for a board.</summary>

@@ -17,11 +17,11 @@ internal sealed class CutLines(Plan plan, BlankNames names)
     private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
 
     /// <summary>Which run made each side true.</summary>
-    public SideRuns Sides { get; } = new(plan.Runs);
+    public SideRuns Sides => _edges.Sides;
 
     private readonly ILookup<int, RunCut> _cuts = plan.Runs.Runs.SelectMany(r => r.Cuts).ToLookup(c => c.Blank);
 
-    private readonly Dictionary<int, Run> _runs = plan.Runs.Runs.ToDictionary(r => r.Number);
+    private readonly EdgeWords _edges = new(plan, names);
 
     private sealed record Chain(ImmutableArray<RunCut> Cuts, string Material, string Name, string Off, string Remains, string Edge);
 
@@ -55,7 +55,7 @@ internal sealed class CutLines(Plan plan, BlankNames names)
     {
         RunCut first = cuts[0];
         RunBlank blank = plan.Runs.Blanks[first.Blank];
-        return new(cuts, MaterialOf(blank), names.Spoken(first.Blank), Mark(run, first) + Off(cuts), Remains(cuts), Edge(run, cuts));
+        return new(cuts, MaterialOf(blank), names.Spoken(first.Blank), Mark(run, first) + Off(cuts), Remains(cuts), _edges.Of(run, cuts));
     }
 
     // Where sides lose different figures, each cut has its own.
@@ -89,17 +89,20 @@ internal sealed class CutLines(Plan plan, BlankNames names)
     {
         RunCut last = cuts[^1];
         if (Stays(cuts) is { } stays) return $"{names.Spoken(stays.Id)}, {Extent(stays, last)}";
-        if (last.Rest is not { } id) return "nothing";
+        if (last.Rest is not { } id) return "dust";
         RunBlank rest = plan.Runs.Blanks[id];
         return rest.Use switch
         {
-            BlankUse.Part => $"{Part(id)}, at its size",
+            BlankUse.Part => $"{Part(id)}, at its size: measure it",
             BlankUse.Keep => $"{Size(rest)}: keep{Flaws(rest)}",
             BlankUse.Waiting => $"{Size(rest)}: {Waits(rest)}",
             BlankUse.Waste => $"{Size(rest)}: waste{Spares(rest)}",
-            _ => Extent(rest, last),
+            // No later cut brings it to size: it is what the others left.
+            _ => IsSizedAgain(id, last.Axis) ? Extent(rest, last) : $"{Extent(rest, last)}: measure it",
         };
     }
+
+    private bool IsSizedAgain(int id, GrainAxis axis) => _cuts[id].Any(c => c.Axis == axis || new[] { c.Off, c.Rest }.OfType<int>().Any(next => IsSizedAgain(next, axis)));
 
     private string Extent(RunBlank blank, RunCut cut) => cut.Axis == GrainAxis.Across ? $"{_bare.Text(blank.Across)} wide" : $"{_bare.Text(blank.Along)} long";
 
@@ -128,50 +131,28 @@ internal sealed class CutLines(Plan plan, BlankNames names)
 
     private static string Spares(RunBlank waste) => waste.Spares switch { 0 => "", 1 => ", enough for one spare", var n => $", enough for {n} spares" };
 
+    /// <summary>The size of a blank that goes to the rack, with the sides that are raw.</summary>
+    public string Kept(RunBlank blank) => RawSides.Words(blank) is { Length: > 0 } raw ? $"{Size(blank)}, {raw}" : Size(blank);
+
     public string Size(RunBlank blank) => $"{_bare.Text(blank.Along)} x {_bare.Text(blank.Across)}";
 
     /// <summary>What wood that is put aside waits for.</summary>
     public string Waits(RunBlank blank)
     {
-        Part[] parts = [.. blank.Waiting.Distinct().Select(id => plan.Set.Parts.First(p => p.Key == id))];
-        string[] readings = [.. parts.Where(p => !p.HeldUntil.IsDefaultOrEmpty).Select(p => p.HeldUntil[^1].Text).Distinct()];
-        string marks = parts.Length > 0 ? $" for {List(parts.Select(p => p.Mark).Distinct())}" : "";
-        return readings.Length > 0 ? $"put aside whole{marks}: waits for a reading of {List(readings)}" : $"put aside whole{marks}";
+        string until = Until(blank);
+        return $"put aside whole{For(blank)}{(until.Length > 0 ? $": waits for a reading of {until}" : "")}";
     }
+
+    /// <summary>The marks of the parts that wait in it, such as <c> for D1 and D2</c>; empty for none.</summary>
+    public string For(RunBlank blank) => blank.Waiting.IsEmpty ? "" : $" for {List(Waiting(blank).Select(p => p.Mark).Distinct())}";
+
+    /// <summary>The readings that they wait for, in words; empty for none.</summary>
+    public string Until(RunBlank blank) => List(Waiting(blank).Where(p => !p.HeldUntil.IsDefaultOrEmpty).Select(p => HeldWords.Of(plan.Set, p.HeldUntil[^1])).Distinct());
+
+    private IEnumerable<Part> Waiting(RunBlank blank) => blank.Waiting.Distinct().Select(id => plan.Set.Parts.First(p => p.Key == id));
 
     public string MaterialOf(RunBlank blank) =>
         names.IsSheet(blank.Material) ? plan.Sheets[blank.Material].Material.Name : plan.Boards[blank.Material - plan.Sheets.Length].Material.Name;
-
-    // At fence or stop, or where the figure is measured from; then what lies against the sled's fence.
-    private string Edge(Run run, ImmutableArray<RunCut> cuts)
-    {
-        RunCut first = cuts[0];
-        string side = Side(run, first, first.From, first.FromRun);
-        // Boards have true edges: which of them lies at the fence of the crosscut saw is the same to it.
-        string fence = first.Against is not { } against || run.Way == SawWay.Stop ? "" : $"; against the sled's fence: {Side(run, first, against, first.AgainstRun)}";
-        if (run.Kind is RunKind.True or RunKind.Clear)
-        {
-            // A line at a distance from a raw side follows it; on sled and rest the fence makes it square.
-            string square = run.Kind == RunKind.True && run.Way == SawWay.Guide && Sides.SquareTo(first) is { } to ? $", square to {Side(run, first, to, Sides.Of(first.Blank, to))}" : "";
-            return $"{(run.Kind == RunKind.Clear ? "measured from" : "off")} {side}{square}{fence}";
-        }
-        string just = first.FromRun != run.Number && cuts.Skip(1).Any(c => c.FromRun == run.Number) ? $", then the {Word(first.From)} just {(first.PlanedRest.Sign > 0 ? "planed" : "sawn")}" : "";
-        string at = run.Way switch { SawWay.Fence => "at the fence", SawWay.Guide => "measured from", _ => "at the stop" };
-        return $"{at}{(run.Way == SawWay.Guide ? "" : ":")} {side}{just}{fence}";
-    }
-
-    // A raw or a bought side has a like one opposite: the drawing tells them apart, and on a board with flaws the end they are measured from.
-    private string Side(Run run, RunCut cut, BlankSide side, int? by)
-    {
-        string word = Word(side), zero = side is BlankSide.NearEdge or BlankSide.NearEnd ? " at 0" : " away from 0";
-        if (side == BlankSide.NearEnd && !plan.Runs.Blanks[cut.Blank].Flaws.IsEmpty) zero += ", where its flaws are measured from";
-        if (by is null) return $"the raw {word}{zero}";
-        if (by == 0) return $"the {word} as bought{zero}";
-        if (by == run.Number) return $"the {word} just {(run.Kind == RunKind.True ? "trued" : cut.PlanedRest.Sign > 0 ? "planed" : "sawn")}";
-        return $"the {word} {(_runs.TryGetValue(by.Value, out Run? made) && made.Kind == RunKind.True ? "trued" : "sawn")} in run {by}";
-    }
-
-    private static string Word(BlankSide side) => side is BlankSide.NearEdge or BlankSide.FarEdge ? "edge" : "end";
 
     /// <summary>Such as <c>sheets A and B</c>.</summary>
     public static string Names(IEnumerable<string> spoken)

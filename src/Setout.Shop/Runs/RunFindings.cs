@@ -16,15 +16,18 @@ public static class RunFindings
     /// <summary>The codes, all of them about safety.</summary>
     public static ImmutableArray<string> Codes { get; } = ["run.nothing-trues", "run.too-narrow", "run.too-large", "run.against-fence"];
 
-    /// <summary>One finding for each refusal; those that say the same of the same part are one.</summary>
+    /// <summary>One finding for each refusal, and for each that would come once those are mended, so that all is mended at once; those that say the same of the same part are one.</summary>
     public static ImmutableArray<Finding> Of(Plan plan)
     {
         if (plan.Runs.Refusals.IsEmpty) return [];
         BlankNames names = BlankNames.Of(plan);
-        return [.. plan.Runs.Refusals.Select(r => Of(plan, names, r)).DistinctBy(f => (f.Code, f.Key, f.Words))];
+        Finding Now(RunRefusal refusal) => Of(plan, names, refusal, plan.Runs.Blanks[refusal.Blank].Along, plan.Runs.Blanks[refusal.Blank].Across, "");
+        // Of what comes of a sheet only one is told for each remedy: the others go with it.
+        IEnumerable<Finding> next = plan.Runs.Later.Select(l => Of(plan, names, l.Refusal, l.Along, l.Across, "what comes off ")).DistinctBy(f => (f.Code, f.Remedy));
+        return [.. plan.Runs.Refusals.Select(Now).Concat(next).DistinctBy(f => (f.Code, f.Key, f.Words))];
     }
 
-    private static Finding Of(Plan plan, BlankNames names, RunRefusal refusal)
+    private static Finding Of(Plan plan, BlankNames names, RunRefusal refusal, Length along, Length across, string off)
     {
         SetPiece set = plan.Set;
         SawLimits saws = plan.Source.Shop.Saws;
@@ -34,9 +37,9 @@ public static class RunFindings
         Material material = isSheet ? plan.Sheets[blank.Material].Material : plan.Boards[blank.Material - plan.Sheets.Length].Material;
         Part? part = refusal.PartIds.Select(id => set.Parts.FirstOrDefault(p => p.Key == id)).FirstOrDefault(p => p is not null);
         // The saw runs as far as the piece is wide in the other direction.
-        Length cut = isRip ? blank.Along : blank.Across;
+        Length cut = isRip ? along : across;
         string marks = refusal.PartIds.IsEmpty ? "" : $" for {CutLines.List(refusal.PartIds.Distinct().Select(id => set.Parts.First(p => p.Key == id).Mark).Distinct().Take(6))}";
-        string figure = format.Text(refusal.Figure), on = $"{material.Name}, {names.Spoken(refusal.Blank)} ({bare.Text(blank.Along)} x {format.Text(blank.Across)})";
+        string figure = format.Text(refusal.Figure), on = $"{material.Name}, {off}{names.Spoken(refusal.Blank)} ({bare.Text(along)} x {format.Text(across)})";
         string line = isRip ? "rip" : "crosscut";
         (string code, string words) = refusal.Kind switch
         {

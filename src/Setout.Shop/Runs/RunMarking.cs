@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
@@ -28,17 +31,12 @@ public static class RunMarking
         if (plan.Runs.Runs.FirstOrDefault(r => r.Number == number) is not { } run)
             return Refuse("run.unknown", plan.Runs.Runs.IsEmpty ? "The plan has no runs." : $"The plan has no run {number}.", plan.Runs.Runs.IsEmpty ? "There is nothing to saw; mark parts by their keys." : $"Name a run from 1 to {plan.Runs.Runs.Length}.");
         if (WoodLedger.EntryOf(source.Log, plan.Id, number) is { } there) return Refuse("run.marked", $"Run {number} is marked already, by entry {there.Id}.", $"Mark the run that you cut; or void that one first: setout void FILE {there.Id}.");
-        WoodLedger ledger = WoodLedger.Of(source.Log);
-        var took = ImmutableArray.CreateBuilder<TakenWood>();
-        foreach (RunBlank blank in plan.TakenBy(run))
-        {
+        RunBlank[] begun = [.. plan.TakenBy(run)];
+        foreach (RunBlank blank in begun)
             if (plan.MadeBy(blank.Id) is { } earlier && WoodLedger.EntryOf(source.Log, plan.Id, earlier.Number) is null)
                 return Refuse("run.earlier", $"Run {number} cuts what run {earlier.Number} leaves, and that run is not marked.", $"Mark run {earlier.Number} first.");
-            TakenWood wood = Taken(source.Log, plan, blank);
-            bool isThere = wood.Source == WoodSource.Blank ? ledger.Blanks.Any(b => b.Name == wood.Name) : wood.Source == WoodSource.Bought || IsInHand(source, set, plan, blank);
-            if (!isThere) return Refuse("run.wood-gone", $"Run {number} cuts {(wood.Name.Length > 0 ? wood.Name : "stock")} of {wood.Of}, which is gone by the log.", "Make the plan anew; or void the entry that took it.");
-            took.Add(wood);
-        }
+        ImmutableArray<TakenWood> took = [.. begun.Select(b => Taken(source, plan, b))];
+        if (WoodInHand.Missing(source, set, took) is { } gone) return Refuse("run.wood-gone", $"Run {number} cuts {gone.Words}", gone.Remedy);
         RunBlank[] left = [.. plan.LeftBy(run)];
         if (Keys(set, plan, [.. left.Where(b => b.Use == BlankUse.Part)], out ImmutableArray<string> keys) is { } refusal) return (null, refusal);
         return (new(id, at, Progress.Cut, keys, Marking.Figures(set, Progress.Cut, keys, false))
@@ -46,8 +44,8 @@ public static class RunMarking
             Chosen = Marking.Chosen(set, Progress.Cut, keys),
             Run = number,
             Plan = plan.Id,
-            Took = took.ToImmutable(),
-            Left = [.. left.Where(b => b.Use is BlankUse.Keep or BlankUse.Work or BlankUse.Waiting).Select(b => Left(source.Log, plan, run, b))],
+            Took = took,
+            Left = [.. left.Where(b => b.Use is BlankUse.Keep or BlankUse.Work or BlankUse.Waiting).Select(b => Left(source, plan, run, b))],
         }, null);
     }
 
@@ -82,29 +80,19 @@ public static class RunMarking
         return null;
     }
 
-    private static TakenWood Taken(Log log, SawnPlan plan, RunBlank blank)
+    private static TakenWood Taken(PieceSource source, SawnPlan plan, RunBlank blank)
     {
         SawnMaterial material = plan.Materials[blank.Material];
-        if (plan.MadeBy(blank.Id) is { } earlier) return new(material.Name, WoodSource.Blank, NameOf(log, plan, earlier, blank), null);
+        if (plan.MadeBy(blank.Id) is { } earlier) return new(material.Name, WoodSource.Blank, NameOf(source, plan, earlier, blank), null);
         SawnStock stock = material.Stock[blank.Stock];
         return new(material.Name, stock.Source, stock.Name, stock.Source == WoodSource.Blank ? null : SizeOf(material, blank, stock.Section));
     }
 
-    // Another plan, or a hand that wrote the log, may have taken what stood in the rack when this plan was made.
-    private static bool IsInHand(PieceSource source, SetPiece set, SawnPlan plan, RunBlank blank)
-    {
-        SawnMaterial material = plan.Materials[blank.Material];
-        SawnStock stock = material.Stock[blank.Stock];
-        Length? across = material.IsSheet ? blank.Across : null;
-        return StockOffers.For(set.Piece.Materials[material.Name], source.ShopInHand, set)
-            .Any(l => l.Size.InHand > 0 && (l.Size.Along, l.Size.Across, l.Size.Name) == (blank.Along, across, stock.Name) && (l.Rip is null ? null : l.Section) == stock.Section);
-    }
-
-    private static LeftWood Left(Log log, SawnPlan plan, Run run, RunBlank blank)
+    private static LeftWood Left(PieceSource source, SawnPlan plan, Run run, RunBlank blank)
     {
         SawnMaterial material = plan.Materials[blank.Material];
         StickSection? section = material.Stock[blank.Stock] is { Section: { } whole, Lane: { } lane } && blank.Across > lane ? StickSection.Of(whole.Thickness, blank.Across.ToExact()) : null;
-        return new(material.Name, NameOf(log, plan, run, blank), SizeOf(material, blank, section), blank.Use);
+        return new(material.Name, NameOf(source, plan, run, blank), SizeOf(material, blank, section), blank.Use);
     }
 
     private static LoggedSize SizeOf(SawnMaterial material, RunBlank blank, StickSection? section) => new(blank.Along, material.IsSheet ? blank.Across : null)
@@ -114,13 +102,24 @@ public static class RunMarking
         Flaws = [.. blank.Flaws.Select(f => new Flaw(f.From, f.To))],
     };
 
-    // What the pages call it, the run that left it and the plan: what remains of a blank is called as it was, and another plan calls its sheets the same.
-    private static string NameOf(Log log, SawnPlan plan, Run run, RunBlank blank)
+    // What the pages call it, the run that left it and the plan: what remains of a blank is called as it was, and another plan calls its sheets the same. Two pieces of one text may have
+    // plans that are the same to the last sign, so the logs of all are looked at, with what is void.
+    private static string NameOf(PieceSource source, SawnPlan plan, Run run, RunBlank blank)
     {
         string called = plan.Names[blank.Id];
-        bool isAlone = called.Length > 0 && plan.LeftBy(run).All(b => b.Id == blank.Id || plan.Names[b.Id] != called);
+        // Waste bears the name of what it came off, and nobody chalks it on.
+        bool isAlone = called.Length > 0 && plan.LeftBy(run).All(b => b.Id == blank.Id || b.Use == BlankUse.Waste || plan.Names[b.Id] != called);
         string name = $"{(isAlone ? called : $"{called}{blank.Id}.")}-r{run.Number}-";
-        bool isTaken = log.Entries.OfType<MarkEntry>().Any(e => e.Plan != plan.Id && e.Left.Any(l => l.Name == name + plan.Id[..4]));
-        return isTaken ? name + plan.Id : name + plan.Id[..4];
+        // Once it is in the log it is called so, whatever the others have come to say since.
+        if (WoodLedger.EntryOf(source.Log, plan.Id, run.Number)?.Left.FirstOrDefault(l => l.Name.StartsWith(name, StringComparison.Ordinal) && l.Name[name.Length..].All(char.IsAsciiHexDigitLower)) is { } left) return left.Name;
+        HashSet<string> known = [.. source.Log.Entries.OfType<MarkEntry>().Where(e => e.Plan != plan.Id).Concat(source.Others.SelectMany(o => o.Log.Entries.OfType<MarkEntry>())).SelectMany(e => e.Left).Select(l => l.Name)];
+        return Endings(plan.Id).Select(e => name + e).First(n => !known.Contains(n));
+    }
+
+    private static IEnumerable<string> Endings(string plan)
+    {
+        yield return plan[..4];
+        yield return plan;
+        for (int i = 1; ; i++) yield return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{plan} {i}"))))[..8];
     }
 }

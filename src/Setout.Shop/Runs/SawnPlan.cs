@@ -47,6 +47,9 @@ public sealed record SawnMaterial(string Name, bool IsSheet, ImmutableArray<Sawn
 /// <param name="Names">What the pages call each blank, by its id; an empty text where they call it nothing.</param>
 public sealed record SawnPlan(string Id, string Texts, RunPlan Runs, ImmutableArray<SawnMaterial> Materials, ImmutableArray<string> Names)
 {
+    /// <summary>The names of the piece files that are broken down together, in order; empty for one piece.</summary>
+    public ImmutableArray<string> Pieces { get; init; } = [];
+
     /// <summary>Of a plan.</summary>
     public static SawnPlan Of(Plan plan)
     {
@@ -56,7 +59,7 @@ public sealed record SawnPlan(string Id, string Texts, RunPlan Runs, ImmutableAr
             .. plan.Boards.Select(b => new SawnMaterial(b.Material.Name, false, [.. b.Outcome.Layout.Boards.Select(l => SawnStock.Of(b.Stock.First(k => k.Id == l.StockId)))])),
         ];
         var names = BlankNames.Of(plan);
-        return new(IdOf(plan.Source.Hash, plan.Runs, materials), plan.Source.TextHash, plan.Runs, materials, [.. plan.Runs.Blanks.Select(b => names[b.Id])]);
+        return new(IdOf(plan.Source.Hash, plan.Runs, materials), plan.Source.TextHash, plan.Runs, materials, [.. plan.Runs.Blanks.Select(b => names[b.Id])]) { Pieces = [.. plan.Source.Together?.Members.Select(m => m.File) ?? []] };
     }
 
     private static string IdOf(string inputs, RunPlan runs, ImmutableArray<SawnMaterial> materials)

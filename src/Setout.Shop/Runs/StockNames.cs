@@ -18,7 +18,8 @@ internal sealed partial class StockNames
     private StockNames(Plan plan)
     {
         _marks = [.. plan.Set.Parts.Select(p => Plain(p.Mark))];
-        string[] left = [.. plan.Source.Log.Entries.OfType<MarkEntry>().SelectMany(e => e.Left).Select(l => Chalked(l.Name))];
+        // What other pieces are cutting on stands about in the same shop.
+        string[] left = [.. plan.Source.Log.Entries.OfType<MarkEntry>().SelectMany(e => e.Left).Select(l => l.Name).Concat(plan.Source.Ledger.Blanks.Select(b => b.Name)).Distinct().Select(Chalked)];
         string[] inHand = [.. plan.Source.ShopInHand.Stock.Select(s => s.Size).Concat(plan.Set.Piece.Materials.Values.SelectMany(m => m.Sizes)).Where(s => s.InHand > 0).Select(s => Chalked(s.Name))];
         _used = [.. left.Concat(inHand).Where(n => n.Length > 0).Select(Plain)];
         StockLine[][] laid =

@@ -42,8 +42,15 @@ public sealed record WordedRun(
 /// <summary>Wood that comes off and is neither part nor waste.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="Material">The material.</param>
-/// <param name="Words">Its size, and what it waits for.</param>
-public sealed record PutAside(string Name, string Material, string Words);
+/// <param name="Words">Its size, and for which parts it is.</param>
+public sealed record PutAside(string Name, string Material, string Words)
+{
+    /// <summary>The reading that it waits for, in words; empty for what waits for none.</summary>
+    public string Until { get; init; } = "";
+
+    /// <summary>All in one sentence.</summary>
+    public string Whole => Until.Length > 0 ? $"{Words}: waits for a reading of {Until}" : Words;
+}
 
 /// <summary>The work at the saws in words.</summary>
 /// <param name="Summary">Such as <c>19 settings, the fewest for this layout</c>.</param>
@@ -54,4 +61,10 @@ public sealed record WordedRuns(string Summary, ImmutableArray<WordedRun> Runs, 
 {
     /// <summary>What comes before the first run: what is still to be read, and which saws nobody has told of. A text each.</summary>
     public ImmutableArray<string> First { get; init; } = [];
+
+    /// <summary>How wood is named in this plan; empty where nothing is sawn.</summary>
+    public string Names { get; init; } = "";
+
+    /// <summary>What earlier runs left and this plan does not use.</summary>
+    public ImmutableArray<PutAside> Unused { get; init; } = [];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Setout.Core.Workings;
 
 namespace Setout.Shop.Texts;
@@ -38,6 +39,32 @@ internal static class CountedText
 
         MapReader Item(string kind, string name, IEnumerable<(YamlScalar, YamlNode)> more) => new(context, new([(new YamlScalar(kind, place), new YamlScalar(name, place)), .. more], counted.Place), "division-item");
     }
+
+    /// <summary>The list that counted openings stand for, to be written in their place; null where they cannot be written out.</summary>
+    /// <param name="counted">The map that stands in place of the list.</param>
+    /// <param name="between">What stands between two: <c>partition</c> or <c>deck</c>.</param>
+    public static YamlList? Listed(YamlMap counted, string between)
+    {
+        if (counted["openings"] is not YamlScalar { Text: var number } || !int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count is < 2 or > Most || counted["key"] is not YamlScalar { Text: { Length: > 0 } key }) return null;
+        var items = ImmutableArray.CreateBuilder<YamlNode>();
+        for (int i = 1; i <= count; i++)
+        {
+            string own = $"{key}{i}";
+            items.Add(Item("opening", own, counted.Entries.Where(e => s_contents.Contains(e.Key.Text)).Select(e => (e.Key, Renamed(e.Value, e.Key.Text, own)))));
+            if (i < count) items.Add(Item(between, $"{own}-{i + 1}", counted.Entries.Where(e => e.Key.Text is "of" or "grain" or "doubled")));
+        }
+        return new(items.ToImmutable(), default);
+
+        static YamlMap Item(string kind, string name, IEnumerable<(YamlScalar, YamlNode)> more) => (YamlMap)Anew(new YamlMap([(new(kind, default), new YamlScalar(name, default)), .. more], default));
+    }
+
+    // Without what it was written as before.
+    private static YamlNode Anew(YamlNode node) => node switch
+    {
+        YamlMap map => new YamlMap([.. map.Entries.Select(e => (new YamlScalar(e.Key.Text, default), Anew(e.Value)))], default),
+        YamlList list => new YamlList([.. list.Items.Select(Anew)], default),
+        _ => new YamlScalar(((YamlScalar)node).Text, default),
+    };
 
     private static IEnumerable<(YamlScalar, YamlNode)> Entries(MapReader map, string[] keys)
     {

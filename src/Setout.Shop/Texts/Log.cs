@@ -52,11 +52,17 @@ public sealed record MarkEntry(string Id, string At, Progress Progress, Immutabl
     /// <summary>Eight hexadecimal digits that tell the runs of that plan from those of any other; empty where there is no run.</summary>
     public string Plan { get; init; } = "";
 
+    /// <summary>For a run of several pieces together: the names of the other piece files, whose logs tell of it under the same id; empty for a run of this piece alone.</summary>
+    public ImmutableArray<string> With { get; init; } = [];
+
     /// <summary>For what is cut: the wood that is no longer there as it was; empty when not said.</summary>
     public ImmutableArray<TakenWood> Took { get; init; } = [];
 
     /// <summary>For what is cut: what is left of that wood beside the parts and what is thrown away.</summary>
     public ImmutableArray<LeftWood> Left { get; init; } = [];
+
+    /// <summary>True where wood was taken or left. Of a run of several pieces one log may tell what was taken and another what was left.</summary>
+    public bool TellsOfWood => !Took.IsEmpty || !Left.IsEmpty;
 }
 
 /// <summary>Takes an earlier entry back.</summary>

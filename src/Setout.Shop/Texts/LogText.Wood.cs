@@ -24,13 +24,15 @@ public static partial class LogText
     {
         int run = map.Whole("run", 0, 1, MostRun);
         string plan = map.Text("plan")?.Text ?? "";
+        ImmutableArray<string> with = [.. map.Words("with").Select(w => w.Text)];
         // All are read before anything is missed, so that their keys are known.
         ImmutableArray<TakenWood> took = [.. map.Maps("took", "took", "of: carcase, stock: bought, size: 96 in x 48 in").Select(m => Took(context, m)).OfType<TakenWood>()];
         ImmutableArray<LeftWood> left = [.. map.Maps("left", "left", "of: carcase, name: carcase-4, size: 96 in x 11 1/4 in").Select(m => Left(context, m)).OfType<LeftWood>()];
         if (map.IsThere("run") && !map.IsThere("plan")) map.Missing("plan", "1a2b3c4d");
         if (map.IsThere("plan") && !map.IsThere("run")) map.Missing("run", "1");
+        if (map.IsThere("with") && !map.IsThere("run")) map.Missing("run", "1");
         if ((map.IsThere("run") || map.IsThere("left")) && !map.IsThere("took")) map.Missing("took", "[{of: carcase, stock: bought, size: 96 in x 48 in}]");
-        return entry with { Run = run == 0 ? null : run, Plan = plan, Took = took, Left = left };
+        return entry with { Run = run == 0 ? null : run, Plan = plan, With = with, Took = took, Left = left };
     }
 
     private static TakenWood? Took(TextContext context, MapReader map)
@@ -79,7 +81,10 @@ public static partial class LogText
     {
         if (mark.Run is { } run) text.Append("    run: ").Append(run.ToString(CultureInfo.InvariantCulture)).Append('\n');
         if (mark.Plan.Length > 0) text.Append("    plan: ").Append(Word(mark.Plan)).Append('\n');
+        if (mark.With.Length > 0) text.Append("    with: [").AppendJoin(", ", mark.With.Select(Word)).Append("]\n");
+        // Of several pieces together the wood stands in the log of one.
         if (mark.Took.Length > 0) text.Append("    took:\n");
+        else if (mark.Run is not null) text.Append("    took: []\n");
         foreach (TakenWood taken in mark.Took)
         {
             text.Append("      - {of: ").Append(Word(taken.Of));

@@ -48,6 +48,9 @@ public static partial class LogText
             : throw new ArgumentException("Nothing can be appended to this log: 'entries' has to be its last key, with one entry below the other.", nameof(log));
     }
 
+    /// <summary>True when two entries are the same word for word, so that one is a copy of the other.</summary>
+    internal static bool SaysTheSame(LogEntry one, LogEntry other) => one.Id == other.Id && Body(one) == Body(other);
+
     private static string Body(LogEntry entry)
     {
         var text = new StringBuilder();

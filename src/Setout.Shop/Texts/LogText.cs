@@ -90,7 +90,7 @@ public static partial class LogText
     {
         ImmutableArray<Named> keys = map.Words(word);
         // Where a run only parts blanks, or wood is told to be gone, no part comes off.
-        if (map.IsEmpty(word) && !(word == "cut" && map.IsThere("took") && !map.IsEmpty("took"))) context.Stop("text.missing", map.KeyPlaceOf(word), $"'{word}' names nothing.", $"Write '{word}: [C.side]'.");
+        if (map.IsEmpty(word) && !(word == "cut" && map.IsThere("took") && !(map.IsEmpty("took") && map.IsEmpty("left")))) context.Stop("text.missing", map.KeyPlaceOf(word), $"'{word}' names nothing.", $"Write '{word}: [C.side]'.");
         Progress progress = s_marks.First(m => m.Word == word).Progress;
         // Only what is cut comes from a sheet: elsewhere the key is not known.
         string from = progress == Progress.Cut ? map.Text("from")?.Text ?? "" : "";

@@ -27,6 +27,12 @@ public sealed record ShopStock(string Identity, StockSize Size)
     /// <summary>True for a blank that the log of a piece left: it stands on no line of the shop file.</summary>
     public bool IsBlank { get; init; }
 
+    /// <summary>True for such a blank that is worth keeping, and was not left for parts of the piece.</summary>
+    public bool IsKept { get; init; }
+
+    /// <summary>Of a blank: the piece that left it, where that is another; else empty.</summary>
+    public string LeftBy { get; init; } = "";
+
     /// <summary>When it was counted last; null, the default, for as the whole rack.</summary>
     public Counting? Counted { get; init; }
 }

@@ -5,18 +5,19 @@ namespace Setout.Shop.Texts;
 
 /// <summary>A node of a text with its place.</summary>
 /// <param name="Place">Line and column, from one.</param>
-public abstract record YamlNode(Place Place);
+public abstract record YamlNode(Place Place)
+{
+    /// <summary>Where it begins in the text, quotes and braces included: a zero-based index.</summary>
+    public int Start { get; init; }
+
+    /// <summary>Where it ends in the text, quotes and braces included, blanks and line ends after it left out. A list or a map in lines ends with its last value.</summary>
+    public int End { get; init; }
+}
 
 /// <summary>A single value.</summary>
 /// <param name="Text">As written, without quotes.</param>
 public sealed record YamlScalar(string Text, Place Place) : YamlNode(Place)
 {
-    /// <summary>Where it begins in the text, quotes included: a zero-based index.</summary>
-    public int Start { get; init; }
-
-    /// <summary>Where it ends in the text, quotes included, blanks and line ends after it left out.</summary>
-    public int End { get; init; }
-
     /// <summary>The whole text it was read from.</summary>
     internal string Whole { get; init; } = "";
 
@@ -45,7 +46,11 @@ public sealed record YamlScalar(string Text, Place Place) : YamlNode(Place)
 }
 
 /// <summary>A list.</summary>
-public sealed record YamlList(ImmutableArray<YamlNode> Items, Place Place) : YamlNode(Place);
+public sealed record YamlList(ImmutableArray<YamlNode> Items, Place Place) : YamlNode(Place)
+{
+    /// <summary>True when written in brackets.</summary>
+    public bool IsFlow { get; init; }
+}
 
 /// <summary>Keys with values, in the order written. A key stands once.</summary>
 public sealed record YamlMap(ImmutableArray<(YamlScalar Key, YamlNode Value)> Entries, Place Place) : YamlNode(Place)

@@ -156,7 +156,7 @@ public static class YamlTree
         {
             if (scalar.Value.AsSpan().IndexOfAny(s_controls) is >= 0 and int at)
                 throw Stop("text.control", scalar.Start, $"This value holds a sign that cannot be seen (U+{(int)scalar.Value[at]:X4}).", "Take it out.");
-            int start = skipped + (int)scalar.Start.Index, end = Math.Min(text.Length, skipped + (int)scalar.End.Index);
+            int start = Index(scalar.Start), end = Index(scalar.End);
             while (end > start && text[end - 1] is ' ' or '\t' or '\n' or '\r') end--;
             return new(scalar.Value, At(scalar.Start)) { Whole = text, Start = start, End = Math.Max(start, end) };
         }
@@ -164,26 +164,45 @@ public static class YamlTree
         private YamlList List(SequenceStart list, int depth)
         {
             var items = ImmutableArray.CreateBuilder<YamlNode>();
-            while (!_parser.TryConsume<SequenceEnd>(out _)) items.Add(Node(depth + 1));
-            return new(items.ToImmutable(), At(list.Start));
+            while (!_parser.Accept<SequenceEnd>(out _)) items.Add(Node(depth + 1));
+            var last = _parser.Consume<SequenceEnd>();
+            bool isFlow = list.Style == SequenceStyle.Flow;
+            int start = Index(list.Start);
+            return new(items.ToImmutable(), At(list.Start)) { IsFlow = isFlow, Start = start, End = isFlow ? Index(last.Start) + 1 : items.Count > 0 ? items[^1].End : start };
         }
 
         private YamlMap Map(MappingStart map, int depth)
         {
             var entries = ImmutableArray.CreateBuilder<(YamlScalar, YamlNode)>();
             var seen = new Dictionary<string, Place>(StringComparer.Ordinal);
-            while (!_parser.TryConsume<MappingEnd>(out _))
+            int start = Index(map.Start), end = start;
+            while (!_parser.Accept<MappingEnd>(out _))
             {
                 YamlNode name = Node(depth + 1);
                 if (name is not YamlScalar key)
                     throw new Refused(new("text.key", Severity.Stop, "", "A key must be a word.", "Write 'word: value'.", name.Place));
                 YamlNode value = Node(depth + 1);
+                if (value is YamlScalar { Raw.IsEmpty: true }) value = AtColon(key, value);
+                end = value.End;
                 if (seen.TryAdd(key.Text, key.Place)) entries.Add((key, value));
                 else if (_findings.Count < limits.Findings)
                     _findings.Add(new("text.twice", Severity.Stop, "", $"'{TextContext.Shown(key.Text)}' stands twice, first in line {seen[key.Text].Line}.", "Keep one of them.", key.Place));
             }
-            return new(entries.ToImmutable(), At(map.Start)) { IsFlow = map.Style == MappingStyle.Flow };
+            var last = _parser.Consume<MappingEnd>();
+            bool isFlow = map.Style == MappingStyle.Flow;
+            return new(entries.ToImmutable(), At(map.Start)) { IsFlow = isFlow, Start = start, End = isFlow ? Index(last.Start) + 1 : end };
         }
+
+        // The parser puts an empty value where the next thing begins; it stands behind the colon.
+        private YamlNode AtColon(YamlScalar key, YamlNode empty)
+        {
+            int at = key.End;
+            while (at < text.Length && text[at] is ' ' or '\t') at++;
+            at = at < text.Length && text[at] == ':' ? at + 1 : key.End;
+            return empty with { Start = at, End = at };
+        }
+
+        private int Index(Mark mark) => (int)Math.Min(text.Length, skipped + mark.Index);
 
         private Refused Stop(string code, Mark at, string words, string remedy) => new(new(code, Severity.Stop, "", words, remedy, At(at)));
     }

@@ -84,15 +84,16 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         if (settings.Run is null && settings.Keys.Length == 0) throw new UsageException("This names nothing.", isGone ? "Name a blank, as the log does." : "Name parts, such as L3.side; or a run of a plan: --run 3 --plan DIR.");
         PieceFiles files = settings.Files;
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
-        if (settings.Run is { } run) return RunMarks.Run(terminal, files, source, run, settings.Plan, settings.DryRun);
+        if (settings.Run is { } run) return RunMarks.Run(terminal, files, source, run, settings.Plan, settings.Shop, settings.DryRun);
         if (isGone) return RunMarks.Gone(terminal, files, source, settings.Keys, settings.DryRun);
+        if (settings.Blank.Length > 0) Told.Unread(terminal, files, source);
         SetPiece set = source.SetOut();
         ImmutableArray<string> keys = [.. settings.Keys.SelectMany(word => KeysOf(set, progress, word)).Distinct()];
         Again(set, progress, keys, settings.Again);
         var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Given(set, progress, keys, settings.To, Marking.Figures(set, progress, keys, settings.Again)))
         {
             Chosen = Marking.Chosen(set, progress, keys, settings.Again),
-            Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(source, b))],
+            Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(files, source, b))],
             From = settings.Sheet is { } sheet ? SheetOf(set, progress, keys, sheet) : "",
         };
         if (!settings.DryRun) LogFile.Append(files.Log, entry);
@@ -167,38 +168,5 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         return materials is [var one]
             ? ReadSheet(set, one, Commands.Keys.Sheet(set, one, sheet), sheet)
             : throw new UsageException($"These parts are of {string.Join(" and ", materials)}: they cannot have come from one sheet.", "Mark them one material at a time.");
-    }
-}
-
-/// <summary><c>setout void FILE ENTRY</c>: takes an entry back by a later one.</summary>
-internal sealed class VoidCommand : Command<VoidCommand.Settings>
-{
-    /// <summary>What it takes.</summary>
-    internal sealed class Settings : PieceSettings
-    {
-        /// <summary>The entry.</summary>
-        [CommandArgument(1, "<ENTRY>")]
-        [Description("The id of the entry, as the command that made it said.")]
-        public string Entry { get; set; } = "";
-    }
-
-    /// <inheritdoc/>
-    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
-    {
-        var terminal = (Terminal)context.Data!;
-        PieceFiles files = settings.Files;
-        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
-        LogEntry? voided = source.Log.Entries.FirstOrDefault(e => e.Id == settings.Entry);
-        if (voided is null)
-            throw new UsageException($"There is no entry '{settings.Entry}' in '{files.Log}'.", NearestWord.Of(settings.Entry, source.Log.Entries.Select(e => e.Id)) is { } guess ? $"Did you mean '{guess}'?" : "");
-        if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) throw new UsageException($"Entry '{settings.Entry}' is void already.", "");
-        if (voided is MarkEntry mark && Shop.Rack.WoodLedger.Built(source.Log, mark) is [var built, ..])
-            throw new UsageException($"Entry '{built.Id}' goes on with wood that '{settings.Entry}' left{(built.Run is { } number ? $": it marks run {number}" : "")}; nothing was written.", $"Void that one first: setout void {settings.File} {built.Id}.");
-        var entry = new VoidEntry(Commands.Entry.NewId(), Commands.Entry.At(terminal), settings.Entry);
-        LogFile.Append(files.Log, entry);
-        terminal.Out.WriteLine($"void: {settings.Entry}; entry {entry.Id}");
-        PieceSource mended = source with { Log = new(source.Log.Entries.Add(entry)) };
-        Told.Moved(terminal.Out, files, source.SetOut(), mended.SetOut(), mended.ShopInHand);
-        return ExitCode.Fine;
     }
 }

@@ -97,6 +97,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         terminal.Out.WriteLine($"program: {AppContext.BaseDirectory}");
         terminal.Out.WriteLine($"fonts: {string.Join(", ", Enum.GetValues<Drawing.Scenes.Face>().Select(f => $"{Drawing.Scenes.Typeface.FileName(f)} ({Drawing.Scenes.Typeface.File(f).Length / 1024} KB, inside the program)"))}");
         terminal.Out.WriteLine($"samples: {Workbench.SampleFolder.Find() ?? "not found"}");
+        terminal.Out.WriteLine($"data: {Store.DataPlace.Find(null)}");
         terminal.Out.WriteLine("network: none is used; the workbench listens on this machine only");
         return ExitCode.Fine;
     }

@@ -21,6 +21,11 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
     /// <summary>What it takes.</summary>
     internal sealed class Settings : PieceSettings
     {
+        /// <summary>Other pieces.</summary>
+        [CommandArgument(1, "[WITH]")]
+        [Description("More piece files of the same folder, to be broken down together: one layout, one set of runs.")]
+        public string[] With { get; set; } = [];
+
         /// <summary>Where the plan goes.</summary>
         [CommandOption("-o|--out <DIR>", isRequired: true)]
         [Description("The folder for the plan; made when it is missing, replaced when it holds only an earlier plan.")]
@@ -55,8 +60,8 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         };
         if (OptionValue.IsMissing(settings.Out)) throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
         LayoutEffort effort = Effort(settings.Seconds);
-        PieceFiles files = settings.Files;
-        if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
+        SeveralPieces files = SeveralPieces.Of([settings.File, .. settings.With], settings.Shop);
+        if (files.Read(terminal) is not { } source) return ExitCode.Findings;
         OutputFolder.Check(settings.Out);
         if (settings.Before is { } before)
         {
@@ -68,7 +73,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         }
         IProgress<string>? progress = terminal.ErrorIsTerminal ? new Telling(terminal.Error) : null;
         Plan plan = Planner.Maker.Make(source, effort, progress, cancellationToken);
-        foreach (Finding finding in plan.Findings.Where(f => f.Severity == Severity.Stop)) Told.Finding(terminal.Error, files.Piece, finding);
+        foreach (Finding finding in plan.Findings.Where(f => f.Severity == Severity.Stop)) Told.Finding(terminal.Error, files.Names, finding);
         if (plan.IsStopped)
         {
             terminal.Error.WriteLine("setout: the plan is stopped; nothing was written.");
@@ -93,9 +98,9 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             : throw new UsageException($"'--seconds' wants a number from 0.1 to 3600{(OptionValue.IsMissing(seconds) ? "" : $", not '{seconds}'")}.", "Write for example --seconds 20.");
     }
 
-    private static void Summary(TextWriter writer, Plan plan, PieceFiles files, Settings settings, ImmutableArray<PlanFile> written)
+    private static void Summary(TextWriter writer, Plan plan, SeveralPieces files, Settings settings, ImmutableArray<PlanFile> written)
     {
-        writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts on a grid of {plan.Set.Grid}, {(files.Shop is null ? "a usual shop" : "shop file " + files.Shop)}");
+        writer.WriteLine($"{plan.Set.Piece.Name}: {plan.Set.Parts.Sum(p => p.Count)} parts{(plan.Source.Together is null ? $" on a grid of {plan.Set.Grid}" : " cut together")}, {(files.Each[0].Shop is { } shop ? "shop file " + shop : "a usual shop")}");
         foreach (SheetPlan sheets in plan.Sheets) writer.WriteLine($"  {sheets.Material.Name}: {Verdicts.Of(sheets)}");
         foreach (BoardPlan boards in plan.Boards) writer.WriteLine($"  {boards.Material.Name}: {Verdicts.Of(boards)}");
         if (RunWords.Summary(plan.Runs) is { Length: > 0 } sawn) writer.WriteLine($"  at the saws: {sawn}");
@@ -103,7 +108,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         if (plan.Sheets.Any(s => s.Instance.Before is { Sheets.IsEmpty: false } && s.Outcome.Score.Sheets > 0))
             writer.WriteLine($"  as in the plan before: {Kept(plan)} of {plan.Sheets.Sum(s => s.Outcome.Score.Sheets)} sheets");
         if (plan.Cost > Money.Zero) writer.WriteLine($"  to buy: {$"{plan.Cost} {plan.Source.Shop.Currency}".TrimEnd()}{(plan.Unpriced > 0 ? $", without {plan.Unpriced} lines that have no price" : "")}");
-        foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Piece, finding);
+        foreach (Finding finding in plan.Findings) Told.Finding(writer, files.Names, finding);
         writer.WriteLine($"{written.Length} files in {settings.Out} (rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet}, inputs {plan.Source.Hash}{(settings.Seconds is null ? "" : $", layouts searched for {settings.Seconds} s on this machine")})");
     }
 

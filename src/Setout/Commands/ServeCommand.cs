@@ -1,4 +1,7 @@
 using System.ComponentModel;
+using Setout.Core.Workings;
+using Setout.Shop.Facts;
+using Setout.Store;
 using Setout.Workbench;
 using Spectre.Console.Cli;
 
@@ -16,9 +19,9 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
         [DefaultValue(5280)]
         public int Port { get; set; } = 5280;
 
-        /// <summary>The folder of pieces.</summary>
+        /// <summary>The data folder.</summary>
         [CommandOption("--data <DIR>")]
-        [Description("A folder of piece files; without it the samples.")]
+        [Description("The folder in which the workbench keeps its pieces; without it that of SETOUT_DATA, else the usual place of this system.")]
         public string? Data { get; set; }
     }
 
@@ -27,8 +30,25 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
     {
         var terminal = (Terminal)context.Data!;
         if (settings.Port is < 0 or > 65535) throw new UsageException($"There is no port {settings.Port}.", "Use 0 to 65535.");
-        if (settings.Data is not null && !Directory.Exists(settings.Data)) throw new UsageException($"There is no folder '{settings.Data}'.", "");
-        await WorkbenchHost.RunAsync(settings.Port, settings.Data ?? SampleFolder.Find(), terminal, cancellationToken);
+        (DataFolder? folder, FolderUser? user) = Opened(DataPlace.Find(settings.Data));
+        if (folder is null) throw new UsageException(user!.Refusal(DataPlace.Find(settings.Data)).Fault.Words, user.Refusal(DataPlace.Find(settings.Data)).Fault.Remedy);
+        using (folder)
+        {
+            foreach (Finding warning in folder.Warnings) await terminal.Error.WriteLineAsync($"setout: {warning.Words} {warning.Remedy}");
+            await WorkbenchHost.RunAsync(settings.Port, folder, terminal, cancellationToken);
+        }
         return ExitCode.Fine;
+    }
+
+    private static (DataFolder? Folder, FolderUser? User) Opened(string path)
+    {
+        try
+        {
+            return DataFolder.Open(path, TimeProvider.System);
+        }
+        catch (FactStoreException refused)
+        {
+            throw new UsageException(refused.Fault.Words, refused.Fault.Remedy);
+        }
     }
 }

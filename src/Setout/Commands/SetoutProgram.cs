@@ -37,7 +37,7 @@ internal sealed class UsageException(string words, string remedy) : Exception(wo
 public static class SetoutProgram
 {
     /// <summary>The commands, for looking up a mistyped word.</summary>
-    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "fit", "square", "serve", "doctor"];
+    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "fit", "square", "serve", "import", "export", "backup", "restore", "doctor"];
 
     /// <summary>Version of the program, the rule set and the texts.</summary>
     public static string Version
@@ -120,6 +120,10 @@ public static class SetoutProgram
             config.AddCommand<FitCommand>("fit").WithData(terminal).WithDescription("Say what will fit before it is cut, and what to measure first.").WithExample("fit", "samples/luthiers-bench.yaml");
             config.AddCommand<SquareCommand>("square").WithData(terminal).WithDescription("Say how square a frame is from its sides and diagonals, and what to pull.").WithExample("square", "--sides", "36", "24", "36", "24", "--diagonals", "43 1/4", "43 5/16");
             config.AddCommand<ServeCommand>("serve").WithData(terminal).WithDescription("Open the workbench in the browser (also: setout alone).").WithExample("serve", "--port", "5280");
+            config.AddCommand<ImportCommand>("import").WithData(terminal).WithDescription("Take piece files, logs and a shop file into the workbench.").WithExample("import", "samples");
+            config.AddCommand<ExportCommand>("export").WithData(terminal).WithDescription("Write all texts of the workbench into a new folder.").WithExample("export", "my-texts");
+            config.AddCommand<BackupCommand>("backup").WithData(terminal).WithDescription("Put everything that the workbench keeps into one dated file.").WithExample("backup");
+            config.AddCommand<RestoreCommand>("restore").WithData(terminal).WithDescription("Put a backup in the place of what the workbench keeps.").WithExample("restore", "setout-2026-11-27-080000-asked.db");
             config.AddCommand<DoctorCommand>("doctor").WithData(terminal).WithDescription("Say what the program stands on: versions, fonts, folders.").WithExample("doctor");
         });
         return app;

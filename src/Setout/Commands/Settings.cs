@@ -57,6 +57,12 @@ internal static class Told
         if (finding.Remedy.Length > 0) writer.WriteLine($"    {finding.Remedy}");
     }
 
+    /// <summary>Tells what cannot be known of the wood of other pieces.</summary>
+    public static void Unread(Terminal terminal, PieceFiles files, PieceSource source)
+    {
+        foreach (Finding finding in source.Unread) Finding(terminal.Error, files.Piece, finding);
+    }
+
     // More at once than a person would mend before reading on.
     private const int MostUpsets = 8;
 

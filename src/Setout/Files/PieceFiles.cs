@@ -25,16 +25,22 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
         return new(piece, Path.Combine(folder, Path.GetFileNameWithoutExtension(piece) + ".log.yaml"), shop ?? (File.Exists(beside) ? beside : null));
     }
 
-    /// <summary>Reads all three. Findings name their file.</summary>
-    public (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read()
+    /// <summary>Reads all three, and what the other pieces of its folder took from the rack and left. Findings name their file.</summary>
+    /// <param name="shop">The pieces of the folder where they are read already; null to read them.</param>
+    public (PieceSource? Source, ImmutableArray<SourceFinding> Findings) Read(ShopFolder? shop = null)
     {
         var findings = ImmutableArray.CreateBuilder<SourceFinding>();
         string? piece = TextOf(Piece, SourceText.Piece, findings);
         string? log = File.Exists(Log) ? TextOf(Log, SourceText.Log, findings) : null;
         // A log that another writer has just made and not yet written holds no facts; neither does an empty one.
         if (string.IsNullOrWhiteSpace(log)) log = null;
-        string? shop = Shop is null ? null : TextOf(Shop, SourceText.Shop, findings);
-        return piece is null || findings.Count > 0 ? (null, findings.ToImmutable()) : PieceSource.Read(piece, log, shop);
+        string? stock = Shop is null ? null : TextOf(Shop, SourceText.Shop, findings);
+        if (piece is null || findings.Count > 0) return (null, findings.ToImmutable());
+        (PieceSource? source, ImmutableArray<SourceFinding> faults) = PieceSource.Read(piece, log, stock);
+        if (source is null) return (null, faults);
+        string name = Path.GetFileName(Piece);
+        ShopFolder others = shop?.Without(name) ?? ShopFolder.Read(Path.GetDirectoryName(Path.GetFullPath(Piece))!, name);
+        return (source.Beside(name, others.Pieces, others.Unread.Select(u => u.Finding)), faults);
     }
 
     /// <summary>The file a finding is in.</summary>
@@ -44,6 +50,10 @@ internal sealed record PieceFiles(string Piece, string Log, string? Shop)
         SourceText.Shop => Shop ?? Piece,
         _ => Piece,
     };
+
+    /// <summary>The path of another piece file of the same folder.</summary>
+    /// <param name="name">Its name.</param>
+    public string Beside(string name) => Path.Combine(Path.GetDirectoryName(Piece) ?? "", name);
 
     /// <summary>When the newest of the texts was last changed: what the plan stands on.</summary>
     public string Stand()

@@ -2,12 +2,17 @@ using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Setout.Commands;
+using Setout.Shop.Documents;
+using Setout.Store;
 using Setout.Workbench.Assembling;
+using Setout.Workbench.Beginning;
 using Setout.Workbench.BenchSheets;
 using Setout.Workbench.Breakdown;
 using Setout.Workbench.Buying;
+using Setout.Workbench.Changing;
 using Setout.Workbench.Fitting;
 using Setout.Workbench.Pieces;
+using Setout.Workbench.PieceTexts;
 using Setout.Workbench.SetOut;
 using Setout.Workbench.Shelf;
 using Setout.Workbench.Shell;
@@ -19,10 +24,11 @@ internal static class WorkbenchHost
 {
     /// <summary>Runs it until it is stopped; says its address once it answers.</summary>
     /// <exception cref="UsageException">The port is taken.</exception>
-    public static async Task RunAsync(int port, string? pieces, Terminal terminal, CancellationToken cancel)
+    public static async Task RunAsync(int port, DataFolder data, Terminal terminal, CancellationToken cancel)
     {
-        await using WebApplication app = await StartAsync(port, pieces, terminal, cancel);
-        await terminal.Out.WriteLineAsync($"Setout workbench: {AddressOf(app)}\nPieces: {(pieces is null ? "none found; name a folder with --data DIR" : Path.GetFullPath(pieces))}\nStop it with Ctrl-C. 'setout --help' lists the commands.");
+        await using WebApplication app = await StartAsync(port, data.Database, data.Path, SampleFolder.Find(), terminal, cancel);
+        data.Announce(AddressOf(app));
+        await terminal.Out.WriteLineAsync($"Setout workbench: {AddressOf(app)}\nPieces are kept in {data.Path}\nStop it with Ctrl-C. 'setout --help' lists the commands.");
         // From here on stopping is the ordinary end, also when it comes at once.
         await terminal.Out.FlushAsync(CancellationToken.None);
         await app.WaitForShutdownAsync(cancel);
@@ -30,13 +36,15 @@ internal static class WorkbenchHost
 
     /// <summary>Starts it.</summary>
     /// <param name="port">0 for any free one.</param>
-    /// <param name="pieces">The folder of pieces; null for none.</param>
+    /// <param name="store">Where pieces are kept.</param>
+    /// <param name="place">Where that is, for people.</param>
+    /// <param name="samples">The folder of samples; null for none.</param>
     /// <param name="terminal">Where faults are told.</param>
     /// <param name="cancel">Gives up starting.</param>
     /// <exception cref="UsageException">The port is taken.</exception>
-    internal static async Task<WebApplication> StartAsync(int port, string? pieces, Terminal terminal, CancellationToken cancel)
+    internal static async Task<WebApplication> StartAsync(int port, IDocumentStore store, string place, string? samples, Terminal terminal, CancellationToken cancel)
     {
-        WebApplication app = Build(port, pieces, terminal);
+        WebApplication app = Build(port, store, place, samples, terminal);
         try
         {
             await app.StartAsync(cancel);
@@ -57,7 +65,7 @@ internal static class WorkbenchHost
     /// <summary>Where it answers.</summary>
     internal static string AddressOf(WebApplication app) => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
-    private static WebApplication Build(int port, string? pieces, Terminal terminal)
+    private static WebApplication Build(int port, IDocumentStore store, string place, string? samples, Terminal terminal)
     {
         // The content root is named so that a folder without reading rights underfoot cannot stop the start.
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ApplicationName = "setout", ContentRootPath = AppContext.BaseDirectory });
@@ -69,7 +77,12 @@ internal static class WorkbenchHost
             else server.ListenLocalhost(port);
         });
         builder.Services.AddRazorComponents();
-        builder.Services.AddSingleton(new PieceFolder(pieces));
+        builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton(new KeptPieces(store, place));
+        builder.Services.AddSingleton(new Samples(samples));
+        builder.Services.AddSingleton<ChangeWatch>();
+        builder.Services.AddSingleton<PieceChanges>();
+        builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton<PlanDesk>();
         builder.Services.AddSingleton<PieceDoor>();
 
@@ -77,7 +90,7 @@ internal static class WorkbenchHost
         app.UseSafeHeaders();
         app.UseOwnNamesOnly();
         app.UsePlainFaults(terminal);
-        app.UseOnlyReading();
+        app.UseOwnPostsOnly();
         app.MapShelf();
         app.MapSetOut();
         app.MapBuying();
@@ -85,6 +98,9 @@ internal static class WorkbenchHost
         app.MapAssembling();
         app.MapFitting();
         app.MapBenchSheets();
+        app.MapText();
+        app.MapChanges();
+        app.MapBeginning();
         app.MapAssets();
         app.MapFallback("{**path}", (HttpContext http) => Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound));
         return app;

@@ -37,6 +37,35 @@ public class RandomRunTests
         }
     }, iter: 200);
 
+    /// <summary>Wherever something may be cut the other way round, whether that saves a setting or not: the layout stays one, with as many cuts, and can be sawn.</summary>
+    [Fact]
+    public void Plan_RandomJobsTurned_CanBeSawn()
+    {
+        int turned = 0, unsound = 0;
+        RandomJobs.Jobs.Holds(job =>
+        {
+            foreach (WayRound place in WaysRound.Places(job.Materials).Take(4))
+            {
+                ImmutableArray<RunMaterial> materials = WaysRound.Turned(job.Materials, place);
+                Assert.Equal(job.Materials.OfType<RunSheets>().Select(Cuts), materials.OfType<RunSheets>().Select(Cuts));
+                // Fewer stages, or a slack at the far edge, may forbid it; the planner looks too.
+                if (!WaysRound.IsSound(materials, job.Materials))
+                {
+                    Interlocked.Increment(ref unsound);
+                    continue;
+                }
+                if (!materials.SequenceEqual(job.Materials)) Interlocked.Increment(ref turned);
+                ImmutableArray<SawViolation> found = SawSimulator.Check(materials, job.Limits, s_planner.Plan(materials, job.Limits));
+                Assert.True(found.IsEmpty, $"{place}: {string.Join('\n', found.Take(5))}");
+            }
+        }, iter: 400);
+        Assert.True(turned > 40 && unsound < turned / 4, $"{turned} layouts were turned, {unsound} could not be");
+    }
+
+    private static int Cuts(RunSheets sheets) => sheets.Layout.Sheets.Sum(s => Cuts(s.Root));
+
+    private static int Cuts(CutNode node) => node is Division division ? division.Cuts + division.Slices.Sum(s => Cuts(s.Content)) : 0;
+
     private static string Parts(CutNode node) => string.Join(' ', All(node).Order(StringComparer.Ordinal));
 
     private static IEnumerable<string> All(CutNode node) => node switch

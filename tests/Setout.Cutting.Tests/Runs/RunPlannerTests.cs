@@ -1,3 +1,4 @@
+// Over 200 lines: each rule of the planner by itself, on a layout small enough to be read.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Cutting.Boards;
@@ -38,7 +39,8 @@ public class RunPlannerTests
         OrderedRuns ordered = Planned(s_limits, Sheets(s_six, Layout(new LaidSheet("sheet", Rips(Mm(0), Slice(200, Strip), Slice(200, Strip), Slice(174, WasteNode.Instance))))));
         // The reference edge, both strips at one fence, both ends squared, six lengths at one stop.
         Assert.Equal("Guide True 0 x1; Fence Size 200 x2; Sled True 0 x2; Sled Size 300 x6", Told(ordered.Plan));
-        Assert.True(ordered.Plan.IsFewest);
+        // The ends are squared without a stop: nothing is set for that.
+        Assert.Equal((3, true), (ordered.Plan.Settings, ordered.Plan.IsFewest));
         RunCut second = ordered.Plan.Runs[1].Cuts[1];
         Assert.Equal((BlankSide.NearEdge, 2), (second.From, second.FromRun));
     }
@@ -83,6 +85,61 @@ public class RunPlannerTests
         var sheets = Sheets(instance, Layout(new LaidSheet("sheet", Rips(Mm(1), half, half)))) with { MostArea = Mm(1980) * Mm(700) };
         Run parted = Assert.Single(Planned(s_limits, sheets).Plan.Runs, r => r.Kind == RunKind.Break);
         Assert.Equal((SawWay.Guide, Mm(488)), (parted.Way, parted.Figure));
+    }
+
+    [Fact]
+    public void Plan_SheetPartedAtAFigureThatAnotherIsSizedAt_OneSetUpOfTheStraightEdge()
+    {
+        // The fence reaches 400: 488 is ripped by the guided saw, on the heavy sheet to part it, on the light blank to bring it to size.
+        SheetInstance instance = Instance([Part("half", 1900, 488, 3)], [Stock("sheet", 1980, 1000, trim: s_raw), Stock("blank", 1980, 600, trim: s_raw)], 3, KeepRule.Nothing);
+        Slice half = Slice(488, Crosscuts(Mm(0), Slice(1900, Lies("half")), Slice(57, WasteNode.Instance)));
+        SheetLayout layout = Layout(new LaidSheet("sheet", Rips(Mm(1), half, half)), new LaidSheet("blank", Rips(Mm(0), half, Slice(89, WasteNode.Instance))));
+        RunPlan plan = Planned(s_limits with { Fence = s_limits.Fence! with { Widest = Mm(400) } }, Sheets(instance, layout) with { MostArea = Mm(1980) * Mm(700) }).Plan;
+        Run parted = Assert.Single(plan.Runs, r => r.Figure == Mm(488));
+        Assert.Equal((SawWay.Guide, RunKind.Size, 3), (parted.Way, parted.Kind, parted.Cuts.Length));
+        Assert.True(plan.IsFewest);
+    }
+
+    [Fact]
+    public void Plan_LaneOfABoardAsWideAsAStripOfASheet_OneFence()
+    {
+        SheetInstance instance = Instance([Part("slat", 900, 60)], [Stock("blank", 900, 300)], 3, KeepRule.Nothing);
+        RunSheets sheet = Sheets(instance, Layout(new LaidSheet("blank", Rips(Mm(0), Slice(60, Lies("slat")), Slice(237, WasteNode.Instance)))));
+        var oak = new BoardInstance([new("rail", Mm(900), 2)], [new BoardStock("oak", Mm(900), new(Mm(0), Mm(0)), new Money(9), null) { Rip = new(Mm(123), Mm(60), Mm(3)) }], Mm(3), Mm(300));
+        RunPlan plan = Planned(s_limits, sheet, new RunBoards("oak", [], oak, new([new("oak", [new(1, 1, ["rail"], Mm(0), LeftOverUse.None), new(2, 1, ["rail"], Mm(0), LeftOverUse.None)])], []), Mm(60))).Plan;
+        Assert.Equal("Fence Size 60 x2", Told(plan));
+    }
+
+    // One blank has its parts cut by fence at 200 and stop at 400 in that order; the other has waste on both sides of such a part and is laid out the other way round.
+    public static TheoryData<string, Division, string> OtherWaysRound() => new()
+    {
+        { "alone", Crosscuts(Mm(0), Slice(400, Rips(Mm(0), Slice(200, Lies("part")), Slice(97, WasteNode.Instance))), Slice(597, WasteNode.Instance)), "Fence Size 200 x2; Sled Size 400 x2" },
+        {
+            "the waste beyond all goes with it",
+            Crosscuts(Mm(0), Slice(500, Lies("wide")), Slice(400, Rips(Mm(0), Slice(200, Lies("part")), Slice(97, WasteNode.Instance))), Slice(94, WasteNode.Instance)),
+            "Sled Size 500 x1; Fence Size 200 x2; Sled Size 400 x2"
+        },
+        {
+            "its waste goes to what lies beyond",
+            Rips(Mm(0), Slice(60, Lies("rail")), Slice(237, Crosscuts(Mm(0), Slice(400, Rips(Mm(0), Slice(200, Lies("part")), Slice(34, WasteNode.Instance))), Slice(597, WasteNode.Instance)))),
+            "Fence Size 200 x2; Fence Size 60 x1; Sled Size 400 x2"
+        },
+    };
+
+    [Theory]
+    [MemberData(nameof(OtherWaysRound))]
+    public void Plan_WasteOnBothSidesOfAPart_IsCutTheWayRoundThatSavesASetting(string what, Division root, string runs)
+    {
+        Assert.NotEmpty(what);
+        bool Has(string id) => EarlierSheets.PartIds(root).Contains(id);
+        SheetPart[] parts = [Part("part", 400, 200, 2), Part("wide", 500, 300), Part("rail", 1000, 60)];
+        SheetInstance instance = Instance(parts.Where(p => p.Id == "part" || Has(p.Id)), [Stock("blank", 1000, 300)], 3, KeepRule.Nothing);
+        Division first = Rips(Mm(0), Slice(200, Crosscuts(Mm(0), Slice(400, Lies("part")), Slice(597, WasteNode.Instance))), Slice(97, WasteNode.Instance));
+        RunSheets sheets = Sheets(instance, Layout(new LaidSheet("blank", first), new LaidSheet("blank", root)));
+        RunPlan plan = Planned(s_limits, sheets with { Settled = [0] }).Plan;
+        Assert.Equal((runs, true), (Told(plan), plan.IsFewest));
+        // A layout that is followed already keeps its way round, at one setting more.
+        Assert.Equal(plan.Runs.Length + 1, Planned(s_limits, sheets with { Settled = [0, 1] }).Plan.Runs.Length);
     }
 
     [Theory]

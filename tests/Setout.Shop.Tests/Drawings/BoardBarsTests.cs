@@ -36,7 +36,7 @@ public sealed class BoardBarsTests
         Assert.Contains("board 3, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 1 of 2 (3a), rip to 45 mm", texts);
         // 150 less two lanes and two kerfs.
         Assert.Contains("board 3, board 3 (20 x 150 mm, 1000 mm, 2 flaws): lane 2 of 2 (3b), rip to 45 mm; 54 mm stays beside it", texts);
-        Assert.Contains(texts, t => t.Contains("rip into lanes before", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.Contains("rip into lanes (run 1) before", StringComparison.Ordinal));
         // All figures run from there, so what goes off it must be told.
         Assert.Contains("10 mm off; figures run from the trued end", string.Join(' ', texts), StringComparison.Ordinal);
         Assert.Contains("Board 3 is ripped into lanes of 45 mm. Board 3 has flaws from the end as it lies: 500 to 535 mm; 530 to 540 mm.", scene.Description, StringComparison.Ordinal);

@@ -21,7 +21,7 @@ namespace Setout.Shop.Tests.Drawings;
 /// <summary>Drawings say what the runs say: what waits, which sides are trued when, what is kept at which size, what wood is called. Read off the drawing and held against the runs.</summary>
 public sealed partial class SawnDrawingTests
 {
-    [GeneratedRegex(@"reference edge 0: (?:trued(?: piece by piece)? in runs? ([\d, and]+), .+ off|true as it is|to be trued first, .+ off); end 0: (?:trued(?: piece by piece)? in runs? ([\d, and]+), .+ off|true as it is|to be trued first, .+ off); ")]
+    [GeneratedRegex(@"reference edge 0: (?:trued(?: piece by piece)? in runs? ([\d, and]+?)(?: \([^)]*\))?, .+ off|true as it is|to be trued first, .+ off); end 0: (?:trued(?: piece by piece)? in runs? ([\d, and]+?)(?: \([^)]*\))?, .+ off|true as it is|to be trued first, .+ off); ")]
     private static partial Regex Trued();
 
     private static readonly BreakdownPaper s_paper = new(260, 180);
@@ -144,6 +144,90 @@ public sealed partial class SawnDrawingTests
                 Assert.Contains(said, t => t.Contains($"{bare.Text(kept.Along)} x {bare.Text(kept.Across)}", StringComparison.Ordinal) && t.Contains("raw", StringComparison.Ordinal) == isRaw);
             }
         }
+    }
+
+    /// <summary>The same of boards, by name; where an end is trued and by which run is said, and where it stays raw.</summary>
+    [Theory]
+    [InlineData("herb-rack")]
+    [InlineData("amateur-workbench")]
+    [InlineData("sewing-corner")]
+    public void Of_ASample_WhatIsKeptOfBoardsHasNameAndSizeOfItsBlank(string sample)
+    {
+        Plan plan = Sample.Plan(sample);
+        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+        var names = BlankNames.Of(plan);
+        int seen = 0;
+        foreach ((BoardPlan boards, int m) in plan.Boards.Select((b, i) => (b, plan.Sheets.Length + i)))
+        {
+            string said = string.Join(' ', BoardBars.Of(plan, boards, s_paper).Select(Words));
+            RunBlank[] kept = [.. plan.Runs.Blanks.Where(b => b.Material == m && b.Use == BlankUse.Keep)];
+            foreach (RunBlank b in kept)
+            {
+                string raw = b.IsRaw(BlankSide.NearEnd) && b.IsRaw(BlankSide.FarEnd) ? ", raw at the 0 end and far end" : b.IsRaw(BlankSide.NearEnd) ? ", raw at the 0 end" : b.IsRaw(BlankSide.FarEnd) ? ", raw at the far end" : "";
+                Assert.Contains($"keep {names.Spoken(b.Id)}, {bare.Text(b.Along)}{raw}", said, StringComparison.Ordinal);
+                seen++;
+            }
+            int[] trued = [.. plan.Runs.Runs.Where(r => r.Kind == RunKind.True && r.Cuts.Any(c => plan.Runs.Blanks[c.Blank].Material == m)).Select(r => r.Number)];
+            Assert.All(trued, n => Assert.Matches($@"\(runs? [^)]*\b{n}\b", said));
+        }
+        Assert.True(seen > 0);
+    }
+
+    /// <summary>The third lane of the board with a flaw gives nothing before the flaw: no run trues that end.</summary>
+    [Fact]
+    public void Of_TheHerbRack_AnEndThatNoRunTruesStaysRaw()
+    {
+        Plan plan = Sample.Plan("herb-rack");
+        string said = string.Join(' ', plan.Boards.SelectMany(b => BoardBars.Of(plan, b, s_paper)).Select(Words));
+        Assert.Contains("1 flaw), 12.7 mm off first (run 3): lane 2 of 3 (7b)", said, StringComparison.Ordinal);
+        Assert.Contains("1 flaw), its end at 0 stays raw: lane 3 of 3 (7)", said, StringComparison.Ordinal);
+        Assert.Contains("keep 7c, 706.8, raw at the 0 end, its flaw in it", said, StringComparison.Ordinal);
+    }
+
+    /// <summary>What is the same for all sheets of a material is said on the first of its drawings.</summary>
+    [Theory]
+    [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
+    public void Of_ASample_WhatMayLieAtTheFenceIsSaidOnceForAMaterial(string sample)
+    {
+        Plan plan = Sample.Plan(sample);
+        foreach ((Scene scene, int m, int i, (Run Run, RunCut Cut)[] cuts) in Sheets(plan))
+            if (cuts.Length > 0) Assert.Equal(i == 0, Words(scene).Contains("at the fence only with an edge longer than the distance to the blade", StringComparison.Ordinal));
+    }
+
+    /// <summary>Ends that are trued piece by piece: each piece is named.</summary>
+    [Theory]
+    [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
+    public void Of_ASample_PiecesThatAreTruedAreNamed(string sample)
+    {
+        Plan plan = Sample.Plan(sample);
+        var names = BlankNames.Of(plan);
+        foreach ((Scene scene, _, _, (Run Run, RunCut Cut)[] cuts) in Sheets(plan))
+        {
+            string words = Words(scene);
+            foreach (Match match in PieceByPiece().Matches(words))
+            {
+                int[] runs = Numbers(match.Groups[1]);
+                string[] pieces = match.Groups[2].Value.Split(", ");
+                Assert.NotEmpty(pieces);
+                Assert.All(pieces, p => Assert.Contains(cuts, c => runs.Contains(c.Run.Number) && c.Run.Kind == RunKind.True && names.Spoken(c.Cut.Blank) == p));
+            }
+            Assert.DoesNotMatch(@"piece by piece in runs? [\d, and]+, ", words);
+        }
+    }
+
+    [GeneratedRegex(@"piece by piece in runs? ([\d, and]+?) \(([^)]*)\)")]
+    private static partial Regex PieceByPiece();
+
+    /// <summary>Weights are in the unit of the piece.</summary>
+    [Theory]
+    [InlineData("jar-cabinet", " lb (", "kg")]
+    [InlineData("plan-chest", " kg (", "lb")]
+    public void Compose_ASheetsWeight_IsInTheUnitOfThePiece(string sample, string has, string hasNot)
+    {
+        string[] said = [.. BenchSheetWriter.Compose(Sample.Plan(sample), "", Paper.A4).Sections.SelectMany(s => s.Blocks.OfType<CautionBlock>()).SelectMany(c => c.Lines).Select(l => l.PlainText).Where(t => t.StartsWith("A whole sheet weighs", StringComparison.Ordinal))];
+        Assert.NotEmpty(said);
+        Assert.All(said, s => Assert.Contains(has, s, StringComparison.Ordinal));
+        Assert.All(said, s => Assert.DoesNotContain(hasNot, s.Replace("51 lb (23 kg)", "", StringComparison.Ordinal), StringComparison.Ordinal));
     }
 
     /// <summary>Lanes and pieces inside strips have the names that the runs call them by.</summary>

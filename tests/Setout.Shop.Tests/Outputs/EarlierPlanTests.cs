@@ -49,8 +49,11 @@ public sealed class EarlierPlanTests
         EarlierLayouts usual = Layouts(plan);
         EarlierLayouts other = new(usual.ByMaterial.ToImmutableSortedDictionary(p => p.Key, p => Reversed(p.Value), StringComparer.Ordinal), "other");
         Plan kept = Sample.Make(plan.Source.KeepingTo(other));
-        Assert.All(kept.Sheets, s => Assert.Equal(0, s.Outcome.Score.Changed));
-        Assert.All(kept.Sheets, s => Assert.True(s.Outcome.Layout.Sheets.ToHashSet().SetEquals(other.Of(s.Material.Name)!.Sheets)));
+        // What waits for a reading comes last in a sheet that is followed too, or it would hold back what does not: such a sheet does not stay turned end for end.
+        SheetPlan[] ready = [.. kept.Sheets.Where(s => s.Outcome.Score.Changed == 0)];
+        Assert.All(kept.Sheets.Except(ready), s => Assert.Contains(kept.Set.Parts, p => p.Material == s.Material.Name && kept.Set.IsHeld(p)));
+        Assert.True(kept.Sheets.Sum(s => s.Outcome.Score.Changed) <= 1);
+        Assert.All(ready, s => Assert.True(s.Outcome.Layout.Sheets.ToHashSet().SetEquals(other.Of(s.Material.Name)!.Sheets)));
         Assert.Equal(plan.Sheets.Select(s => s.Outcome.Score.Cost), kept.Sheets.Select(s => s.Outcome.Score.Cost));
     }
 

@@ -31,13 +31,13 @@ public partial class FewerSettingsTests
         Finding offer = Assert.Single(plan.Findings, f => f.Code == "layout.plainer");
         Match told = Offer().Match(offer.Words);
         Assert.True(told.Success, offer.Words);
-        Assert.Equal(plan.Runs.Runs.Length, int.Parse(told.Groups[4].ValueSpan, CultureInfo.InvariantCulture));
+        Assert.Equal(plan.Runs.Settings, int.Parse(told.Groups[4].ValueSpan, CultureInfo.InvariantCulture));
         Assert.Contains("'most stages: 2' with ply", offer.Remedy, StringComparison.Ordinal);
 
         Plan plainer = Sample.Make(Sample.Source(Many(", most stages: 2"), null));
         Assert.Equal(plan.Sheets[0].Outcome.Layout.Sheets.Length + 1, plainer.Sheets[0].Outcome.Layout.Sheets.Length);
         Assert.Equal(decimal.Parse(told.Groups[1].ValueSpan, CultureInfo.InvariantCulture), plainer.Cost.Amount - plan.Cost.Amount);
-        Assert.Equal(int.Parse(told.Groups[3].ValueSpan, CultureInfo.InvariantCulture), plainer.Runs.Runs.Length);
+        Assert.Equal(int.Parse(told.Groups[3].ValueSpan, CultureInfo.InvariantCulture), plainer.Runs.Settings);
         Assert.DoesNotContain(plainer.Findings, f => f.Code == "layout.plainer");
     }
 
@@ -54,8 +54,8 @@ public partial class FewerSettingsTests
             SheetLayout plain = SheetSolvers.Default.Solve(sheets.Instance with { MostStages = 2 }, Cutting.SolverOptions.Default).Layout;
             if (!plain.LeftOut.IsEmpty || !plain.Sheets.Select(s => s.StockId).Order().SequenceEqual(sheets.Outcome.Layout.Sheets.Select(s => s.StockId).Order())) continue;
             SheetPlan other = sheets with { Outcome = sheets.Outcome with { Layout = plain } };
-            int then = Sawing.Of(plan.Set, plan.Sheets.SetItem(i, other), plan.Boards, plan.Source.Shop, TestContext.Current.CancellationToken).Runs.Runs.Length;
-            Assert.True(then >= plan.Runs.Runs.Length, $"{sheets.Material.Name}: {then} for {plan.Runs.Runs.Length}");
+            int then = Sawing.Of(plan.Set, plan.Sheets.SetItem(i, other), plan.Boards, plan.Source.Shop, TestContext.Current.CancellationToken).Runs.Settings;
+            Assert.True(then >= plan.Runs.Settings, $"{sheets.Material.Name}: {then} for {plan.Runs.Settings}");
         }
     }
 }

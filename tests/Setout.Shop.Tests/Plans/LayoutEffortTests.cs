@@ -47,9 +47,20 @@ public sealed class LayoutEffortTests
     {
         private int _calls;
 
+        /// <summary>What looks at plain strips were given: nothing else here asks for no more than two divisions.</summary>
+        public List<double> Plain { get; } = [];
+
         public SheetOutcome Solve(SheetInstance instance, SolverOptions options, IProgress<SolverProgress>? progress = null, CancellationToken cancel = default)
         {
             SheetOutcome found = SheetSolvers.Default.Solve(instance, new(0, 1), null, cancel);
+            if (instance.MostStages == 2)
+            {
+                Assert.Equal(long.MaxValue, options.WorkBudget);
+                Plain.Add(clock.Asked[^1]);
+                clock.Asked.RemoveAt(clock.Asked.Count - 1);
+                clock.Pass(Plain[^1]);
+                return found;
+            }
             return Spent(options) ? found with { Status = OutcomeStatus.Proven, Bound = new(found.Score.Cost, found.Score.Sheets, "told") }
                 : found with { Status = OutcomeStatus.Feasible, Bound = new(Core.Measures.Money.Zero, 0, "none") };
         }
@@ -69,33 +80,36 @@ public sealed class LayoutEffortTests
         }
     }
 
-    private static (ImmutableArray<double> Asked, Plan Plan) Make(Func<int, bool> proves, PieceSource? source = null)
+    private static (ImmutableArray<double> Asked, ImmutableArray<double> Plain, Plan Plan) Make(Func<int, bool> proves, PieceSource? source = null)
     {
         var clock = new Clock();
         var slow = new Slow(clock, proves);
         Plan plan = new PlanMaker(slow, slow).Make(source ?? Sample.Source("luthiers-bench"), LayoutEffort.Within(TimeSpan.FromSeconds(60), clock));
-        return ([.. clock.Asked], plan);
+        return ([.. clock.Asked], [.. slow.Plain], plan);
     }
 
     [Fact]
-    public void Within_NothingProven_AQuarterForAFirstLookAndTheRestInEqualShares()
+    public void Within_NothingProven_AQuarterForAFirstLookATenthForPlainStripsAndTheRestInEqualShares()
     {
-        (ImmutableArray<double> asked, Plan plan) = Make(_ => false);
+        (ImmutableArray<double> asked, ImmutableArray<double> plain, Plan plan) = Make(_ => false);
         int materials = plan.Sheets.Length + plan.Boards.Length;
         Assert.True(materials > 2);
         Assert.Equal(2 * materials, asked.Length);
         Assert.All(asked.Take(materials), s => Assert.Equal(15.0 / materials, s, 0.01));
-        Assert.All(asked.Skip(materials), s => Assert.Equal(45.0 / materials, s, 0.01));
-        Assert.Equal(60, asked.Sum(), 0.1);
+        Assert.All(asked.Skip(materials), s => Assert.Equal(39.0 / materials, s, 0.01));
+        Assert.Equal(54, asked.Sum(), 0.1);
+        Assert.NotEmpty(plain);
+        Assert.Equal(6, plain.Sum(), 0.1);
     }
 
     [Fact]
     public void Within_AllButOneProvenAtFirst_TheRestGoesToThatOne()
     {
-        (ImmutableArray<double> asked, Plan plan) = Make(call => call != 1);
+        (ImmutableArray<double> asked, ImmutableArray<double> plain, Plan plan) = Make(call => call != 1);
         int materials = plan.Sheets.Length + plan.Boards.Length;
         Assert.Equal(materials + 1, asked.Length);
-        Assert.Equal(45, asked[^1], 0.1);
+        Assert.Equal(39, asked[^1], 0.1);
+        Assert.Equal(6, plain.Sum(), 0.1);
         Assert.All(plan.Sheets, s => Assert.Equal(OutcomeStatus.Proven, s.Outcome.Status));
     }
 
@@ -104,19 +118,21 @@ public sealed class LayoutEffortTests
     {
         Plan earlier = Sample.Plan("plan-chest");
         EarlierLayouts before = EarlierPlan.Read(Encoding.UTF8.GetString(PlanJson.Write(earlier))).Value!;
-        (ImmutableArray<double> asked, Plan plan) = Make(_ => true, earlier.Source.KeepingTo(before));
+        (ImmutableArray<double> asked, ImmutableArray<double> plain, Plan plan) = Make(_ => true, earlier.Source.KeepingTo(before));
         int materials = plan.Sheets.Length + plan.Boards.Length;
         Assert.Equal(materials + plan.Sheets.Length, asked.Length);
+        Assert.Empty(plain);
         double share = 15.0 / materials;
         Assert.Equal(plan.Sheets.Length, asked.Count(s => Math.Abs(s - (0.75 * share)) < 0.01));
         Assert.Equal(materials, asked.Count(s => Math.Abs(s - share) < 0.01));
     }
 
     [Fact]
-    public void Within_AllProvenAtFirst_NoMoreIsSearched()
+    public void Within_AllProvenAtFirst_NoMoreIsSearchedButForPlainStrips()
     {
-        (ImmutableArray<double> asked, Plan plan) = Make(_ => true);
+        (ImmutableArray<double> asked, ImmutableArray<double> plain, Plan plan) = Make(_ => true);
         Assert.Equal(plan.Sheets.Length + plan.Boards.Length, asked.Length);
+        Assert.Equal(6, plain.Sum(), 0.1);
     }
 
     // A report is kept as it comes, on the thread it comes on.

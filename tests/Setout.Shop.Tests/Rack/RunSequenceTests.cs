@@ -79,13 +79,38 @@ public sealed class RunSequenceTests
     [Fact]
     public void RandomPieces_AnySequence_WoodAndPartsAddUp()
     {
+        Tally sum = Followed(Enumerable.Range(1, 40).Select(seed => (Source(seed), seed)));
+        Assert.True(sum is { Marked: > 100, Voided: > 20, Read: > 10, Plans: > 60, Refused: > 10, FromBlanks: > 20 }, $"{sum}");
+    }
+
+    /// <summary>Several pieces broken down together: each entry goes into the log of each piece that has a part in it, and read together they are one again.</summary>
+    [Fact]
+    public void PiecesTogether_AnySequence_WoodAndPartsAddUp()
+    {
+        Tally sum = Followed(Enumerable.Range(1, 20).Select(seed => (Together(seed), seed)));
+        Assert.True(sum is { Marked: > 60, Voided: > 5, Read: > 5, Plans: > 30, FromBlanks: > 10 }, $"{sum}");
+    }
+
+    private static PieceSource Together(int seed)
+    {
+        PieceSource one = Source(seed);
+        // Another piece in the same unit, with the shop of the first: some woods of both are alike.
+        PieceSource other = Enumerable.Range(seed + 100, 50).Select(Source).First(s => s.Piece.Unit == one.Piece.Unit && s.Piece.Members.Length > 0);
+        Setout.Shop.Texts.Shop shop = one.Shop with { Stock = [.. one.Shop.Stock, .. other.Shop.Stock.Where(s => one.Shop.Stock.All(o => o.Identity != s.Identity))] };
+        return PiecesTogether.Of([("one.yaml", Named(one, "One piece", shop)), ("other.yaml", Named(other, "Other piece", shop))]).Source!;
+    }
+
+    private static PieceSource Named(PieceSource source, string name, Setout.Shop.Texts.Shop shop) => new(source.Piece with { Name = name }, Log.Empty, shop, source.Hash);
+
+    private static Tally Followed(IEnumerable<(PieceSource Source, int Seed)> each)
+    {
         Tally sum = new(0, 0, 0, 0, 0, 0);
-        for (int seed = 1; seed <= 40; seed++)
+        foreach ((PieceSource source, int seed) in each)
         {
-            Tally one = Follow(Source(seed), seed, 16);
+            Tally one = Follow(source, seed, 16);
             sum = new(sum.Marked + one.Marked, sum.Voided + one.Voided, sum.Read + one.Read, sum.Plans + one.Plans, sum.Refused + one.Refused, sum.FromBlanks + one.FromBlanks);
         }
-        Assert.True(sum is { Marked: > 100, Voided: > 20, Read: > 10, Plans: > 60, Refused: > 10, FromBlanks: > 20 }, $"{sum}");
+        return sum;
     }
 
     /// <summary>A random piece with a rack and a yard for its woods.</summary>

@@ -39,7 +39,7 @@ public sealed class WoodLedgerTests
     {
         WoodLedger ledger = WoodLedger.Of(Log(First, First.Replace("id: a", "id: z", StringComparison.Ordinal), Second));
         Assert.Equal(["one-5", "one-6"], ledger.Blanks.Select(b => b.Name));
-        Assert.Equal("z", Assert.Single(ledger.Twice).Id);
+        Assert.Equal("z", Assert.Single(ledger.Twice).Entry.Id);
         // The same run of another plan is another run.
         Assert.Empty(WoodLedger.Of(Log(First, First.Replace("id: a", "id: z", StringComparison.Ordinal).Replace("1a2b", "2b3c", StringComparison.Ordinal))).Twice);
     }
@@ -49,8 +49,10 @@ public sealed class WoodLedgerTests
     {
         WoodLedger ledger = WoodLedger.Of(Log(First, Second, "{id: c, at: 2026-11-26T12:00:00Z, void: a}"));
         Assert.Equal("one-4", Assert.Single(ledger.Unknown).Wood.Name);
-        Assert.Equal(["b"], WoodLedger.Built(Log(First, Second), (MarkEntry)Log(First).Entries[0]).Select(e => e.Id));
-        Assert.Empty(WoodLedger.Built(Log(First, Second), (MarkEntry)Log(Second).Entries[0]));
+        var piece = ShopPiece.Of("", Log(First, Second));
+        ledger = WoodLedger.Of([piece]);
+        Assert.Equal(["b"], ledger.Built(piece, (MarkEntry)Log(First).Entries[0]).Select(e => e.Entry.Id));
+        Assert.Empty(ledger.Built(piece, (MarkEntry)Log(Second).Entries[0]));
     }
 
     private const string Mdf = "one: {panel: mdf, label: 3/4}";

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using Setout.Core.Measures.Text;
 using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 using Setout.Drawing.Breakdowns;
@@ -8,6 +9,7 @@ using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Shop.Runs;
 using Setout.Shop.Tests.Plans;
+using Run = Setout.Cutting.Runs.Run;
 
 namespace Setout.Shop.Tests.Runs;
 
@@ -41,6 +43,28 @@ public partial class FirstCutTests
             seen += named.Length;
         }
         Assert.True(seen > 0 || plan.Sheets.IsEmpty);
+    }
+
+    /// <summary>A rough cut runs beyond the line of the layout: its tick has the figure of its run.</summary>
+    [Fact]
+    public void Of_RoughCutsOfTheSamples_TicksHaveTheFiguresOfTheRuns()
+    {
+        int seen = 0;
+        foreach (Plan plan in Sample.Names.Select(Sample.Plan))
+        {
+            LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+            for (int m = 0; m < plan.Sheets.Length; m++)
+            {
+                ImmutableArray<MarkedSheet> drawn = MarkingOut.Of(plan, plan.Sheets[m], new BreakdownPaper(260, 180));
+                foreach ((Run run, RunCut cut) in plan.Runs.Runs.Where(r => r.Kind == RunKind.Rough).SelectMany(r => r.Cuts.Select(c => (r, c))).Where(p => plan.Runs.Blanks[p.c.Blank].Material == m && p.c.FromRun is not null))
+                {
+                    string[] ticks = [.. Groups(drawn[plan.Runs.Blanks[cut.Blank].Stock].Scene.Items).Select(g => Lettered().Match(g.Title)).Where(t => t.Success).Select(t => t.Groups[2].Value)];
+                    Assert.Contains(bare.Text(run.Figure), ticks);
+                    seen++;
+                }
+            }
+        }
+        Assert.True(seen > 0);
     }
 
     /// <summary>Where nothing on a sheet waits, a run makes each of its first cuts, and what it says of them is where they lie.</summary>

@@ -36,11 +36,18 @@ internal sealed class HandPlan
         return _blanks.Count - 1;
     }
 
+    /// <summary>Says what goes off the sides of a blank before they are true.</summary>
+    public void Raw(int blank, EdgeTrim trim) => _blanks[blank] = _blanks[blank] with { Trim = trim };
+
+    /// <summary>Makes the sheet one that the log of an earlier plan left.</summary>
+    public void IsLeftByAnEarlierPlan() =>
+        _plan = _plan with { Sheets = [_plan.Sheets[0] with { Stock = [.. _plan.Sheets[0].Stock.Select(l => l with { IsBlank = true })] }, .. _plan.Sheets[1..]] };
+
     public void Run(SawWay way, RunKind kind, long figureInEighths, int? trial, params RunCut[] cuts) =>
         _runs.Add(new(_runs.Count + 1, way, kind, In(figureInEighths, 8), [.. cuts]) { Trial = trial });
 
     public static RunCut Cut(int blank, GrainAxis axis, BlankSide from, long figureInEighths, int? off, int? rest, int? fromRun, BlankSide? against = null, int? againstRun = null) =>
         new(blank, axis, from, In(figureInEighths, 8), In(1, 8), off, rest) { FromRun = fromRun, Against = against, AgainstRun = againstRun };
 
-    public Plan Plan(int least = 0, params RunRefusal[] refusals) => _plan with { Runs = new([.. _blanks], [.. _runs], [.. refusals], least == 0 ? _runs.Count : least) };
+    public Plan Plan(int least = 0, params RunRefusal[] refusals) => _plan with { Runs = new([.. _blanks], [.. _runs], [.. refusals], least == 0 ? _runs.Count(r => r.IsSetting) : least) };
 }

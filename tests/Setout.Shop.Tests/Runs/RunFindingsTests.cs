@@ -60,6 +60,26 @@ public partial class RunFindingsTests
         Assert.EndsWith("Without a hand-held saw the rest of the sheet must do with rips up to 700 mm wide and 2540 mm long at the fence and cuts up to 500 mm long on the sled; larger cuts are stopped next.", told.Remedy, StringComparison.Ordinal);
     }
 
+    /// <summary>What is stopped once the first stop is mended is told with it: nobody mends twice.</summary>
+    [Theory]
+    [InlineData("guided: no, sled: no", "run.nothing-trues run.against-fence")] // edges and ends, then lengths
+    [InlineData("guided: no, sled: {deepest: 300}", "run.nothing-trues run.against-fence")]
+    [InlineData("guided: no, sled: no, fence: {widest: 300}", "run.nothing-trues run.too-large")]
+    public void Of_AShopWithoutAGuidedSaw_TellsAllStopsAtOnce(string saws, string codes)
+    {
+        const string Parts = "- {part: a, of: ply, count: 2, length: 600, width: 400}";
+        Finding[] told = [.. Make(saws, Parts, "run.nothing-trues").Findings.Where(f => f.Code.StartsWith("run.", StringComparison.Ordinal))];
+        Assert.All(codes.Split(' '), c => Assert.Contains(told, f => f.Code == c));
+        Assert.All(told, f => Assert.True(f.Severity == Severity.Stop && f.Remedy.Contains("in the shop file", StringComparison.Ordinal) && f.Remedy.Contains("(saws: guided: longest)", StringComparison.Ordinal)));
+        // With sheets that are true no stop comes up that was not told.
+        Plan trued = Make(saws, Parts, "run.too-large");
+        Assert.NotEmpty(trued.Runs.Refusals);
+        Assert.All(trued.Findings.Where(f => f.Code.StartsWith("run.", StringComparison.Ordinal)), f => Assert.Contains(told, t => t.Code == f.Code));
+        // The straight edge that all of them ask for mends all.
+        string longest = told.Select(f => Edge().Match(f.Remedy).Groups[1].Value).Where(v => v.Length > 0).MaxBy(v => double.Parse(v[..^3], System.Globalization.CultureInfo.InvariantCulture))!;
+        Assert.Empty(Make(saws.Replace("guided: no", $"guided: {{longest: {longest}}}", StringComparison.Ordinal), Parts, "run.nothing-trues").Runs.Refusals);
+    }
+
     /// <summary>Which limit stands in the way, and what it would have to be.</summary>
     [Theory]
     [InlineData("fence: {room: 1524}", "there is room for 1524 mm along the fence, it would be 2400 mm (saws: fence: room)")]

@@ -35,6 +35,15 @@ public partial class RunPagesTests
         Assert.All(begins, b => Assert.Equal(Shade.Ink, b.Text.Shade));
     }
 
+    /// <summary>What to mind is read: as large and as black as the rest.</summary>
+    [Fact]
+    public void Compose_WhatToMind_IsBodyTextInBlack()
+    {
+        TextPiece[] mind = [.. Texts(Sample.Plan("jar-cabinet"), Paper.A4).Select(t => t.Text).Where(t => t.Text.PlainText.StartsWith("Mind: ", StringComparison.Ordinal))], body = [.. Texts(Sample.Plan("jar-cabinet"), Paper.A4).Select(t => t.Text).Where(t => t.Text.PlainText.Contains("Table saw, ", StringComparison.Ordinal))];
+        Assert.NotEmpty(mind);
+        Assert.All(mind, m => Assert.Equal((body[0].Size, Shade.Ink), (m.Size, m.Shade)));
+    }
+
     /// <summary>What is set is a true fraction, and each line has its box to tick.</summary>
     [Fact]
     public void Compose_TheJarCabinet_FractionsAreFiguresAndLinesHaveBoxes()
@@ -54,17 +63,20 @@ public partial class RunPagesTests
         string all = string.Join(' ', Texts(Sample.Plan("jar-cabinet"), Paper.A4).Select(t => t.Text.Text.PlainText));
         int first = all.IndexOf("First read the thickness", StringComparison.Ordinal), run = all.IndexOf("Run 1 of", StringComparison.Ordinal);
         Assert.True(first >= 0 && first < run, $"{first} {run}");
-        Assert.Contains("the last lane of board 1 is still", all, StringComparison.Ordinal);
+        Assert.Contains("Off sheet D come D.1 and D.2.", all, StringComparison.Ordinal);
+        // It has no boards.
+        Assert.DoesNotContain("lane", all, StringComparison.Ordinal);
+        Assert.Contains("Mark each edge and end that is trued or sawn: later runs ask for it.", all, StringComparison.Ordinal);
         Assert.Contains("those where the figures of the drawing begin", all, StringComparison.Ordinal);
     }
 
-    /// <summary>The drawing of a sheet says that nothing is crosscut against the fence; the caution over it does not say it again.</summary>
+    /// <summary>The first drawing of a sheet says what may lie at the fence; the caution over it does not say it again.</summary>
     [Theory]
     [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
     public void Compose_ASample_SaysItOnceOnThePageOfASheet(string sample)
     {
         var pages = PageComposer.Compose(BenchSheetWriter.Compose(Sample.Plan(sample), "", Paper.Letter)).Pages.Where(p => p.Section.StartsWith("Breakdown of", StringComparison.Ordinal)).ToList();
         Assert.NotEmpty(pages);
-        Assert.DoesNotContain(pages.SelectMany(p => p.Pieces.OfType<TextPiece>()), t => t.Text.PlainText.Contains("Never crosscut", StringComparison.Ordinal));
+        Assert.DoesNotContain(pages.SelectMany(p => p.Pieces.OfType<TextPiece>()), t => t.Text.PlainText.Contains("Cut against the fence only", StringComparison.Ordinal));
     }
 }

@@ -41,8 +41,8 @@ public class RunWordsAtTheSawTests
         WordedRun run = RunWords.Of(Trued().Plan()).Runs[1];
         Assert.Equal(
             [
-                "For 1/4 off: clamp the straight edge on the good wood beyond the cut, the side that the shoe runs along 5 3/8 from the raw end and towards it; the blade takes the last of the 1/4, on the waste side.",
-                "For 1/2 off: clamp the straight edge on the good wood beyond the cut, the side that the shoe runs along 5 5/8 from the raw end and towards it; the blade takes the last of the 1/2, on the waste side.",
+                "For 1/4 off: clamp the straight edge on the good wood beyond the cut, its shoe side 5 3/8 from the raw end and facing the cut; the blade takes the last of the 1/4, on the waste side.",
+                "For 1/2 off: clamp the straight edge on the good wood beyond the cut, its shoe side 5 5/8 from the raw end and facing the cut; the blade takes the last of the 1/2, on the waste side.",
             ], run.Setting.Take(2));
         Assert.Equal(["1/4 off: dust", "1/2 off: dust"], run.Cuts.Select(c => c.Off));
         Assert.Contains("each may weigh more than 51 lb.", Assert.Single(run.Notes), StringComparison.Ordinal);
@@ -88,11 +88,11 @@ public class RunWordsAtTheSawTests
         WordedRuns runs = RunWords.Of(Sample.Plan("herb-rack"));
         // The board of 2100 mm has its flaw from 640 to 710 mm, the rail of 1450 mm from 905 to 940 mm (samples/shop.yaml).
         Assert.Equal(2, runs.Runs.SelectMany(r => r.Setting).Count(s => s.EndsWith(": chalk the end that its flaws are measured from, the end at 0 of the drawing.", StringComparison.Ordinal)));
-        Assert.Contains(runs.Runs.SelectMany(r => r.Cuts), c => c.Edge.StartsWith("measured from the raw end at 0, where its flaws are measured from", StringComparison.Ordinal));
+        Assert.Contains(runs.Runs.SelectMany(r => r.Cuts), c => c.Edge == "mark 710 from the raw end at 0, where its flaws are measured from; blade on the flaw's side of the mark");
         // 905 - 880 - 3.2 = 21.8 and 940 - 883.2 = 56.8 of the 566.8 that remain, by a kerf of 1/8 in; 566.8 - 56.8 = 510.
         Assert.Contains(runs.Kept, k => k.Words == "566.8 x 45; flaw 21.8 to 56.8 from the end sawn in run 4, 510 of it sound in one length");
         // What lies before the flaw, with 12.7 raw: 640 - 12.7 = 627.3.
-        Assert.Contains(runs.Kept, k => k.Words == "706.8 x 45; flaw 640 to 706.8 from the end that its flaws are measured from, 627.3 of it sound in one length");
+        Assert.Contains(runs.Kept, k => k.Words == "706.8 x 45, raw at the 0 end; flaw 640 to 706.8 from the end that its flaws are measured from, 627.3 of it sound in one length");
     }
 
     [Fact]
@@ -119,9 +119,89 @@ public class RunWordsAtTheSawTests
     public void Of_LongWood_SaysWhatHoldsItUp(SawWay way, long along, string note)
     {
         var hand = new HandPlan(Shoe);
-        int sheet = hand.Blank(along, 40, BlankUse.Stock), off = hand.Blank(94, 40, BlankUse.Work), rest = hand.Blank(along - 95, 40, BlankUse.Keep);
-        hand.Run(way, RunKind.Size, 94, null, Cut(sheet, GrainAxis.Along, BlankSide.NearEnd, 94, off, rest, 0));
+        int sheet = hand.Blank(along, 100, BlankUse.Stock), off = hand.Blank(96, 100, BlankUse.Work), rest = hand.Blank(along - 97, 100, BlankUse.Keep);
+        hand.Run(way, RunKind.Size, 96, null, Cut(sheet, GrainAxis.Along, BlankSide.NearEnd, 96, off, rest, 0));
         Assert.Equal(note, string.Join(' ', RunWords.Of(hand.Plan()).Runs.Single().Notes));
+    }
+
+    [Theory]
+    // Sizes in eighths of an inch: 8 7/8 cut to 6; 23 1/4 to 20; 96 to 6; 28 3/4 to 22; 30 to 15.
+    [InlineData(SawWay.Stop, 71, 48, "Clamp sheet D: it is short.")]
+    [InlineData(SawWay.Stop, 186, 160, "Clamp sheet D: it is short.")]
+    [InlineData(SawWay.Stop, 384, 48, "Clamp sheet D: what comes off is short, and no hand holds it at the stop.")]
+    [InlineData(SawWay.Stop, 230, 176, "Clamp sheet D: what remains is short.")]
+    [InlineData(SawWay.Stop, 240, 120, "")]
+    [InlineData(SawWay.Sled, 71, 48, "Clamp sheet D to the sled: it is short.")]
+    [InlineData(SawWay.Sled, 230, 176, "Clamp sheet D to the sled: what remains is short.")]
+    [InlineData(SawWay.Guide, 71, 48, "")]
+    public void Of_ShortWood_SaysWhatHoldsIt(SawWay way, long along, long figure, string note)
+    {
+        var hand = new HandPlan(Shoe);
+        int board = hand.Blank(along, 24, BlankUse.Stock), part = hand.Blank(figure, 24, BlankUse.Part, "Cs"), rest = hand.Blank(along - figure - 1, 24, BlankUse.Waste);
+        hand.Run(way, RunKind.Size, figure, null, Cut(board, GrainAxis.Along, BlankSide.NearEnd, figure, part, rest, 0));
+        Assert.Equal(note, string.Join(' ', RunWords.Of(hand.Plan()).Runs.Single().Notes));
+    }
+
+    [Theory]
+    [InlineData(95, "Sheet D is short along the fence: two push blocks that hold down and forward; with a stick at the end alone it turns.")]
+    [InlineData(96, "")]
+    public void Of_ShortWoodAtTheFence_SaysWhatHoldsIt(long along, string note)
+    {
+        var hand = new HandPlan(Shoe);
+        int sheet = hand.Blank(along, 80, BlankUse.Stock), part = hand.Blank(along, 40, BlankUse.Part, "Cs"), rest = hand.Blank(along, 39, BlankUse.Keep);
+        hand.Run(SawWay.Fence, RunKind.Size, 40, null, Cut(sheet, GrainAxis.Across, BlankSide.NearEdge, 40, part, rest, 0));
+        Assert.Equal(note, string.Join(' ', RunWords.Of(hand.Plan()).Runs.Single().Notes));
+    }
+
+    /// <summary>A mark has its figure wherever it stands: in the heading where it is the same for all, and with each row.</summary>
+    [Fact]
+    public void Of_AFlawThatIsCutAway_SaysWhereToMark()
+    {
+        var hand = new HandPlan();
+        int board = hand.Blank(768, 24, BlankUse.Stock), part = hand.Blank(200, 24, BlankUse.Part, "Cs"), left = hand.Blank(567, 24, BlankUse.Work), flaw = hand.Blank(80, 24, BlankUse.Waste), good = hand.Blank(486, 24, BlankUse.Work);
+        hand.Run(SawWay.Stop, RunKind.Size, 200, null, Cut(board, GrainAxis.Along, BlankSide.NearEnd, 200, part, left, 0));
+        hand.Run(SawWay.Stop, RunKind.Clear, 0, null, Cut(left, GrainAxis.Along, BlankSide.NearEnd, 81, flaw, good, 1));
+        WordedRun run = RunWords.Of(hand.Plan()).Runs[1];
+        Assert.Equal(("Run 2 of 2: cut flaws away, 10 1/8 off", "mark 10 1/8 from the end sawn in run 1; blade on the flaw's side of the mark"), (run.Heading, run.Edge));
+    }
+
+    [Fact]
+    public void Of_AFlawAtUnlikePlaces_SaysWhereToMarkInEachRow()
+    {
+        var hand = new HandPlan();
+        int one = hand.Blank(768, 24, BlankUse.Stock), two = hand.Blank(768, 24, BlankUse.Stock), goodOne = hand.Blank(687, 24, BlankUse.Keep), goodTwo = hand.Blank(686, 24, BlankUse.Keep);
+        hand.Run(SawWay.Stop, RunKind.Clear, 0, null, Cut(one, GrainAxis.Along, BlankSide.NearEnd, 81, null, goodOne, 0), Cut(two, GrainAxis.Along, BlankSide.NearEnd, 82, null, goodTwo, 0));
+        WordedRun run = RunWords.Of(hand.Plan()).Runs.Single();
+        Assert.Equal("Run 1 of 1: cut flaws away", run.Heading);
+        Assert.Equal(["mark 10 1/8 from the end as bought at 0; blade on the flaw's side of the mark", "mark 10 1/4 from the end as bought at 0; blade on the flaw's side of the mark"], run.Cuts.Select(c => c.Edge));
+    }
+
+    /// <summary>Clamped beyond the cut, the straight edge needs wood there: at 4 + 1/8 + 5 1/8 = 9 1/4.</summary>
+    [Theory]
+    [InlineData(43, "There is no wood under the straight edge at sheet D: lay a piece of the same thickness beside it, fixed down, to carry straight edge and shoe.")]
+    [InlineData(74, "There is no wood under the straight edge at sheet D: lay a piece of the same thickness beside it, fixed down, to carry straight edge and shoe.")]
+    [InlineData(75, "")]
+    public void Of_AStraightEdgeBeyondTheWood_SaysWhatCarriesIt(long across, string beside)
+    {
+        var hand = new HandPlan(Shoe);
+        int sheet = hand.Blank(270, across, BlankUse.Stock), part = hand.Blank(270, 32, BlankUse.Part, "Cs"), rest = hand.Blank(270, across - 33, BlankUse.Waste);
+        hand.Run(SawWay.Guide, RunKind.Size, 32, null, Cut(sheet, GrainAxis.Across, BlankSide.NearEdge, 32, part, rest, 0));
+        Assert.Equal(
+            $"Cs is narrower than the shoe: clamp the straight edge beyond the cut, its shoe side 9 1/4 from the reference edge and facing the cut; the blade runs just past 4, outside Cs. {beside}".TrimEnd(),
+            string.Join(' ', RunWords.Of(hand.Plan()).Runs.Single().Setting));
+    }
+
+    /// <summary>What nobody measured is no figure below zero: both cases are said.</summary>
+    [Fact]
+    public void Of_AShoeThatNobodyMeasured_SaysBothCases()
+    {
+        var hand = new HandPlan("lift: 51 lb");
+        int sheet = hand.Blank(270, 43, BlankUse.Stock), part = hand.Blank(270, 32, BlankUse.Part, "Cs"), rest = hand.Blank(270, 10, BlankUse.Waste);
+        hand.Run(SawWay.Guide, RunKind.Size, 32, null, Cut(sheet, GrainAxis.Across, BlankSide.NearEdge, 32, part, rest, 0));
+        Assert.Equal(
+            "Clamp the straight edge on Cs, its shoe side 4 less the offset of your saw's shoe from the reference edge and facing the cut; the blade runs just past 4, outside Cs. "
+            + "Where the piece is narrower than the shoe: straight edge beyond the cut, its shoe side 4 1/8 and that offset from the reference edge; where no wood is there, on a piece of the same thickness laid beside it and fixed down.",
+            RunWords.Of(hand.Plan()).Runs.Single().Setting[0]);
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public class SampleRunsTests
     public void Plan_OfASample_HasTheFewestSettings(string sample)
     {
         RunPlan runs = Sample.Plan(sample).Runs;
-        Assert.Equal(runs.LeastSettings, runs.Runs.Length);
+        Assert.Equal(runs.LeastSettings, runs.Settings);
     }
 
     /// <summary>Seen from the parts: none that waits comes out, and each that does not does, unless it lies in a strip that a reading sizes.</summary>

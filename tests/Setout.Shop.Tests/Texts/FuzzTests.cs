@@ -1,4 +1,5 @@
 using CsCheck;
+using Setout.Shop.Edits;
 using Setout.Shop.Texts;
 using Setout.Testing;
 
@@ -18,7 +19,8 @@ public class FuzzTests
 
     private static readonly Gen<(int Kind, double At, double To, char Sign)> s_change = Gen.Select(Gen.Int[0, 5], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Char[Signs]);
 
-    private static readonly Gen<string> s_spoilt = Gen.Select(Gen.OneOf(s_texts), s_change.Array[1, 6], (text, changes) =>
+    /// <summary>Spoilt samples.</summary>
+    internal static readonly Gen<string> Spoilt = Gen.Select(Gen.OneOf(s_texts), s_change.Array[1, 6], (text, changes) =>
     {
         foreach ((int kind, double at, double to, char sign) in changes)
         {
@@ -38,7 +40,7 @@ public class FuzzTests
     });
 
     [Fact]
-    public void Read_SpoiltSamples_GivesFindingsWithinTheTextAndNeverThrows() => s_spoilt.Holds(text =>
+    public void Read_SpoiltSamples_GivesFindingsWithinTheTextAndNeverThrows() => Spoilt.Holds(text =>
     {
         Check(text, PieceText.Read(text));
         Check(text, ShopText.Read(text));
@@ -46,9 +48,9 @@ public class FuzzTests
     }, iter: 2000);
 
     [Fact]
-    public void Set_SpoiltSamples_NeverThrows() => s_spoilt.Holds(text =>
+    public void Set_SpoiltSamples_NeverThrows() => Spoilt.Holds(text =>
     {
-        TextRead<string> set = PieceSplice.Set(text, SplicePath.Of("C", "width"), "31");
+        TextRead<string> set = TextSplice.Set(text, TextPath.Of("C", "width"), "31");
         Assert.True(set.Value is not null || set.Findings.Length > 0);
     }, iter: 2000);
 

@@ -16,10 +16,12 @@ internal static class FewestBatches
 {
     /// <summary>The fewest; null when the library did not come to an end.</summary>
     /// <param name="tasks">Each after all that it needs.</param>
-    public static int? Of(IReadOnlyList<BatchTask> tasks)
+    /// <param name="free">Labels whose batches cost nothing; there may be as many of them as there are tasks.</param>
+    public static int? Of(IReadOnlyList<BatchTask> tasks, IReadOnlySet<int>? free = null)
     {
         if (tasks.Count == 0) return 0;
-        int labels = tasks.Max(t => t.Label) + 1, places = Greedy(tasks);
+        int labels = tasks.Max(t => t.Label) + 1, places = free is { Count: > 0 } ? tasks.Count : Greedy(tasks);
+        bool Costs(int column) => column < labels * places && !(free?.Contains(column / places) ?? false);
         var rows = new List<ProgramRow>();
         var entries = Enumerable.Range(0, (labels + tasks.Count) * places).Select(_ => new List<(int Row, long Count)>()).ToList();
         int At(int label, int place) => (label * places) + place;
@@ -49,9 +51,9 @@ internal static class FewestBatches
                 if (t == places - 1) Row(1, 1, (Done(c, t), 1));
             }
         }
-        ProgramColumn[] columns = [.. entries.Select((e, i) => new ProgramColumn(i < labels * places ? 1 : 0, 1, e))];
+        ProgramColumn[] columns = [.. entries.Select((e, i) => new ProgramColumn(Costs(i) ? 1 : 0, 1, e))];
         IntegerAnswer answer = LibraryPrograms.Instance.Choose(new(rows, columns), new(60, 1), CancellationToken.None);
-        return answer is { Finished: true, Counts: { } counts } ? counts.Take(labels * places).Sum() : null;
+        return answer is { Finished: true, Counts: { } counts } ? counts.Where((_, i) => Costs(i)).Sum() : null;
     }
 
     /// <summary>Whether these labels, in turn, do everything, when each batch does all it can.</summary>

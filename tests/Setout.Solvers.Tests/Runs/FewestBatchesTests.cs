@@ -60,6 +60,23 @@ public sealed class FewestBatchesTests
     public void Planner_RandomGraphsOfSeveralNeeds_ProvenIsFewest() =>
         Graphs(14, 5, 3).Holds(tasks => Agrees(tasks, RunOrder.UsualBudget), iter: 150);
 
+    /// <summary>Of two labels nothing is set for: they may be come back to at will.</summary>
+    [Fact]
+    public void Planner_RandomGraphsWithLabelsThatAreFree_ProvenIsFewest()
+    {
+        HashSet<int> free = [0, 2];
+        int cameBack = 0;
+        Graphs(14, 5, 1).Holds(tasks =>
+        {
+            SettingOrder order = RunOrder.Fewest([.. tasks.Select(t => new OrderedCut(t.Label, t.Needs))], tasks.Max(t => t.Label) + 1, (_, label) => label, isFree: free.Contains);
+            int fewest = FewestBatches.Of(tasks, free) ?? throw new InvalidOperationException("The programme did not end."), set = order.Labels.Count(l => !free.Contains(l));
+            Assert.True(FewestBatches.DoesAll(tasks, order.Labels), $"{string.Join(' ', order.Labels)} does not do all");
+            Assert.True(order.Least == fewest && fewest == set, $"{set} settings, {order.Least} said to be the least; {fewest} are");
+            if (order.Labels.CountBy(l => l).Any(l => l.Value > 1 && free.Contains(l.Key))) Interlocked.Increment(ref cameBack);
+        }, iter: 100);
+        Assert.True(cameBack > 10, $"{cameBack}");
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(3)]

@@ -147,8 +147,7 @@ internal sealed class Bench(ImmutableArray<RunMaterial> materials, SawLimits lim
         (long off, long rest, long dust) = run.Kind switch
         {
             RunKind.True or RunKind.Clear => (figure - kerf, extent - figure, Math.Min(figure, kerf)),
-            RunKind.Lane => (figure - cut.Planed.Ticks, extent - figure - kerf - cut.PlanedRest.Ticks, cut.Planed.Ticks + Math.Min(kerf + cut.PlanedRest.Ticks, extent - figure)),
-            _ => (figure, extent - figure - kerf, Math.Min(kerf, extent - figure)),
+            _ => (figure - cut.Planed.Ticks, extent - figure - kerf - cut.PlanedRest.Ticks, cut.Planed.Ticks + Math.Min(kerf + cut.PlanedRest.Ticks, extent - figure)),
         };
         DustArea += (Int128)wood.Extent(Wood.Other(cut.Axis)) * dust;
         bool near = cut.From == Wood.Near(cut.Axis);
@@ -157,7 +156,7 @@ internal sealed class Bench(ImmutableArray<RunMaterial> materials, SawLimits lim
         WoodSide offCut = run.Kind == RunKind.Rough ? Rough(run, cut.Off, toward) : Sawn(run, off - (extent - to.Margin)), restCut = Sawn(run, from.Margin - (extent - rest));
         Wood offWood = near ? wood.Piece(cut.Axis, 0, off, from, offCut, run.Number) : wood.Piece(cut.Axis, extent - off, off, offCut, from, run.Number);
         Wood restWood = near ? wood.Piece(cut.Axis, extent - rest, rest, restCut, to, run.Number) : wood.Piece(cut.Axis, 0, rest, to, restCut, run.Number);
-        long spared = run.Kind is RunKind.Size or RunKind.Break or RunKind.Rough ? Math.Max(0, LayoutKerf(wood.Material).Ticks - kerf) : 0;
+        long spared = run.Kind is RunKind.Size or RunKind.Break or RunKind.Rough && !CutRules.IsLane(this, wood, cut) ? Math.Max(0, LayoutKerf(wood.Material).Ticks - kerf) : 0;
         if (spared > 0)
         {
             _thin.Add((wood.Material, wood.Stock));

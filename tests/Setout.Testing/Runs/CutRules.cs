@@ -63,10 +63,13 @@ internal static class CutRules
         _ => limits.Boards?.Kerf,
     };
 
+    /// <summary>A board is ripped into lanes, whatever else is cut at that setting.</summary>
+    public static bool IsLane(Bench bench, Wood wood, RunCut cut) => bench.Materials[wood.Material] is RunBoards && cut.Axis == GrainAxis.Across;
+
     private static void Kerf(Bench bench, Wood wood, Run run, RunCut cut, Action<SawRule, string> wrong)
     {
         if (KerfOf(bench.Limits, run.Way) is { } kerf && cut.Kerf != kerf) wrong(SawRule.KerfIsOfTheSaw, $"the kerf is {cut.Kerf}, the saw's is {kerf}");
-        if (run.Kind == RunKind.Lane)
+        if (IsLane(bench, wood, cut))
         {
             Length lost = cut.Kerf + cut.Planed + cut.PlanedRest;
             // Where nothing is left beyond the last lane, nothing of it is planed.
@@ -87,6 +90,7 @@ internal static class CutRules
             RunKind.Clear when !board || across => "a flaw is cut out of a board",
             _ when run.Way == SawWay.Stop && (!board || across) => "the crosscut saw crosscuts boards",
             _ when run.Way == SawWay.Fence && board && !across => "a board is crosscut against the fence",
+            _ when run.Way != SawWay.Fence && board && across => "a board is ripped away from the fence",
             _ => null,
         };
         if (why is not null) wrong(SawRule.WaySuitsTheCut, why);

@@ -20,11 +20,12 @@ internal static class FormRules
             if (run.Number != i + 1) bench.Wrong(SawRule.RunsAreNumbered, $"run {i + 1} has the number {run.Number}");
             if (run.Cuts.IsEmpty) bench.Wrong(SawRule.EveryRunCuts, $"run {i + 1} makes no cut", i + 1);
             OneSetting(bench, run);
-            if (i > 0 && (run.Way, run.Kind, run.Figure) == (plan.Runs[i - 1].Way, plan.Runs[i - 1].Kind, plan.Runs[i - 1].Figure))
+            if (i > 0 && SawSimulator.Setting(run) == SawSimulator.Setting(plan.Runs[i - 1]))
                 bench.Wrong(SawRule.NeighboursDiffer, $"runs {i} and {i + 1} are one: {run.Way}, {run.Kind} at {run.Figure}", i + 1);
         }
-        if (plan.LeastSettings < 0 || plan.LeastSettings > plan.Runs.Length)
-            bench.Wrong(SawRule.LeastIsNotAbove, $"{plan.LeastSettings} settings are said to be the least, there are {plan.Runs.Length}");
+        int settings = plan.Runs.Count(SawSimulator.IsSet);
+        if (plan.LeastSettings < 0 || plan.LeastSettings > settings || plan.Settings != settings)
+            bench.Wrong(SawRule.LeastIsNotAbove, $"{plan.LeastSettings} settings are said to be the least of {plan.Settings}, there are {settings}");
     }
 
     private static void OneSetting(Bench bench, Run run)

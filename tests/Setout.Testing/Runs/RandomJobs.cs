@@ -15,7 +15,7 @@ public sealed record SawJob(ImmutableArray<RunMaterial> Materials, SawLimits Lim
 
 /// <summary>
 /// Random jobs in random shops: saws missing or small, blades thinner than the layout reckons with, sheets too heavy for one, blanks in hand with uneven trims, parts that wait,
-/// figure groups, boards with lanes and flaws. Sizes come from a short list, so that settings are shared; all are laid by the solvers at a small budget.
+/// figure groups, boards with lanes and flaws, sheets that are followed already, and what runs that were made have left. Sizes come from a short list, so that settings are shared; all are laid by the solvers at a small budget.
 /// </summary>
 public static class RandomJobs
 {
@@ -132,8 +132,15 @@ public static class RandomJobs
         return new(from, Length.Min(from + extent, board));
     }
 
-    /// <summary>One to three materials.</summary>
-    public static Gen<SawJob> Jobs { get; } = Gen.Int[4, 8].SelectMany(half =>
+    /// <summary>One to three materials; two jobs in five are followed already, one of them half cut.</summary>
+    public static Gen<SawJob> Jobs { get; } = Gen.Select(Gen.Int[0, 4], Gen.Int[0, 9_999]).SelectMany((kind, seed) => First.Select(job => kind switch
+    {
+        0 => FollowedJobs.SameLayouts(job, seed),
+        1 => FollowedJobs.HalfCut(job, seed, Budget),
+        _ => job,
+    }));
+
+    private static Gen<SawJob> First => Gen.Int[4, 8].SelectMany(half =>
     {
         var kerf = Length.FromTicks(half * (Length.TicksPerMillimetre / 2));
         return Limits(kerf).SelectMany(limits => Gen.Int[0, 5].SelectMany(kind => kind switch

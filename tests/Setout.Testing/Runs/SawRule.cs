@@ -18,10 +18,10 @@ public enum SawRule
     /// <summary>All cuts of a run have its figure; only truing, clearing and rough cuts, and none against a fence, may each have a mark of its own.</summary>
     OneSettingARun,
 
-    /// <summary>Two neighbouring runs differ in way, kind or figure.</summary>
+    /// <summary>Two neighbouring runs differ in what is set: the way, the figure, or whether it is a figure, a mark of each cut's own or a rough one.</summary>
     NeighboursDiffer,
 
-    /// <summary>No more runs are said to be needed than there are.</summary>
+    /// <summary>No more settings are said to be needed than there are.</summary>
     LeastIsNotAbove,
 
     /// <summary>What is cut lies on the bench: it was made before, and nobody has cut it since.</summary>

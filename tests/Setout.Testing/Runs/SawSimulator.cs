@@ -10,6 +10,13 @@ namespace Setout.Testing.Runs;
 /// </summary>
 public static class SawSimulator
 {
+    /// <summary>What is set at the saw: fence, stop or straight edge at a figure, whatever the cuts are for; or cuts at marks of their own, or rough ones, each by themselves.</summary>
+    public static (SawWay Way, string SetUp, long Figure) Setting(Run run) =>
+        (run.Way, run.Kind is RunKind.Size or RunKind.Break or RunKind.Lane ? "figure" : $"{run.Kind}", run.Figure.Ticks);
+
+    /// <summary>Whether anything is set for a run. On sled and crosscut saw wood that goes to a mark lies where its mark is at the blade, and no stop stands there.</summary>
+    public static bool IsSet(Run run) => !(run.Kind is RunKind.True or RunKind.Clear && run.Way is SawWay.Sled or SawWay.Stop);
+
     /// <summary>Everything that is wrong with a plan; empty when it is sound.</summary>
     /// <param name="materials">The materials with the layouts as the planner gave them back.</param>
     /// <param name="limits">The saws.</param>

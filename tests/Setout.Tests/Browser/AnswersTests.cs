@@ -52,7 +52,7 @@ public sealed class AnswersTests(Room room)
             "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
             Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
-        Assert.Equal("no-referrer", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
+        Assert.Equal("same-origin", Assert.Single(answer.Headers.GetValues("Referrer-Policy")));
         string page = await answer.Content.ReadAsStringAsync();
         Assert.DoesNotContain("style=\"", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<style", page, StringComparison.Ordinal);
@@ -126,9 +126,10 @@ public sealed class AnswersTests(Room room)
     [Fact]
     public async Task Workbench_OnATakenPort_StopsWithAHint()
     {
+        using var folder = new TestFolder();
         var terminal = new TestTerminal();
         int taken = new Uri(room.Address).Port;
-        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("serve", "--port", $"{taken}"));
+        Assert.Equal(ExitCode.Usage, await terminal.RunAsync("serve", "--port", $"{taken}", "--data", folder.Of("data")));
         Assert.Contains($"Port {taken} is taken", terminal.Error, StringComparison.Ordinal);
         Assert.Contains("--port 0", terminal.Error, StringComparison.Ordinal);
     }
@@ -136,13 +137,14 @@ public sealed class AnswersTests(Room room)
     [Fact]
     public async Task Workbench_WhenCancelled_StopsCleanlyAfterSayingWhereItWas()
     {
+        using var folder = new TestFolder();
         using var cancel = new CancellationTokenSource();
         var terminal = new TestTerminal(cancel.Token);
-        Task<int> run = terminal.RunAsync("serve", "--port", "0");
+        Task<int> run = terminal.RunAsync("serve", "--port", "0", "--data", folder.Of("data"));
         await Task.WhenAny(run, terminal.UntilOutHolds("--help"));
         Assert.Contains("http://127.0.0.1:", terminal.Out, StringComparison.Ordinal);
         Assert.Contains("Ctrl-C", terminal.Out, StringComparison.Ordinal);
-        Assert.Contains(Samples.Folder, terminal.Out, StringComparison.Ordinal);
+        Assert.Contains(folder.Of("data"), terminal.Out, StringComparison.Ordinal);
         await cancel.CancelAsync();
         Assert.Equal(ExitCode.Fine, await run);
     }

@@ -1,7 +1,5 @@
-using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
 using Setout.Tests.Browser;
-using Setout.Workbench;
 
 [assembly: AssemblyFixture(typeof(Room))]
 
@@ -14,8 +12,7 @@ public sealed class Room : IAsyncLifetime
     private static readonly string[] s_arguments =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 
-    private readonly TestTerminal _terminal = new();
-    private WebApplication? _app;
+    private KeptShop? _shop;
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -23,12 +20,15 @@ public sealed class Room : IAsyncLifetime
     public string Address { get; private set; } = "";
 
     /// <summary>What the workbench told of faults.</summary>
-    public string Faults => _terminal.Error;
+    public string Faults => _shop!.Terminal.Error;
+
+    /// <summary>Where its pieces are kept.</summary>
+    public string Place => _shop!.Place;
 
     public async ValueTask InitializeAsync()
     {
-        _app = await WorkbenchHost.StartAsync(0, Samples.Folder, _terminal.Terminal, default);
-        Address = WorkbenchHost.AddressOf(_app);
+        _shop = await KeptShop.OpenAsync();
+        Address = _shop.Address;
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = s_arguments });
     }
@@ -37,7 +37,7 @@ public sealed class Room : IAsyncLifetime
     {
         if (_browser is not null) await _browser.DisposeAsync();
         _playwright?.Dispose();
-        if (_app is not null) await _app.DisposeAsync();
+        if (_shop is not null) await _shop.DisposeAsync();
     }
 
     /// <summary>A window of its own.</summary>

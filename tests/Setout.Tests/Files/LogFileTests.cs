@@ -126,7 +126,7 @@ public sealed class LogFileTests : IDisposable
     [Fact]
     public void Facts_CarriedToADatabaseAndBack_AreTheSameLog()
     {
-        using var database = FactDatabase.Open(_folder.Of("facts.db"));
+        using var database = ShopDatabase.Open(_folder.Of("facts.db"));
         var first = new LogFile(LogPath);
         first.Append(FactSamples.EachKind);
         IFactStore kept = database.FactsOf("chest");

@@ -19,7 +19,7 @@ internal static class BenchSheetEndpoints
         if (plan.IsStopped) return Results.Text("The plan is stopped, so there are no bench sheets: see the notes at Set out.\n", statusCode: StatusCodes.Status409Conflict);
         Paper sheet = paper switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4 };
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, piece.File.Files!.Stand(), sheet, fit, cancel), pdf);
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, piece.File.Stand(), sheet, fit, cancel), pdf);
         return Results.File(pdf.ToArray(), "application/pdf", $"{piece.Name}-bench-sheets.pdf");
     }
 }

@@ -65,7 +65,7 @@ public sealed record FittingView(
     {
         SetPiece set = piece.Set;
         var head = PieceHead.Of(piece, "fit");
-        if (report is null) return new(head, Note.Of(set.Findings.Where(f => f.Severity == Severity.Stop), set, piece.Name, piece.File.Files!.Piece), null, [], [], [], [], [], []);
+        if (report is null) return new(head, Note.Of(set.Findings.Where(f => f.Severity == Severity.Stop), set, piece.Name, piece.File.FileName), null, [], [], [], [], [], []);
         if (report.Gaps.Length == 0) return new(head, [], null, [], [], [], [], [], []);
         ImmutableArray<AlikeGaps> alike = AlikeGaps.Of(report);
         ImmutableArray<string> Drawn(GapPaper paper) => [.. GapPictures.Of(set, alike, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];

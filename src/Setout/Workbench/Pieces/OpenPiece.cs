@@ -5,7 +5,7 @@ namespace Setout.Workbench.Pieces;
 
 /// <summary>A piece that could be read, set out.</summary>
 /// <param name="Name">Its name in addresses.</param>
-/// <param name="File">Its texts on disk.</param>
+/// <param name="File">Its texts as they are kept.</param>
 /// <param name="Source">The texts read.</param>
 /// <param name="Set">The piece set out.</param>
 /// <param name="Plan">The whole plan, where it was waited for or is ready; else null.</param>

@@ -6,7 +6,7 @@ using Setout.Workbench.Shell;
 namespace Setout.Workbench.Pieces;
 
 /// <summary>Opens the piece that an address names and hands it to its page; a name that is not known and a file that cannot be read get pages of their own.</summary>
-internal sealed class PieceDoor(PieceFolder folder, PlanDesk desk)
+internal sealed class PieceDoor(KeptPieces folder, PlanDesk desk)
 {
     private const int Tries = 5;
 

@@ -9,5 +9,5 @@ namespace Setout.Workbench.Pieces;
 internal static class StoppedNotes
 {
     public static ImmutableArray<Note> Of(OpenPiece piece, Plan plan) =>
-        Note.Of(plan.Findings.Where(f => f.Severity == Severity.Stop), plan.Set, piece.Name, piece.File.Files!.Piece);
+        Note.Of(plan.Findings.Where(f => f.Severity == Severity.Stop), plan.Set, piece.Name, piece.File.FileName);
 }

@@ -3,6 +3,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Elevations;
 using Setout.Drawing.Scenes;
+using Setout.Drawing.Turning;
 using Setout.Shop.Drawings;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
@@ -31,13 +32,22 @@ public sealed record ViewLink(string Word, string Href, bool IsCurrent);
 /// <param name="Members">The members and openings drawn.</param>
 public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
 {
+    /// <summary>What turns it; null for a view that stands still.</summary>
+    public TurningControls? Turning { get; init; }
+
     private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
     private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
     /// <summary>Null when there is nothing to draw.</summary>
-    internal static DrawingView? Of(SetPiece set, string piece, string? asked, string? view)
+    /// <param name="set">The piece.</param>
+    /// <param name="piece">Its name in addresses.</param>
+    /// <param name="asked">The chosen size; null for none.</param>
+    /// <param name="view">The word of the view; null for the front.</param>
+    /// <param name="standpoint">From where it is looked at where it can be turned.</param>
+    internal static DrawingView? Of(SetPiece set, string piece, string? asked, string? view, Standpoint standpoint)
     {
         if (set.IsStopped || !PieceView.Has(set)) return null;
+        if (view == TurningControls.Word) return Turned(set, piece, asked, standpoint);
         Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
         string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
         Scene scene = PieceView.Draw(set, from, s_wide).Scene;
@@ -50,9 +60,30 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         }
         bool IsDimension(GroupItem group) => set.Worked.Values.ContainsKey(new(group.Key));
         return new(from switch { Views.Above => "Plan", Views.Right => "Side elevation", _ => "Front elevation" },
-            [.. PieceView.All.Select(v => new ViewLink(PieceView.Word(v), Links.View(piece, Word(v), asked ?? ""), v == from))],
+            TabsOf(piece, asked, Word(from)),
             Marked(scene, chosen), Marked(PieceView.Draw(set, from, s_narrow).Scene, chosen),
             [.. groups.Where(IsDimension).Select(Line)], [.. groups.Where(g => !IsDimension(g)).Select(Line)]);
+    }
+
+    private static ImmutableArray<ViewLink> TabsOf(string piece, string? asked, string current)
+    {
+        string Named(Views v) => v == Views.Front ? "" : PieceView.Word(v);
+        return
+        [
+            .. PieceView.All.Select(v => new ViewLink(PieceView.Word(v), Links.View(piece, Named(v), asked ?? ""), Named(v) == current)),
+            new(TurningControls.Word, Links.View(piece, TurningControls.Word, asked ?? ""), current == TurningControls.Word),
+        ];
+    }
+
+    private static DrawingView Turned(SetPiece set, string piece, string? asked, Standpoint standpoint)
+    {
+        (Scene wide, Scene narrow, TurningControls controls) = TurningControls.Of(set, piece, asked, standpoint);
+        // Nearest first would change with each turn: the list keeps the order of the piece.
+        List<(string Key, string Title)> parts = [.. TurningPiece.Input(set).Blocks.Select(b => (b.Key.Split('#')[0], b.Title)).DistinctBy(b => b.Item1)];
+        ImmutableHashSet<string> chosen = Chosen(set, [.. parts.Select(p => p.Key)], asked);
+        return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(wide, chosen), Marked(narrow, chosen), [],
+            [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Word), p.Key, chosen.Contains(p.Key)))])
+        { Turning = controls };
     }
 
     private static IEnumerable<GroupItem> GroupsOf(ImmutableArray<SceneItem> items) =>

@@ -7,5 +7,6 @@ namespace Setout.Workbench.SetOut;
 internal static class SetOutEndpoints
 {
     public static void MapSetOut(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/piece/{name}", (string name, string? size, string? view, PieceDoor door) => door.Open(name, piece => Pages.Show<SetOutPage>(SetOutView.Of(piece, size, view))));
+        routes.MapGet("/piece/{name}", (string name, string? size, string? view, string? turn, string? tip, string? apart, PieceDoor door) =>
+            door.Open(name, piece => Pages.Show<SetOutPage>(SetOutView.Of(piece, size, view, TurningControls.Asked(turn, tip, apart)))));
 }

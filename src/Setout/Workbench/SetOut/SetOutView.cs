@@ -3,6 +3,8 @@ using Setout.Core.Craft;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Drawing.Turning;
+using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -24,17 +26,29 @@ public sealed record SetOutView(
 {
     private const int PlainNotesShown = 2;
 
+    /// <summary>What can be done with what is chosen.</summary>
+    public required ChoiceForms Choices { get; init; }
+
+    /// <summary>What was done, and what can be taken back.</summary>
+    public required HistoryView History { get; init; }
+
     /// <summary>How many notes are folded away, in words.</summary>
     public string MoreNotesWords => MoreNotes.Length == 1 ? "1 more note" : $"{MoreNotes.Length} more notes";
 
-    internal static SetOutView Of(OpenPiece piece, string? size, string? view)
+    internal static SetOutView Of(OpenPiece piece, string? size, string? view, Standpoint standpoint)
     {
         SetPiece set = piece.Set;
         ImmutableArray<Finding> findings = piece.Plan?.Findings ?? [.. set.Findings.OrderByDescending(f => f.Severity)];
-        ImmutableArray<Note> notes = Note.Of(findings, set, piece.Name, piece.File.Files!.Piece);
+        ImmutableArray<Note> notes = Note.Of(findings, set, piece.Name, piece.File.FileName);
         int shown = Math.Min(notes.Length, notes.Count(n => n.IsRed) + PlainNotesShown);
-        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size, view), ChosenSize.Of(piece, size),
-            notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name));
+        string back = Links.View(piece.Name, view ?? "", size ?? "");
+        ChosenSize chosen = ChosenSize.Of(piece, size);
+        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size, view, standpoint), chosen,
+            notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name))
+        {
+            Choices = ChoiceForms.Of(piece, size, chosen.Owner, back),
+            History = HistoryView.Of(piece, back),
+        };
     }
 
     private static IEnumerable<string> CautionsOf(SetPiece set)

@@ -1,3 +1,4 @@
+using Setout.Workbench.Beginning;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -7,5 +8,5 @@ namespace Setout.Workbench.Shelf;
 internal static class ShelfEndpoints
 {
     public static void MapShelf(this IEndpointRouteBuilder routes) =>
-        routes.MapGet(Links.Shelf, (PieceFolder folder, PlanDesk desk) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk)));
+        routes.MapGet(Links.Shelf, (KeptPieces folder, PlanDesk desk, Samples samples) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk, samples)));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Workbench.Beginning;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -14,41 +15,27 @@ namespace Setout.Workbench.Shelf;
 /// <param name="State">How many parts and findings, in words.</param>
 /// <param name="IsRed">Whether something stops it or wants a look.</param>
 /// <param name="Notes">For a file that cannot be read: what is wrong, each with its place.</param>
-/// <param name="Refusal">For a file that cannot be read at all: why.</param>
-public sealed record ShelfPiece(string Name, string Href, string About, string Drawing, string State, bool IsRed, ImmutableArray<Note> Notes, string Refusal);
+public sealed record ShelfPiece(string Name, string Href, string About, string Drawing, string State, bool IsRed, ImmutableArray<Note> Notes);
 
 /// <summary>The shelf of pieces.</summary>
-/// <param name="Folder">Where they lie; empty when there is no folder.</param>
+/// <param name="Folder">Where they are kept.</param>
 /// <param name="Pieces">In order of their names.</param>
 public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
 {
-    /// <summary>A piece to begin with, shown on an empty shelf. A test reads it.</summary>
-    public const string Example = """
-        setout: 1
-        name: Small shelf
-        unit: in
-        materials:
-          ply: {panel: hardwood plywood, label: 3/4}
-        assembly:
-          - case: C
-            of: ply
-            width: 30
-            height: 36
-            depth: 11
-            shelves: {down: [S1, S2]}
-        """;
+    /// <summary>What can be begun with.</summary>
+    public required ImmutableArray<SamplePiece> Samples { get; init; }
 
-    internal static ShelfView Of(PieceFolder folder, PlanDesk desk) =>
-        new(folder.Path ?? "", [.. folder.Names().Select(folder.Read).OfType<PieceFile>().Select(f => Piece(f, desk))]);
+    internal static ShelfView Of(KeptPieces folder, PlanDesk desk, Samples samples) =>
+        new(folder.Place, [.. folder.ReadAll().Select(f => Piece(f, desk))]) { Samples = samples.All };
 
     private static ShelfPiece Piece(PieceFile file, PlanDesk desk)
     {
         string href = Links.Stage(file.Name, "");
         if (file.Source is not { } source)
-            return new(file.Name + ".yaml", href, "", "", "cannot be read", true, [.. file.Findings.Select(f => Note.Of(f.Finding, file.Files!.FileOf(f.Text)))], file.Refusal);
+            return new(file.Name + ".yaml", href, "", "", "cannot be read", true, [.. file.Findings.Select(f => Note.Of(f.Finding, file.FileOf(f.Text)))]);
         SetPiece set = desk.SetOut(file.Name, source);
         ImmutableArray<Finding> findings = desk.PlanIfReady(file.Name, source)?.Findings ?? set.Findings;
-        return new(set.Piece.Name, href, set.Piece.About, SmallFront.Draw(set), State(set, findings), findings.Any(f => f.Severity > Severity.Note), [], "");
+        return new(set.Piece.Name, href, set.Piece.About, SmallFront.Draw(set), State(set, findings), findings.Any(f => f.Severity > Severity.Note), []);
     }
 
     private static string State(SetPiece set, ImmutableArray<Finding> findings)

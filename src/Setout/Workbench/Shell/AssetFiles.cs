@@ -33,7 +33,7 @@ public static class AssetFiles
         var all = ImmutableDictionary.CreateBuilder<string, Asset>();
         foreach (Face face in Enum.GetValues<Face>()) all.Add(Typeface.FileName(face), Of(Typeface.File(face), "font/ttf"));
         all.Add("mark.svg", Of(Embedded("mark.svg"), "image/svg+xml"));
-        all.Add("workbench.js", Of(Embedded("workbench.js"), "text/javascript; charset=utf-8"));
+        foreach (string script in new[] { "workbench.js", "turning.js", "changing.js" }) all.Add(script, Of(Embedded(script), "text/javascript; charset=utf-8"));
         all.Add("drawing.css", Of(Encoding.UTF8.GetBytes(SvgStyle.Sheet), "text/css; charset=utf-8"));
         string faces = string.Concat(Enum.GetValues<Face>().Select(f => FontFace(f, $"../{all[Typeface.FileName(f)].Tag}/{Typeface.FileName(f)}")));
         all.Add("workbench.css", Of([.. Encoding.UTF8.GetBytes(faces), .. Embedded("workbench.css")], "text/css; charset=utf-8"));

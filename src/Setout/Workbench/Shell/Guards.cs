@@ -16,7 +16,8 @@ internal static class Guards
         IHeaderDictionary headers = http.Response.Headers;
         headers.ContentSecurityPolicy = ContentPolicy;
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        // With "no-referrer" browsers would not say either where a form comes from, and it would be refused.
+        headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers.CacheControl = "no-cache";
         await next(http);

@@ -22,6 +22,9 @@ public static class Links
         return $"{Stage(piece, "")}{(asked.Length > 0 ? "?" : "")}{string.Join('&', asked)}";
     }
 
+    /// <summary>The text of a piece.</summary>
+    public static string Text(string piece) => Stage(piece, "text");
+
     /// <summary>The bench sheets as a file.</summary>
     public static string BenchSheets(string piece) => Stage(piece, "bench-sheets.pdf");
 }

@@ -33,6 +33,6 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
             [.. s_stages.Select(s => new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current))],
             Phrase.Of($"{unit} · grid ").Add(bare.Format(piece.Set.Grid.Step)),
             isStopped ? null : Links.BenchSheets(piece.Name), piece.Set.Piece.Unit == LengthUnit.Inch ? "letter" : "a4",
-            $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Files?.Stand()}");
+            $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Stand()}");
     }
 }

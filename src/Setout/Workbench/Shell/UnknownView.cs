@@ -13,7 +13,7 @@ public sealed record UnknownView(string Words, string? Guess, string? GuessHref)
     internal static UnknownView Piece(string name, ImmutableArray<string> known)
     {
         string? guess = NearestWord.Of(name, known);
-        return new($"There is no piece “{Short(name)}” in this folder.", guess, guess is null ? null : Links.Stage(guess, ""));
+        return new($"There is no piece “{Short(name)}”.", guess, guess is null ? null : Links.Stage(guess, ""));
     }
 
     internal static UnknownView Page(string path) => new($"There is no page “{Short(path)}”.", null, null);
@@ -23,10 +23,9 @@ public sealed record UnknownView(string Words, string? Guess, string? GuessHref)
 
 /// <summary>A piece whose texts cannot be used.</summary>
 /// <param name="Name">Its name in addresses.</param>
-/// <param name="Refusal">Why it could not be read at all; else empty.</param>
 /// <param name="Notes">What is wrong, each with its place.</param>
-public sealed record UnreadableView(string Name, string Refusal, ImmutableArray<Note> Notes)
+public sealed record UnreadableView(string Name, ImmutableArray<Note> Notes)
 {
     internal static UnreadableView Of(PieceFile file) =>
-        new(file.Name, file.Refusal, [.. file.Findings.Select(f => Note.Of(f.Finding, file.Files!.FileOf(f.Text)))]);
+        new(file.Name, [.. file.Findings.Select(f => Note.Of(f.Finding, file.FileOf(f.Text)))]);
 }

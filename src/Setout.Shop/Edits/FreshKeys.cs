@@ -1,0 +1,53 @@
+using System.Globalization;
+using Setout.Core.Pieces;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Edits;
+
+/// <summary>Permanent keys for what is new: short, and never those of something else, be it long gone.</summary>
+internal static class FreshKeys
+{
+    // I, O and Q are read as figures or as one another.
+    private const string Letters = "ABCDEFGHJKLMNPRSTUVWXYZ";
+
+    /// <summary>All keys that may not be given again.</summary>
+    public static IEnumerable<string> Taken(YamlNode root, Piece? piece, EditBench bench)
+    {
+        foreach (Thing thing in Thing.In(root)) yield return thing.Key;
+        foreach (string key in piece?.Keys.Keys ?? []) yield return key;
+        foreach (string key in bench.Taken) yield return key;
+        foreach (LogEntry entry in bench.Log.Entries)
+        {
+            string[] keys = entry switch
+            {
+                ReadingEntry reading => [reading.Key.Text],
+                MarkEntry mark => [.. mark.Keys, .. mark.Figures.Keys.Select(k => k.Text), .. mark.Chosen.Keys.Select(k => k.Text)],
+                AllowEntry allow => [allow.Key],
+                _ => [],
+            };
+            foreach (string key in keys) yield return key.Split('.', '#')[0];
+        }
+    }
+
+    /// <summary>Keys of a stem and a number, the lowest that are free; the stem alone where it may be and is.</summary>
+    public static string[] Next(HashSet<string> used, string stem, int count, bool mayBeBare)
+    {
+        var keys = new List<string>();
+        if (mayBeBare && count == 1 && used.Add(stem)) keys.Add(stem);
+        for (int i = 1; keys.Count < count; i++)
+        {
+            string key = stem + i.ToString(CultureInfo.InvariantCulture);
+            if (used.Add(key)) keys.Add(key);
+        }
+        return [.. keys];
+    }
+
+    /// <summary>The key of an owner where that ends in a letter; else a letter, or two, that no key is or begins with before a number.</summary>
+    public static string Stem(HashSet<string> used, string owner)
+    {
+        if (owner.Length is > 0 and <= 12 && char.IsAsciiLetter(owner[^1])) return owner;
+        return Letters.Select(l => l.ToString()).Concat(Letters.SelectMany(a => Letters.Select(b => $"{a}{b}"))).FirstOrDefault(IsFree) ?? "K";
+
+        bool IsFree(string stem) => !used.Any(k => k == stem || (k.StartsWith(stem, StringComparison.Ordinal) && k.AsSpan(stem.Length).IndexOfAnyExceptInRange('0', '9') < 0));
+    }
+}

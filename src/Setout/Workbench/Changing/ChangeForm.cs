@@ -1,0 +1,26 @@
+using System.Globalization;
+
+namespace Setout.Workbench.Changing;
+
+/// <summary>What every form of a page sends along.</summary>
+/// <param name="Id">Of the change, made when the page was made: a form sent twice changes things once.</param>
+/// <param name="Revision">That the page showed.</param>
+/// <param name="Back">The page to show afterwards, an address of this piece.</param>
+internal sealed record ChangeForm(string Id, int Revision, string Back)
+{
+    /// <summary>What the names of fields begin with that are the edit's own.</summary>
+    public const string Field = "field-";
+
+    /// <summary>A new id.</summary>
+    public static string NewId() => "w" + Guid.NewGuid().ToString("N", CultureInfo.InvariantCulture)[..16];
+
+    /// <summary>Takes it out of a form; null when it is not all there.</summary>
+    public static ChangeForm? Of(IFormCollection form, string piecePath)
+    {
+        string id = form["change"].ToString(), back = form["back"].ToString();
+        if (id.Length is 0 or > Shop.Documents.Change.LongestId || !int.TryParse(form["revision"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int revision)) return null;
+        // Back to a page of this piece, and nowhere else.
+        bool isOwn = back == piecePath || back.StartsWith(piecePath + "?", StringComparison.Ordinal) || back.StartsWith(piecePath + "/", StringComparison.Ordinal) || back.StartsWith(piecePath + "#", StringComparison.Ordinal);
+        return new(id, revision, isOwn ? back : piecePath);
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Setout.Core.Workings;
+using Setout.Shop.Edits;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.Changing;
+
+/// <summary>What a form sends without being asked.</summary>
+/// <param name="Action">Where to.</param>
+/// <param name="Change">Its id.</param>
+/// <param name="Revision">The revision that the page shows.</param>
+/// <param name="Back">The page to go back to.</param>
+public sealed record FormHead(string Action, string Change, int Revision, string Back)
+{
+    internal static FormHead Of(OpenPiece piece, string word, string back) => new(Links.Stage(piece.Name, word), ChangeForm.NewId(), piece.File.Document.Revision, back);
+}
+
+/// <summary>An edit that is offered.</summary>
+/// <param name="Head">What goes along.</param>
+/// <param name="Choice">The edit with its fields.</param>
+public sealed record ChoiceForm(FormHead Head, EditChoice Choice);
+
+/// <summary>The edits that make sense for what is chosen.</summary>
+/// <param name="Key">What is chosen; empty for the whole piece.</param>
+/// <param name="Words">What it is called.</param>
+/// <param name="Forms">In the order in which they are offered.</param>
+public sealed record ChoiceForms(string Key, string Words, ImmutableArray<ChoiceForm> Forms)
+{
+    private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
+
+    internal static ChoiceForms Of(OpenPiece piece, string? asked, string words, string back)
+    {
+        string key = (asked ?? "").Split('#')[0];
+        foreach (string suffix in s_figures)
+            if (key.EndsWith(suffix, StringComparison.Ordinal)) key = key[..^suffix.Length];
+        return new(key, key.Length == 0 ? "the piece" : words.Length > 0 ? words : key, [.. Choices.For(piece.Set, key, piece.Source.Shop).Select(c => new ChoiceForm(FormHead.Of(piece, "edit", back), c))]);
+    }
+}
+
+/// <summary>What was done last, what can be taken back, and that it is kept.</summary>
+/// <param name="Saved">When it was kept, in words.</param>
+/// <param name="Undo">The step that can be taken back; null for none.</param>
+/// <param name="Redo">The step that can be made again; null for none.</param>
+/// <param name="UndoForm">What goes along.</param>
+/// <param name="RedoForm">What goes along.</param>
+/// <param name="Text">The page of the text.</param>
+public sealed record HistoryView(string Saved, string? Undo, string? Redo, FormHead UndoForm, FormHead RedoForm, string Text)
+{
+    internal static HistoryView Of(OpenPiece piece, string back)
+    {
+        Shop.Documents.Document document = piece.File.Document;
+        DateTimeOffset at = DateTimeOffset.Parse(document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime();
+        bool isToday = at.Date == TimeProvider.System.GetLocalNow().Date;
+        return new($"revision {document.Revision}, kept {(isToday ? at.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : at.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture))}",
+            document.Undo, document.Redo, FormHead.Of(piece, "undo", back), FormHead.Of(piece, "redo", back), Links.Text(piece.Name));
+    }
+}

@@ -1,0 +1,89 @@
+using Setout.Core.Workings;
+using Setout.Shop.Documents;
+using Setout.Shop.Edits;
+using Setout.Shop.Facts;
+using Setout.Shop.Texts;
+using Setout.Workbench.Pieces;
+
+namespace Setout.Workbench.Changing;
+
+/// <summary>What came of a change.</summary>
+/// <param name="Fault">Why it was not made; null when it was, or changed nothing.</param>
+/// <param name="IsConflict">True where somebody else went on meanwhile.</param>
+internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
+{
+    /// <summary>The key of what was made or changed, to be chosen next; empty, the default, to stay where one is.</summary>
+    public string Chosen { get; init; } = "";
+}
+
+/// <summary>Makes the changes that forms ask for. A change that cannot be made says why, and nothing is changed.</summary>
+/// <param name="store">Where the texts are kept.</param>
+/// <param name="pieces">The pieces as they stand.</param>
+/// <param name="desk">The pieces set out.</param>
+/// <param name="watch">Told of what was changed.</param>
+/// <param name="time">The clock.</param>
+internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, ChangeWatch watch, TimeProvider time)
+{
+    /// <summary>Makes an edit that the page offers for what is chosen.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="form">What every form sends along.</param>
+    /// <param name="key">What was chosen; empty for the whole piece.</param>
+    /// <param name="choice">Which of its edits.</param>
+    /// <param name="values">What was typed, by the names of the fields.</param>
+    public ChangeOutcome Edit(string piece, ChangeForm form, string key, string choice, IReadOnlyDictionary<string, string> values)
+    {
+        if (pieces.Read(piece) is not { } file) return Gone(piece);
+        if (store.Made(form.Id) is not null) return Done;
+        if (file.Source is not { } source) return Refuse("edit.mistakes", "The text has mistakes; it is not edited on the drawing until they are mended.", "Mend it in the text.");
+        // Somebody may have gone on: what is offered is looked for in what he saw, and the store says so if it is no more.
+        if (Choices.For(desk.SetOut(piece, source), key, source.Shop).FirstOrDefault(c => c.Id == choice) is not { } offered) return Refuse("edit.not-offered", "That is not there to be edited any more.", "Look at the drawing as it stands now.");
+        TextRead<Edit> made = offered.Make(values);
+        if (made.Value is not { } edit) return new(made.Findings[0], false);
+        Edited edited = edit.ApplyTo(file.Document.Text, new EditBench(source.Log, source.Shop, []));
+        if (edited.Text is not { } text) return new(edited.Findings[0], false);
+        return Make(file, form, new EditText(file.Document.Id, form.Revision, edited.Name, text)) with { Chosen = edited.Chosen };
+    }
+
+    /// <summary>The whole text anew. Any text goes in: what is half written is kept too.</summary>
+    public ChangeOutcome Text(string piece, ChangeForm form, string text) => pieces.Read(piece) is { } file
+        ? Make(file, form, new EditText(file.Document.Id, form.Revision, "text edited by hand", text.ReplaceLineEndings("\n"))) : Gone(piece);
+
+    /// <summary>Takes the last step back.</summary>
+    public ChangeOutcome Undo(string piece, ChangeForm form) => pieces.Read(piece) is { } file ? Make(file, form, new UndoStep(file.Document.Id, form.Revision)) : Gone(piece);
+
+    /// <summary>Makes a step again that was taken back.</summary>
+    public ChangeOutcome Redo(string piece, ChangeForm form) => pieces.Read(piece) is { } file ? Make(file, form, new RedoStep(file.Document.Id, form.Revision)) : Gone(piece);
+
+    /// <summary>A new piece from a text; its name, or why there is none.</summary>
+    public (string? Name, Finding? Fault) Begin(string id, string name, string text, string step)
+    {
+        string free = name;
+        for (int i = 2; store.Find(free) is not null && store.Made(id) is null; i++) free = $"{name}-{i}";
+        ChangeAnswer answer = store.Make(Change.Of(id, At, new NewDocument(DocumentKind.Piece, free, text, step)));
+        watch.Tell();
+        return answer is ChangeTaken taken ? (taken.Documents[0].Name, null) : (null, ((ChangeRefused)answer).Fault);
+    }
+
+    private static ChangeOutcome Done { get; } = new(null, false);
+
+    private static ChangeOutcome Refuse(string code, string words, string remedy) => new(new(code, Severity.Stop, "", words, remedy), false);
+
+    private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' any more.", "It may have been put away or renamed in another window."), false);
+
+    private string At => time.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture);
+
+    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change)
+    {
+        try
+        {
+            ChangeAnswer answer = store.Make(Change.Of(form.Id, At, change));
+            watch.Tell();
+            return answer is ChangeRefused refused ? new(refused.Fault, refused.IsConflict) : Done;
+        }
+        catch (FactStoreException failed)
+        {
+            // A full disk, a folder that cannot be written to: told on the page, with what was typed still in its field.
+            return new(failed.Fault with { Key = file.Name }, false);
+        }
+    }
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using Setout.Core.Workings;
+using Setout.Shop.Documents;
+using Setout.Shop.Facts;
+using Setout.Shop.Plans;
+using Setout.Shop.Rack;
+using Setout.Shop.Texts;
+
+namespace Setout.Workbench.Pieces;
+
+/// <summary>A piece as it is kept.</summary>
+/// <param name="Name">Its name in addresses: that of its document.</param>
+/// <param name="Document">Its text and where that stands among its states.</param>
+/// <param name="Source">The texts read; null when they cannot be used.</param>
+/// <param name="Findings">What is wrong with the texts.</param>
+internal sealed record PieceFile(string Name, Document Document, PieceSource? Source, ImmutableArray<SourceFinding> Findings)
+{
+    /// <summary>How its text is called where a place in it is told.</summary>
+    public string FileName => Name + ".yaml";
+
+    /// <summary>The text that a finding is in.</summary>
+    public string FileOf(SourceText text) => text switch { SourceText.Log => Name + ".log.yaml", SourceText.Shop => DocumentName.Shop + ".yaml", _ => FileName };
+
+    /// <summary>What a page or a plan stands on.</summary>
+    public string Stand() => $"from revision {Document.Revision} of {DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime():yyyy-MM-dd HH:mm}";
+}
+
+/// <summary>
+/// The pieces of the store, each with its log and the one shop file. Read afresh whenever anything in the store has changed, by whatever window or program; a name from an address is only ever
+/// compared with names that are kept.
+/// </summary>
+/// <param name="store">Where they are kept.</param>
+/// <param name="place">Where that is, for people.</param>
+internal sealed class KeptPieces(IDocumentStore store, string place)
+{
+    private readonly Lock _lock = new();
+    private (StoreStand Stand, ImmutableDictionary<string, PieceFile?> Read) _known = (new(-1, -1), ImmutableDictionary<string, PieceFile?>.Empty);
+
+    /// <summary>Where they are kept, for people.</summary>
+    public string Place { get; } = place;
+
+    /// <summary>The names of all pieces, in order; those that were put away left out.</summary>
+    public ImmutableArray<string> Names() => [.. store.Documents().Where(d => d is { Kind: DocumentKind.Piece, IsPutAway: false }).Select(d => d.Name)];
+
+    /// <summary>Reads a piece; null when there is none of that name.</summary>
+    public PieceFile? Read(string name)
+    {
+        StoreStand stand = store.Stand();
+        lock (_lock)
+        {
+            if (_known.Stand != stand) _known = (stand, ImmutableDictionary<string, PieceFile?>.Empty);
+            else if (_known.Read.TryGetValue(name, out PieceFile? there)) return there;
+        }
+        PieceFile? read = ReadNow(name);
+        lock (_lock)
+        {
+            // What was read may be of a later stand than was asked for: then it is not kept.
+            if (_known.Stand == stand && store.Stand() == stand) _known = (stand, _known.Read.SetItem(name, read));
+        }
+        return read;
+    }
+
+    /// <summary>A piece as it would be with another text; null when there is none of that name.</summary>
+    public PieceFile? With(string name, string text) => store.Find(name) is { Kind: DocumentKind.Piece, Line.IsPutAway: false } document ? Read(document with { Text = text }) : null;
+
+    /// <summary>All pieces, in the order of their names.</summary>
+    public ImmutableArray<PieceFile> ReadAll() => [.. Names().Select(Read).OfType<PieceFile>()];
+
+    private PieceFile? ReadNow(string name) => store.Find(name) is { Kind: DocumentKind.Piece, Line.IsPutAway: false } document ? Read(document) : null;
+
+    private PieceFile Read(Document document)
+    {
+        string? shop = store.Find(DocumentName.Shop) is { Kind: DocumentKind.Shop, Line.IsPutAway: false } kept ? kept.Text : null;
+        (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, store.FactsOf(document.Id).Read(), shop);
+        return new(document.Name, document, source?.Beside(document.Name + ".yaml", Others(document)), findings);
+    }
+
+    // Only those whose log tells of wood; a piece whose text cannot be read is known by the names of its blanks alone.
+    private IEnumerable<ShopPiece> Others(Document but)
+    {
+        foreach (DocumentLine line in store.Documents().Where(d => d is { Kind: DocumentKind.Piece, IsPutAway: false } && d.Id != but.Id))
+        {
+            Log log = store.FactsOf(line.Id).Read();
+            if (!log.Standing.OfType<MarkEntry>().Any(e => !e.Took.IsEmpty)) continue;
+            yield return PieceText.Read(store.Find(line.Id)!.Text) is { IsSound: true, Value: { } piece } ? new(line.Name + ".yaml", piece, log) : ShopPiece.Of(line.Name + ".yaml", log);
+        }
+    }
+}

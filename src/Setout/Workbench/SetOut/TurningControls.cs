@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using Setout.Core.SettingOut;
+using Setout.Drawing.Elevations;
+using Setout.Drawing.Scenes;
+using Setout.Drawing.Turning;
+using Setout.Shop.Drawings;
+using Setout.Workbench.Shell;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>A way to turn the piece or move its parts: a link that works without a script.</summary>
+/// <param name="Word">What it does.</param>
+/// <param name="Href">The page as it is then.</param>
+/// <param name="Does">What the script does instead: <c>turn 15</c>, <c>tip -15</c>, <c>apart 0.4</c>.</param>
+public sealed record TurnLink(string Word, string Href, string Does);
+
+/// <summary>What the script needs to turn the piece without asking for pages.</summary>
+/// <param name="From">Turn, tip and how far apart, as three numbers.</param>
+/// <param name="Blocks">The members as six numbers each, in the order of their groups in <see cref="TurningInput.Blocks"/>; with the wash they are filled with.</param>
+/// <param name="Links">The ways to turn it.</param>
+/// <param name="Keys">What turns it from the keyboard, in words.</param>
+public sealed record TurningControls(string From, string Blocks, ImmutableArray<TurnLink> Links, string Keys)
+{
+    /// <summary>The word of the view in addresses.</summary>
+    public const string Word = "apart";
+
+    // As a person first looks at it: parted a little, or nothing of the inside would be seen.
+    private static readonly Standpoint s_first = Standpoint.Usual with { Apart = 0.4 };
+
+    /// <summary>The standpoint that an address names; the usual one where it names none or what is no number.</summary>
+    internal static Standpoint Asked(string? turn, string? tip, string? apart) =>
+        new Standpoint(Number(turn) ?? s_first.Turn, Number(tip) ?? s_first.Tip, Number(apart) ?? s_first.Apart).Clamped();
+
+    internal static (Scene Wide, Scene Narrow, TurningControls Controls) Of(SetPiece set, string piece, string? size, Standpoint from)
+    {
+        TurningInput input = TurningPiece.Input(set);
+        string Href(Standpoint to)
+        {
+            to = to.Clamped();
+            return $"{Shell.Links.View(piece, Word, size ?? "")}&turn={Text(to.Turn)}&tip={Text(to.Tip)}&apart={Text(to.Apart)}";
+        }
+        ImmutableArray<TurnLink> links =
+        [
+            new("turn left", Href(@from with { Turn = from.Turn - Step }), $"turn {-Step}"), new("turn right", Href(@from with { Turn = from.Turn + Step }), $"turn {Step}"),
+            new("from higher", Href(@from with { Tip = from.Tip + Step }), $"tip {Step}"), new("from lower", Href(@from with { Tip = from.Tip - Step }), $"tip {-Step}"),
+            new("parts apart", Href(@from with { Apart = from.Apart + Further }), $"apart {Text(Further)}"), new("together", Href(@from with { Apart = from.Apart - Further }), $"apart {Text(-Further)}"),
+        ];
+        return (TurningView.Draw(input, from, s_wide), TurningView.Draw(input, from, s_narrow),
+            new($"{Text(from.Turn)} {Text(from.Tip)} {Text(from.Apart)}", Json(input), links, "Drag to turn; arrow keys turn and tip, + and - part and join."));
+    }
+
+    private const int Step = 15;
+    private const double Further = 0.2;
+    private static readonly PaperBox s_wide = new(200, 130), s_narrow = new(100, 100);
+
+    private static double? Number(string? text) => double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? number : null;
+
+    private static string Text(double number) => Math.Round(number, 2).ToString(CultureInfo.InvariantCulture);
+
+    private static string Json(TurningInput input) => JsonSerializer.Serialize(input.Blocks.Select(b => new object[]
+    {
+        b.Key, SvgStyle.WashClass(b.Wash), Short(b.Low.X), Short(b.Low.Y), Short(b.Low.Z), Short(b.High.X), Short(b.High.Y), Short(b.High.Z),
+    }));
+
+    private static double Short(double millimetres) => Math.Round(millimetres, 2);
+}
