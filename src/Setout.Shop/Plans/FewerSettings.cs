@@ -30,7 +30,7 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
     public (ImmutableArray<SheetPlan> Sheets, ImmutableArray<Finding> Offers) Of(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel)
     {
         if (!sheets.Any(IsWorthALook)) return (sheets, []);
-        ImmutableArray<Finding>.Builder offers = ImmutableArray.CreateBuilder<Finding>();
+        var dearer = new List<(int At, SheetPlan Plainer)>();
         int now = Settings(sheets, boards, cancel);
         for (int i = 0; i < sheets.Length; i++)
         {
@@ -42,9 +42,11 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
             SheetPlan plainer = plan with { Outcome = plan.Outcome with { Layout = layout, Score = SheetObjective.Score(plan.Instance, layout) } };
             int then = Settings(sheets.SetItem(i, plainer), boards, cancel), more = layout.Sheets.Length - plan.Outcome.Layout.Sheets.Length;
             if (then < now && UsesTheSame(plan, plainer)) (sheets, now) = (sheets.SetItem(i, plainer), then);
-            else if (now - then >= LeastSaved && more <= 1 && plainer.Outcome.Score.Cost > plan.Outcome.Score.Cost) offers.Add(Offer(plan, plainer, more, then, now));
+            else if (more <= 1 && plainer.Outcome.Score.Cost > plan.Outcome.Score.Cost) dearer.Add((i, plainer));
         }
-        return (sheets, offers.ToImmutable());
+        // Told against what is laid out in the end: a plainer layout of a later material changes what an earlier one saves.
+        return (sheets, [.. dearer.Select(d => (d.At, d.Plainer, Then: Settings(sheets.SetItem(d.At, d.Plainer), boards, cancel))).Where(d => now - d.Then >= LeastSaved)
+            .Select(d => Offer(sheets[d.At], d.Plainer, d.Plainer.Outcome.Layout.Sheets.Length - sheets[d.At].Outcome.Layout.Sheets.Length, d.Then, now))]);
     }
 
     private static bool IsWorthALook(SheetPlan plan) => plan.Outcome.Layout.LeftOut.IsEmpty && plan.Instance.Before is null && plan.Instance.PartsInAll <= MostParts

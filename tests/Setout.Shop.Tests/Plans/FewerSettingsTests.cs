@@ -41,6 +41,26 @@ public partial class FewerSettingsTests
         Assert.DoesNotContain(plainer.Findings, f => f.Code == "layout.plainer");
     }
 
+    /// <summary>An offer speaks of the settings that the plan has in the end, whichever material was made plainer after it.</summary>
+    [Fact]
+    public void Make_SeveralMaterials_OffersSpeakOfTheSettingsThatThePlanHas()
+    {
+        string[] pairs = ["jar-cabinet", "luthiers-bench", "sewing-corner"];
+        IEnumerable<Plan> plans = Sample.Names.Select(Sample.Plan).Append(Sample.Make(PiecesTogether.Of(pairs.Select(n => ($"{n}.yaml", Sample.Source(n)))).Source!));
+        int told = 0;
+        foreach (Plan plan in plans)
+        {
+            foreach (Finding offer in plan.Findings.Where(f => f.Code == "layout.plainer"))
+            {
+                Match figures = Regex.Match(offer.Words, @": (\d+) in place of (\d+)\.$");
+                Assert.Equal(plan.Runs.Settings, int.Parse(figures.Groups[2].ValueSpan, CultureInfo.InvariantCulture));
+                Assert.True(int.Parse(figures.Groups[1].ValueSpan, CultureInfo.InvariantCulture) < plan.Runs.Settings);
+                told++;
+            }
+        }
+        Assert.True(told > 0);
+    }
+
     /// <summary>Seen from outside: no plan of a sample has a sheet layout of the same stock in plain strips that takes fewer settings.</summary>
     [Theory]
     [MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
