@@ -57,13 +57,15 @@ public sealed class LibraryProgramsTests
     public void Choose_WhileTheHostAnswersCtrlC_LeavesItToTheHost()
     {
         if (!OperatingSystem.IsLinux()) return;
+        // A shell starts what runs in its background deaf to Ctrl-C, and the runtime leaves it so.
+        if (HasInterrupt("SigIgn:")) Assert.Skip("Ctrl-C is not heard here.");
         using var answered = System.Runtime.InteropServices.PosixSignalRegistration.Create(System.Runtime.InteropServices.PosixSignal.SIGINT, _ => { });
-        Assert.True(IsInterruptCaught());
+        Assert.True(HasInterrupt("SigCgt:"));
         LibraryPrograms.Instance.Choose(new([new(5, 100)], [new(1, 9, [(0, 2)])]), new(1, 1), CancellationToken.None);
-        Assert.True(IsInterruptCaught());
+        Assert.True(HasInterrupt("SigCgt:"));
     }
 
-    // The mask of signals that have a handler; an interrupt is number 2, so the second bit.
-    private static bool IsInterruptCaught() =>
-        (Convert.ToUInt64(File.ReadLines("/proc/self/status").Single(l => l.StartsWith("SigCgt:", StringComparison.Ordinal))[7..].Trim(), 16) & 2) != 0;
+    // A mask of signals: those that have a handler, or that are ignored. An interrupt is number 2, so the second bit.
+    private static bool HasInterrupt(string mask) =>
+        (Convert.ToUInt64(File.ReadLines("/proc/self/status").Single(l => l.StartsWith(mask, StringComparison.Ordinal))[mask.Length..].Trim(), 16) & 2) != 0;
 }
