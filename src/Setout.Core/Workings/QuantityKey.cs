@@ -19,6 +19,10 @@ public readonly record struct QuantityKey(string Text) : IComparable<QuantityKey
     /// <summary>The key of the owner: all before the first dot.</summary>
     public string Owner => Text.IndexOf('.', StringComparison.Ordinal) is >= 0 and int dot ? Text[..dot] : Text;
 
+    /// <summary>The size that this is the figure to cut or as cut of; itself where it is neither.</summary>
+    public QuantityKey Exact => Text.EndsWith(ToCutSuffix, StringComparison.Ordinal) ? new(Text[..^ToCutSuffix.Length])
+        : Text.EndsWith(AsCutSuffix, StringComparison.Ordinal) ? new(Text[..^AsCutSuffix.Length]) : this;
+
     /// <summary>The figure to cut of this size.</summary>
     public QuantityKey ToCut => new(Text + ToCutSuffix);
 

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using Setout.Core.Workings;
-using Setout.Shop.Facts;
 using Setout.Store;
 using Setout.Workbench;
 using Spectre.Console.Cli;
@@ -30,25 +29,11 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
     {
         var terminal = (Terminal)context.Data!;
         if (settings.Port is < 0 or > 65535) throw new UsageException($"There is no port {settings.Port}.", "Use 0 to 65535.");
-        (DataFolder? folder, FolderUser? user) = Opened(DataPlace.Find(settings.Data));
-        if (folder is null) throw new UsageException(user!.Refusal(DataPlace.Find(settings.Data)).Fault.Words, user.Refusal(DataPlace.Find(settings.Data)).Fault.Remedy);
-        using (folder)
+        using (DataFolder folder = StoreRefusal.Open(settings.Data))
         {
             foreach (Finding warning in folder.Warnings) await terminal.Error.WriteLineAsync($"setout: {warning.Words} {warning.Remedy}");
             await WorkbenchHost.RunAsync(settings.Port, folder, terminal, cancellationToken);
         }
         return ExitCode.Fine;
-    }
-
-    private static (DataFolder? Folder, FolderUser? User) Opened(string path)
-    {
-        try
-        {
-            return DataFolder.Open(path, TimeProvider.System);
-        }
-        catch (FactStoreException refused)
-        {
-            throw new UsageException(refused.Fault.Words, refused.Fault.Remedy);
-        }
     }
 }

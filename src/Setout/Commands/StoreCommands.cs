@@ -21,6 +21,16 @@ internal class DataSettings : CommandSettings
 /// <summary>What a store refuses, as the command line tells it.</summary>
 internal static class StoreRefusal
 {
+    /// <summary>The data folder, for this program alone.</summary>
+    /// <param name="named">By whoever started the program; null where nobody did.</param>
+    /// <exception cref="UsageException">It cannot be used, or another program has it open.</exception>
+    public static DataFolder Open(string? named) => Of(() =>
+    {
+        string place = DataPlace.Find(named);
+        (DataFolder? folder, FolderUser? user) = DataFolder.Open(place, TimeProvider.System);
+        return folder ?? throw user!.Refusal(place);
+    });
+
     /// <summary>Does something with a store.</summary>
     /// <exception cref="UsageException">The store cannot be used.</exception>
     public static T Of<T>(Func<T> use)
@@ -57,10 +67,7 @@ internal sealed class ImportCommand : Command<ImportCommand.Settings>
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken) => StoreRefusal.Of(() =>
     {
         var terminal = (Terminal)context.Data!;
-        string place = DataPlace.Find(settings.Data);
-        (DataFolder? folder, FolderUser? user) = DataFolder.Open(place, TimeProvider.System);
-        if (folder is null) throw user!.Refusal(place);
-        using (folder)
+        using (DataFolder folder = StoreRefusal.Open(settings.Data))
         {
             ImportPlan plan = ImportPlan.Of(folder.Database, [.. settings.Paths.SelectMany(p => TextFolder.Read(p))]);
             foreach (ImportLine line in plan.Lines)

@@ -119,6 +119,8 @@ public sealed class PostTests
             using HttpResponseMessage copied = await shop.Client.PostAsync("/new", Form(("change", $"n{i + 2}"), ("sample", "jar-cabinet")));
             Assert.Equal(i == 0 ? "/piece/jar-cabinet" : "/piece/jar-cabinet-2", copied.Headers.Location?.ToString());
         }
+        using HttpResponseMessage again = await shop.Client.PostAsync("/new", Form(("change", "n3"), ("sample", "jar-cabinet")));
+        Assert.Equal("/piece/jar-cabinet-2", again.Headers.Location?.ToString());
         using HttpResponseMessage none = await shop.Client.PostAsync("/new", Form(("change", "n9"), ("sample", "../shop")));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, none.StatusCode);
         using HttpResponseMessage wrong = await shop.Client.PostAsync("/new", Form(("change", "n10"), ("name", "Chest"), ("kind", "case"), ("unit", "in"), ("width", "wide"), ("height", "30"), ("depth", "18")));

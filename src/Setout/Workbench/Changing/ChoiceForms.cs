@@ -27,13 +27,9 @@ public sealed record ChoiceForm(FormHead Head, EditChoice Choice);
 /// <param name="Forms">In the order in which they are offered.</param>
 public sealed record ChoiceForms(string Key, string Words, ImmutableArray<ChoiceForm> Forms)
 {
-    private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
-
     internal static ChoiceForms Of(OpenPiece piece, string? asked, string words, string back)
     {
-        string key = (asked ?? "").Split('#')[0];
-        foreach (string suffix in s_figures)
-            if (key.EndsWith(suffix, StringComparison.Ordinal)) key = key[..^suffix.Length];
+        string key = new QuantityKey((asked ?? "").Split('#')[0]).Exact.Text;
         return new(key, key.Length == 0 ? "the piece" : words.Length > 0 ? words : key, [.. Choices.For(piece.Set, key, piece.Source.Shop).Select(c => new ChoiceForm(FormHead.Of(piece, "edit", back), c))]);
     }
 }

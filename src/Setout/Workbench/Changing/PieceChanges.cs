@@ -57,11 +57,20 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
     /// <summary>A new piece from a text; its name, or why there is none.</summary>
     public (string? Name, Finding? Fault) Begin(string id, string name, string text, string step)
     {
-        string free = name;
-        for (int i = 2; store.Find(free) is not null && store.Made(id) is null; i++) free = $"{name}-{i}";
-        ChangeAnswer answer = store.Make(Change.Of(id, At, new NewDocument(DocumentKind.Piece, free, text, step)));
-        watch.Tell();
-        return answer is ChangeTaken taken ? (taken.Documents[0].Name, null) : (null, ((ChangeRefused)answer).Fault);
+        try
+        {
+            // Sent again, it leads to the piece that it made.
+            if (store.Made(id) is { Documents: [var made, ..] }) return (made.After.Name, null);
+            string free = name;
+            for (int i = 2; store.Find(free) is not null; i++) free = $"{name}-{i}";
+            ChangeAnswer answer = store.Make(Change.Of(id, At, new NewDocument(DocumentKind.Piece, free, text, step)));
+            watch.Tell();
+            return answer is ChangeTaken taken ? (taken.Documents[0].Name, null) : (null, ((ChangeRefused)answer).Fault);
+        }
+        catch (FactStoreException failed)
+        {
+            return (null, failed.Fault);
+        }
     }
 
     private static ChangeOutcome Done { get; } = new(null, false);

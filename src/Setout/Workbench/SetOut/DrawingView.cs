@@ -35,7 +35,6 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
     /// <summary>What turns it; null for a view that stands still.</summary>
     public TurningControls? Turning { get; init; }
 
-    private static readonly string[] s_figures = [QuantityKey.ToCutSuffix, QuantityKey.AsCutSuffix];
     private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
     /// <summary>Null when there is nothing to draw.</summary>
@@ -93,20 +92,12 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
     private static ImmutableHashSet<string> Chosen(SetPiece set, ImmutableHashSet<string> drawn, string? asked)
     {
         if (string.IsNullOrEmpty(asked)) return [];
-        string size = Exact(asked.Split('#')[0]);
+        string size = new QuantityKey(asked.Split('#')[0]).Exact.Text;
         bool IsInside(string key) => size.StartsWith(key + ".", StringComparison.Ordinal);
-        ImmutableHashSet<string> found = [.. drawn.Where(d => Exact(d) == size || (IsInside(d) && set.Parts.Any(p => p.Key == d)))];
+        ImmutableHashSet<string> found = [.. drawn.Where(d => new QuantityKey(d).Exact.Text == size || (IsInside(d) && set.Parts.Any(p => p.Key == d)))];
         if (found.Count == 0) found = [.. drawn.Where(IsInside)];
         if (found.Count == 0) found = [.. set.Parts.Where(p => p.Role == PartRole.FalseFront && drawn.Contains(p.Key) && IsInside(new QuantityKey(p.Key).Owner)).Select(p => p.Key)];
         return found;
-    }
-
-    /// <summary>The key of a size without the word for its figure to cut or as cut.</summary>
-    private static string Exact(string key)
-    {
-        foreach (string suffix in s_figures)
-            if (key.EndsWith(suffix, StringComparison.Ordinal)) return key[..^suffix.Length];
-        return key;
     }
 
     private static string Marked(Scene scene, ImmutableHashSet<string> chosen)
