@@ -6,10 +6,10 @@ using Setout.Shop.Texts;
 
 namespace Setout.Speed;
 
-/// <summary>A wide case of eight bays with eleven drawers each.</summary>
+/// <summary>A wide case of bays with drawers, eight with eleven each unless said.</summary>
 internal static class LargePiece
 {
-    public static string Text()
+    public static string Text(int bays = 8, int drawers = 11)
     {
         var text = new StringBuilder("""
             setout: 1
@@ -30,11 +30,11 @@ internal static class LargePiece
                 across:
 
             """);
-        for (int bay = 0; bay < 8; bay++)
+        for (int bay = 0; bay < bays; bay++)
         {
             if (bay > 0) text.Append(CultureInfo.InvariantCulture, $"      - partition: P{bay}\n");
             text.Append(CultureInfo.InvariantCulture, $"      - opening: B{bay}\n        drawers:\n          like: usual\n          down:\n");
-            for (int drawer = 0; drawer < 11; drawer++) text.Append(CultureInfo.InvariantCulture, $"            - {{drawer: D{bay}-{drawer}}}\n");
+            for (int drawer = 0; drawer < drawers; drawer++) text.Append(CultureInfo.InvariantCulture, $"            - {{drawer: D{bay}-{drawer}}}\n");
         }
         return text.ToString();
     }

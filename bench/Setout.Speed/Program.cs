@@ -1,6 +1,7 @@
 // Times what a person waits for while typing: a full recompute of a large piece from its read text, collections included.
 // Usage: dotnet run -c Release --project bench/Setout.Speed -- [runs]
 //        dotnet run -c Release --project bench/Setout.Speed -- store FOLDER    times the store instead, on the disk of that folder (new or empty)
+//        dotnet run -c Release --project bench/Setout.Speed -- browser PROGRAM [keys]    times keys in a real Chromium, against the built program (artifacts/bin/Setout/release/setout)
 using System.Diagnostics;
 using System.Globalization;
 using Setout.Core.SettingOut;
@@ -11,6 +12,11 @@ using Setout.Speed;
 if (args is ["store", var folder])
 {
     StoreSpeed.Run(folder);
+    return;
+}
+if (args is ["browser", var program, ..])
+{
+    await BrowserSpeed.RunAsync(program, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 200);
     return;
 }
 int runs = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 2000;

@@ -81,6 +81,25 @@ public sealed class DataFolder : IDisposable
         using (held) return Restoring.Run(System.IO.Path.Combine(full, DatabaseName), backup, time);
     }
 
+    /// <summary>
+    /// Does something with the store of a data folder, also while another program has it open: writers take turns in the store itself. What the lock keeps apart is what changes the store as a
+    /// whole (bringing it to a newer version, restoring), and that is not done here while another has it.
+    /// </summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="use">What is done.</param>
+    /// <exception cref="FactStoreException">It cannot be used, or the program that has it open keeps it in the form of another version.</exception>
+    public static T Share<T>(string path, TimeProvider time, Func<ShopDatabase, T> use)
+    {
+        string full = System.IO.Path.GetFullPath(path), file = System.IO.Path.Combine(full, DatabaseName);
+        (FolderLock? held, FolderUser? user) = Take(full);
+        using (held)
+        {
+            using ShopDatabase database = held is not null ? ShopDatabase.Open(file, time) : ShopDatabase.OpenBeside(file) ?? throw user!.Refusal(full);
+            return use(database);
+        }
+    }
+
     /// <summary>Says where this program answers, for a second one that is started.</summary>
     /// <param name="address">Such as <c>http://localhost:5280</c>.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>

@@ -16,6 +16,8 @@ public sealed record Restored(StoreCounts Counts, string? Kept);
 /// </summary>
 public static class Restoring
 {
+    private const int MostTries = 3;
+
     /// <summary>Restores.</summary>
     /// <param name="database">The database; need not exist.</param>
     /// <param name="backup">A backup of ours, of this version or an earlier one.</param>
@@ -29,11 +31,18 @@ public static class Restoring
         try
         {
             Look(database, backup);
-            step = "keeping what is there";
             bool isSound = false;
-            if (File.Exists(database)) (isSound, kept) = Keep(database, time);
-            step = "copying the backup";
-            StoreCounts counts = Copy(isSound ? database : null, backup, coming, time);
+            StoreCounts counts;
+            for (int i = 1; ; i++)
+            {
+                step = "keeping what is there";
+                if (File.Exists(database)) (isSound, kept) = Keep(database, time);
+                StoreStand? stand = isSound ? StandOf(database) : null;
+                step = "copying the backup";
+                counts = Copy(isSound ? database : null, backup, coming, time);
+                // What another program has acknowledged since is to be kept too.
+                if (stand is null || i == MostTries || (StandOf(database) == stand && KeptAll(kept, stand.Value))) break;
+            }
             step = "putting it in its place";
             if (isSound) Over(coming, database);
             else kept = Beside(coming, database, time);
@@ -52,6 +61,35 @@ public static class Restoring
         finally
         {
             foreach (string end in (string[])["", "-journal", "-wal", "-shm"]) Remove(coming + end);
+        }
+    }
+
+    /// <summary>What is in a backup, to be looked at before it is restored. Only for as long as it is used there is a copy beside the database.</summary>
+    /// <param name="scratch">A file that is made for it and taken away afterwards.</param>
+    /// <param name="backup">A backup of ours, of this version or an earlier one.</param>
+    /// <param name="time">The clock.</param>
+    /// <param name="look">Looks at it.</param>
+    /// <exception cref="FactStoreException">It is no backup of ours, or not whole.</exception>
+    public static T LookInto<T>(string scratch, string backup, TimeProvider time, Func<IDocumentStore, StoreCounts, T> look)
+    {
+        try
+        {
+            Look(scratch, backup);
+            StoreCounts counts = Copy(null, backup, scratch, time);
+            using var there = ShopDatabase.OpenToRead(scratch);
+            return look(there, counts);
+        }
+        catch (SqliteException said)
+        {
+            throw StoreFault.Of(backup, said, ShopDatabase.Patience);
+        }
+        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException)
+        {
+            throw FactStoreException.Of(StoreFault.NotReachedCode, $"'{backup}' cannot be looked into: {failed.Message}", "Look whether the data folder has room; nothing was changed.", failed);
+        }
+        finally
+        {
+            foreach (string end in (string[])["", "-journal", "-wal", "-shm"]) Remove(scratch + end);
         }
     }
 
@@ -99,18 +137,32 @@ public static class Restoring
     {
         using SqliteConnection there = Plain.Open(database, SqliteOpenMode.ReadWrite, ShopDatabase.Patience);
         using SqliteTransaction all = copy.BeginTransaction(deferred: false);
+        long newest = there.Number(Newest);
         long? change = null;
+        long Begin() => copy.Number("INSERT INTO changes (place, id, at, words, asked) VALUES ($place, $id, $at, $words, '') RETURNING place",
+            ("$place", Math.Max(newest, copy.Number(Newest)) + 1), ("$id", "restore-" + Guid.NewGuid().ToString("n", CultureInfo.InvariantCulture)), ("$at", at), ("$words", $"restored from {from}"));
         foreach (DocumentRow row in DocumentRow.All(copy))
         {
             if (DocumentRow.Find(there, row.Id) is not { } before) continue;
             if (before.Revision == row.Revision && new States(there, database).TextOf(before.State) == new States(copy, coming).TextOf(row.State)) continue;
-            change ??= copy.Number("INSERT INTO changes (id, at, words, asked) VALUES ($id, $at, $words, '') RETURNING place",
-                ("$id", "restore-" + Guid.NewGuid().ToString("n", CultureInfo.InvariantCulture)), ("$at", at), ("$words", $"restored from {from}"));
+            change ??= Begin();
             int revision = Math.Max(before.Revision, row.Revision) + 1;
             new DocumentSteps(copy, coming, change.Value, at).Move("restored", row.State, row with { Revision = revision, HeadSince = revision, ShelfSince = revision });
         }
+        // Nor may the stand of the whole be one that was seen before.
+        if (change is null && copy.Number(Newest) <= newest) Begin();
         all.Commit();
     }
+
+    private const string Newest = "SELECT coalesce(max(place), 0) FROM changes";
+
+    private static StoreStand StandOf(string database, SqliteOpenMode mode = SqliteOpenMode.ReadWrite)
+    {
+        using SqliteConnection there = Plain.Open(database, mode, ShopDatabase.Patience);
+        return new(there.Number(Newest), there.Number("SELECT coalesce(max(place), 0) FROM facts"));
+    }
+
+    private static bool KeptAll(string? kept, StoreStand stand) => kept is null ? stand == default : StandOf(kept, SqliteOpenMode.ReadOnly) == stand;
 
     private static void Over(string coming, string database)
     {

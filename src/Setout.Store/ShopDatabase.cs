@@ -22,6 +22,9 @@ public sealed partial class ShopDatabase : IDocumentStore, IDisposable
 
     private readonly bool _isToRead;
 
+    // Writers of this program pass it side by side; a restore stops them, so that nothing is acknowledged that it then writes over.
+    private readonly ReaderWriterLockSlim _gate = new();
+
     private ShopDatabase(string path, TimeSpan patience, SqliteOpenMode mode, bool isAlone = false)
     {
         _path = path;
@@ -73,6 +76,15 @@ public sealed partial class ShopDatabase : IDocumentStore, IDisposable
             database.Look();
         }
         return database;
+    }
+
+    /// <summary>Opens a database that another program has open, to change it too; null where it is of another version than this program's.</summary>
+    internal static ShopDatabase? OpenBeside(string path)
+    {
+        var database = new ShopDatabase(path, Patience, SqliteOpenMode.ReadWrite);
+        if (database.Asked(connection => Schema.VersionOf(connection, path, int.MaxValue)) == Version) return database;
+        database.Dispose();
+        return null;
     }
 
     private void Look()
@@ -129,6 +141,24 @@ public sealed partial class ShopDatabase : IDocumentStore, IDisposable
     {
         using var connection = new SqliteConnection(_connectionText);
         SqliteConnection.ClearPool(connection);
+        _gate.Dispose();
+    }
+
+    /// <summary>Puts a backup in the place of what is there, while this program has it open: writers wait until it is done.</summary>
+    /// <param name="backup">A backup of ours, of this version or an earlier one.</param>
+    /// <param name="time">The clock.</param>
+    /// <exception cref="FactStoreException">It could not be done; says in which step, and what stands.</exception>
+    public Restored Restore(string backup, TimeProvider time)
+    {
+        _gate.EnterWriteLock();
+        try
+        {
+            return Restoring.Run(_path, backup, time);
+        }
+        finally
+        {
+            _gate.ExitWriteLock();
+        }
     }
 
     /// <summary>Does something in a transaction for writing, which <paramref name="isGood"/> lets stand: it takes its turn before it looks, so that what it sees
@@ -136,13 +166,21 @@ public sealed partial class ShopDatabase : IDocumentStore, IDisposable
     internal T Write<T>(Func<SqliteConnection, T> write, Func<T, bool> isGood)
     {
         if (_isToRead) throw FactStoreException.Of("store.read-only", $"'{_path}' was opened to read only.", "Open it with a program of its version, in a folder that can be written to; nothing was changed.");
-        return With(connection =>
+        _gate.EnterReadLock();
+        try
         {
-            using SqliteTransaction turn = connection.BeginTransaction(deferred: false);
-            T written = write(connection);
-            if (isGood(written)) turn.Commit();
-            return written;
-        });
+            return With(connection =>
+            {
+                using SqliteTransaction turn = connection.BeginTransaction(deferred: false);
+                T written = write(connection);
+                if (isGood(written)) turn.Commit();
+                return written;
+            });
+        }
+        finally
+        {
+            _gate.ExitReadLock();
+        }
     }
 
     /// <summary>Does something over a connection; what SQLite says goes into words.</summary>

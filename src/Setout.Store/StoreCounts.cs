@@ -14,7 +14,7 @@ public sealed record StoreCounts(long Documents, long States, long Changes, long
     public bool IsEmpty => Documents + States + Changes + Pieces + Facts == 0;
 
     /// <inheritdoc/>
-    public override string ToString() => $"{Documents} documents with {States} states, {Facts} entries of {Pieces} logs";
+    public override string ToString() => $"{Documents} documents with {States} states, {Facts} entries in {Pieces} {(Pieces == 1 ? "log" : "logs")}";
 
     internal static StoreCounts Of(SqliteConnection connection)
     {

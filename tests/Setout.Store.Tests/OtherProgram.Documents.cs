@@ -14,8 +14,8 @@ internal static partial class OtherProgram
     public static string TextAfter(int edits) => $"setout: 1\nname: chest\n{string.Concat(Enumerable.Range(0, 40).Select(i => $"# line {i.ToString(CultureInfo.InvariantCulture)}, edit {(edits > i ? edits - ((edits - i - 1) % 40) : 0).ToString(CultureInfo.InvariantCulture)}\n"))}";
 
     // edit: so many edits of one document, each answered on the output. hold: has a data folder open until its input ends. fill: edits until the disk is full, then goes
-    // on when there is room. read-only: opens a folder on a disk that cannot be written to.
-    private static bool DoWithDocuments(string task, string path, int calls)
+    // on when there is room. restore: puts the backup that the writer names in its place. read-only: opens a folder on a disk that cannot be written to.
+    private static bool DoWithDocuments(string task, string path, string writer, int calls)
     {
         switch (task)
         {
@@ -23,6 +23,7 @@ internal static partial class OtherProgram
             case "hold": Hold(path); return true;
             case "fill": Fill(path); return true;
             case "read-only": ReadOnly(path); return true;
+            case "restore": Restore(path, writer); return true;
             default: return false;
         }
     }
@@ -43,6 +44,13 @@ internal static partial class OtherProgram
             Console.WriteLine(edit);
         }
         Console.In.ReadLine();
+    }
+
+    private static void Restore(string path, string backup)
+    {
+        Console.WriteLine("ready");
+        Console.In.ReadLine();
+        Restoring.Run(path, backup, TimeProvider.System);
     }
 
     private static void Hold(string path)

@@ -61,7 +61,7 @@ internal static partial class OtherProgram
 
     private static void Do(string task, string path, string writer, int calls)
     {
-        if (DoWithDocuments(task, path, calls)) return;
+        if (DoWithDocuments(task, path, writer, calls)) return;
         using var database = ShopDatabase.Open(path);
         IFactStore facts = database.FactsOf("chest");
         Console.WriteLine("ready");

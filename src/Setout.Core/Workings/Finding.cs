@@ -20,4 +20,8 @@ public enum Severity
 /// <param name="Words">What is wrong, with figures.</param>
 /// <param name="Remedy">What to do.</param>
 /// <param name="Place">Where it stands in the piece file, if it does.</param>
-public sealed record Finding(string Code, Severity Severity, string Key, string Words, string Remedy, Place Place = default);
+public sealed record Finding(string Code, Severity Severity, string Key, string Words, string Remedy, Place Place = default)
+{
+    /// <summary>Why it is let stand; empty, the default, where nobody lets it. It is a note then, whatever it was before.</summary>
+    public string LetStand { get; init; } = "";
+}

@@ -25,27 +25,31 @@ public static class Elevation
         var style = new DimensionStyle { FigureSize = paper.FigureSize };
         Box Extent(View view) => new(view.X(left), view.Y(top), view.X(right), view.Y(bottom));
         DimensionLayout Around(View view) => DimensionPlacer.Place(Extent(view), input.Chains.Select(c => Chain(c, view, input)), style);
-        Box Whole(View view)
+        // Each scale is asked for up to three times, and placing the figures is most of the work.
+        var wholes = new Dictionary<int, Box>();
+        Box Whole(int scale)
         {
+            if (wholes.TryGetValue(scale, out Box known)) return known;
+            var view = new View(scale, 0, 0);
             Box all = Around(view).Bounds;
             if (input.HasFloor) all = all.With(new(view.X(left) - FloorOverhang, view.Y(Length.Zero), view.X(right) + FloorOverhang, view.Y(Length.Zero)));
-            return all with { Bottom = all.Bottom + (NoteSize * 1.8) };
+            return wholes[scale] = all with { Bottom = all.Bottom + (NoteSize * 1.8) };
         }
         bool Fits(int scale)
         {
             if ((right - left).ApproximateMillimetres / scale > paper.Width || (top - bottom).ApproximateMillimetres / scale > paper.Height) return false;
-            Box whole = Whole(new(scale, 0, 0));
+            Box whole = Whole(scale);
             return whole.Width <= paper.Width - (2 * Margin) && whole.Height <= paper.Height - (2 * Margin);
         }
         // Figures stay as large as they are. Where they leave the model no room worth having, the drawing that is the largest once it is shrunk to the paper.
         double Shown(int scale)
         {
-            Box whole = Whole(new(scale, 0, 0));
+            Box whole = Whole(scale);
             return Math.Min(1, Math.Min((paper.Width - (2 * Margin)) / whole.Width, (paper.Height - (2 * Margin)) / whole.Height)) / scale;
         }
         int chosen = Scales.Largest(s => s >= paper.Scale && Fits(s)), best = Scales.Denominators.Where(s => s >= paper.Scale && Shown(s) * s >= LeastShrunk).DefaultIfEmpty(chosen).MaxBy(Shown);
         if (Shown(best) > 2 * Shown(chosen)) chosen = best;
-        Box atNought = Whole(new(chosen, 0, 0));
+        Box atNought = Whole(chosen);
         double width = Math.Max(paper.Width, atNought.Width + (2 * Margin)), height = atNought.Height + (2 * Margin);
         var final = new View(chosen, ((width - atNought.Width) / 2) - atNought.Left, Margin - atNought.Top);
         DimensionLayout dimensions = Around(final);

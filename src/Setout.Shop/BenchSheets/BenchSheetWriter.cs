@@ -96,7 +96,7 @@ public static class BenchSheetWriter
                 list = list.Add($"{(i > 0 ? ", " : "")}{unread[i].Key} ").Add(format.Format(plan.Set.Worked[QuantityKey.Of(unread[i].Key, "thickness")]));
             yield return new(list.Add("."), Phrase.Of(plan.Source.Together?.RecordWords(unread[0].Key) ?? $"setout record FILE {unread[0].Key}.thickness READING"), Phrase.Empty);
         }
-        foreach (Finding finding in plan.Findings.Except(unread)) yield return new(Figures.Phrase(finding.Words), Figures.Phrase(finding.Remedy), Phrase.Empty);
+        foreach (Finding finding in plan.Findings.Except(unread)) yield return new(Figures.Phrase(finding.Words), Figures.Phrase(finding.LetStand.Length > 0 ? $"Let stand: {finding.LetStand}" : finding.Remedy), Phrase.Empty);
     }
 
     private static IEnumerable<string> CautionKeys(Plan plan)

@@ -25,6 +25,7 @@ public static class Choices
         {
             string owner = new QuantityKey(key).Owner;
             if (menu.OfSize(owner, key[(owner.Length + 1)..]) is { } size) return [size];
+            if (piece.Materials.ContainsKey(owner) && key == owner + ".thickness") return For(set, owner, shop);
             return set.Parts.Any(p => p.Key == key) ? For(set, owner, shop) : [];
         }
         if (PiecePlace.In(piece).FirstOrDefault(p => p.Key == key) is { Place: { } place })

@@ -31,7 +31,7 @@ public enum FieldKind
 /// <param name="Default">What stands in it at first; empty for nothing.</param>
 public sealed record EditField(string Name, string Words, FieldKind Kind, string Default)
 {
-    /// <summary>What may be chosen, for <see cref="FieldKind.OneOf"/>.</summary>
+    /// <summary>What may be chosen, for <see cref="FieldKind.OneOf"/>; for words what is often said, and others may be.</summary>
     public ImmutableArray<string> Options { get; init; } = [];
 
     /// <summary>The usual figure with its basis; empty where there is none.</summary>
@@ -41,21 +41,18 @@ public sealed record EditField(string Name, string Words, FieldKind Kind, string
     public bool MayBeEmpty { get; init; }
 }
 
+/// <summary>Something that can be done to what is chosen, as a page shows it.</summary>
+/// <param name="Id">Stable; names it among those of the same thing.</param>
+/// <param name="Words">On its button.</param>
+/// <param name="Fields">What is asked; empty for a button alone.</param>
+public abstract record Offer(string Id, string Words, ImmutableArray<EditField> Fields);
+
 /// <summary>An edit that makes sense for what is chosen, as the page offers it.</summary>
-public sealed record EditChoice
+public sealed record EditChoice : Offer
 {
     private readonly Func<FieldValues, Edit> _maker;
 
-    internal EditChoice(string id, string words, ImmutableArray<EditField> fields, Func<FieldValues, Edit> maker) => (Id, Words, Fields, _maker) = (id, words, fields, maker);
-
-    /// <summary>Stable; names it among those of the same thing.</summary>
-    public string Id { get; }
-
-    /// <summary>On its button.</summary>
-    public string Words { get; }
-
-    /// <summary>What is asked; empty for a button alone.</summary>
-    public ImmutableArray<EditField> Fields { get; }
+    internal EditChoice(string id, string words, ImmutableArray<EditField> fields, Func<FieldValues, Edit> maker) : base(id, words, fields) => _maker = maker;
 
     /// <summary>The edit, by what was typed; or what is wrong with that.</summary>
     /// <param name="values">By the names of the fields; what is missing has its default.</param>

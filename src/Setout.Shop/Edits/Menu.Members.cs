@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
 
@@ -93,12 +94,26 @@ internal sealed partial class Menu
         string[] bays = [.. PiecePlace.In(_piece).Where(p => p.Place is { IsBay: true, Content: null, Division: { } d } && d.Items[p.Place.Index] is Opening).Select(p => p.Key)];
         // Over a case there is the top of the case, which a well would go through.
         if (_piece.Members.OfType<Frame>().Any()) yield return Form("well", "A well", v => new AddWell(key, v.Needed("machine"), v.Text("left"), v.Needed("front"), v.Needed("footprint"), v.Needed("table"), v.Text("bay")),
-            new("machine", "machine", FieldKind.Words, "drum sander"), OneOf("bay", "bay that it stands in", bays.FirstOrDefault() ?? "", bays, mayBeEmpty: true),
-            Length("left", "from the left end, where it is in no bay", bays.Length > 0 ? "" : Usual("12", "300")) with { MayBeEmpty = true }, Length("front", "from the front edge", Usual("4", "100")),
-            new("footprint", "its feet, left to right x front to back", FieldKind.Words, Usual("18 x 14", "450 x 350")), Length("table", "from its feet to its table", Usual("5 1/4", "130")));
+            [OneOf("bay", "bay that it stands in", bays.FirstOrDefault() ?? "", bays, mayBeEmpty: true), Length("left", "from the left end, where it is in no bay", bays.Length > 0 ? "" : Usual("12", "300")) with { MayBeEmpty = true }, .. OfMachine]);
         foreach (Well well in top.Wells) yield return Button($"well-{well.Key}-out", $"Take out well {well.Key}", new TakeOut(well.Key));
         yield return Button("take-out", $"Take out top {key}", new TakeOut(key));
     }
+
+    /// <summary>What hangs below the top that lies over an open bay; without a top, that one first.</summary>
+    private IEnumerable<EditChoice> WellIn(string bay, Structure frame)
+    {
+        Top? over = _piece.Members.OfType<Top>().FirstOrDefault(t => t.On.Any(o => o.Text == frame.Key) || (t.On.IsEmpty && frame.Stand.On.IsEmpty));
+        if (over is null) yield return TopOver(frame.Key) with { Words = $"A top on {frame.Key}, for a well here" };
+        else if (!over.Wells.Any(w => w.Bay?.Text == bay)) yield return Form("well", "A well", v => new AddWell(over.Key, v.Needed("machine"), null, v.Needed("front"), v.Needed("footprint"), v.Needed("table"), bay), OfMachine);
+    }
+
+    // What the leaflet of the machine says.
+    private ImmutableArray<EditField> OfMachine =>
+    [
+        // A guessed machine would be sawn through a good top: nothing stands here that was not measured.
+        new("machine", "machine", FieldKind.Words, "") { Usual = "such as drum sander" }, new("footprint", "its feet, left to right x front to back", FieldKind.Words, "") { Usual = Usual("such as 18 x 14", "such as 450 x 350") },
+        Length("table", "from its feet to its table", "", "the table comes level with the top; measure it on the machine itself"), Length("front", "from the front edge of the top", "", Usual("such as 4", "such as 100")),
+    ];
 
     /// <summary>The edits of a part by its sizes alone.</summary>
     public IEnumerable<EditChoice> OfPart(LoosePart part)
@@ -116,7 +131,7 @@ internal sealed partial class Menu
         TextPath at = TextPath.Of("", "materials", material.Name);
         if (material is Panel panel)
         {
-            yield return Sized("thickness", "Thickness as measured", at.To("thickness"), panel.Thickness is { } thick ? Say(thick) : "", "a usual one for its label until you read the sheet", mayBeEmpty: panel.Label.Length > 0);
+            yield return Sized("thickness", "Thickness given", at.To("thickness"), panel.Thickness is { } thick ? Say(thick) : "", "a usual one for its label until you read the sheet", mayBeEmpty: panel.Label.Length > 0);
             yield return Value("label", "Label", at.To("label"), new("label", "label", FieldKind.Words, panel.Label) { MayBeEmpty = panel.Thickness is not null });
             yield return Value("grain", "Grain", at.To("grain"), OneOf("grain", "grain", panel.Grain == Grain.Keep ? "keep" : "free", ["keep", "free"]));
             yield return Value("edges", "Seen edges", at.To("edges"), OneOf("edges", "edges", panel.Edges.Work.ToString().ToLowerInvariant(), ["raw", "chamfered", "banded"]));

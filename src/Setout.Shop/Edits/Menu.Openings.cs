@@ -48,6 +48,8 @@ internal sealed partial class Menu
             if (structure is Frame && isBay) yield return Form("rails", "Divide down by rails", v => Divide.At(key, false, v.Needed("at"), with: Between.Rails), Length("at", "from the top to the rails", Half(key, "height")));
             if (content is not DoorFilling)
                 yield return Form("drawers", "Drawers", v => new PutDrawers(key, v.Count("count"), v.Text("like")), Count("count", "how many", "3"), OneOf("like", "kind", First(_piece.DrawerKinds.Keys), _piece.DrawerKinds.Keys.Order(StringComparer.Ordinal), mayBeEmpty: true));
+            if (isBay && structure is Frame && content is null)
+                foreach (EditChoice choice in WellIn(key, structure)) yield return choice;
             yield return Form("shelves", "Shelves", v => new PutShelves(key, v.Count("count"), v.Needed("fit"), structure is Frame ? v.Text("of") : null),
                 [Count("count", "how many", "2"), OneOf("fit", "carried", "fixed", PutShelves.Fits), .. structure is Frame ? [OneOf("of", "sheet", Panels.FirstOrDefault() ?? "", Panels, mayBeEmpty: true)] : Array.Empty<EditField>()]);
         }

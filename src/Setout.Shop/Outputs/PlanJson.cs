@@ -107,6 +107,7 @@ public static class PlanJson
             }
             json.WriteString("words", finding.Words);
             json.WriteString("remedy", finding.Remedy);
+            if (finding.LetStand.Length > 0) json.WriteString("let_stand", finding.LetStand);
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -16,9 +16,9 @@ internal static class BuyingList
         var taken = new List<BuyingLine>();
         LengthFormat format = LengthFormat.For(set.Piece.Unit);
         foreach ((int i, SheetPlan plan) in sheets.Index())
-            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, Words(plan.Material), "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
+            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
         foreach ((int i, BoardPlan plan) in boards.Index())
-            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, Words(plan.Material), "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, plan.Material, "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
         foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
@@ -50,7 +50,7 @@ internal static class BuyingList
     private static string Capital(string text) => text == "mdf" ? "MDF" : text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static void Stock(
-        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, string words, string unit, ILookup<string, string> kept,
+        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, Material material, string unit, ILookup<string, string> kept,
         ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken, string wood = "")
     {
         ILookup<string, string> counts = used.ToLookup(id => id);
@@ -59,9 +59,9 @@ internal static class BuyingList
             int count = counts[line.Id].Count();
             if (count == 0) continue;
             // A board to rip has another section than the material: its own words tell it.
-            string item = $"{(line.Rip is null ? words : wood)}, {line.Task}";
+            string item = $"{(line.Rip is null ? Words(material) : wood)}, {line.Task}";
             string spare = SpareWood.Words(kept[line.Id]);
-            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare });
+            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare, Wood = line.Rip is null ? new(Texts.MaterialIdentity.Of(material), line.Size) : null });
             else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, line.IsBlank ? "left by an earlier run" : "from the rack") { Spare = spare });
         }
     }

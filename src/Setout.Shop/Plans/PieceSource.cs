@@ -134,7 +134,7 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
     public Texts.Shop ShopInHand => StockInHand.Of(InShop, Ledger, Shop);
 
     /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
-    public SetPiece SetOut() => Together?.Set ?? ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy);
+    public SetPiece SetOut() => Together?.Set ?? LettingStand.Into(ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy), Log);
 
     private static string HashOf(params ReadOnlySpan<string> texts)
     {

@@ -73,6 +73,9 @@ public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string 
     /// <summary>What is over when all is cut or used, such as <c>leaves 22 x 12 in to keep</c> or <c>52 spare</c>; empty when nothing worth telling is.</summary>
     public string Spare { get; init; } = "";
 
+    /// <summary>Of sheets and boards to buy: the wood and its size, as a line of a rack has it; null for all else, and for boards that are ripped.</summary>
+    public ShopStock? Wood { get; init; }
+
     /// <summary>Count times price.</summary>
     public Money? Total => Price is { } price ? price * Count : null;
 }

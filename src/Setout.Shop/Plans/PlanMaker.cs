@@ -43,7 +43,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         ImmutableArray<BuyingLine> buying = BuyingList.Of(set, source.Shop, sheetPlans, boardPlans, runs);
         var made = new Plan(set, source, sheetPlans, boardPlans, buying, []) { Runs = runs };
         findings.AddRange([.. RunFindings.Of(made), .. offers]);
-        return made with { Findings = [.. findings.OrderByDescending(f => f.Severity)] };
+        return made with { Findings = [.. LettingStand.Of(findings, source.Log).OrderByDescending(f => f.Severity)] };
     }
 
     private ImmutableArray<MaterialLaying> Layings(PieceSource source, Texts.Shop shop, SetPiece set, List<Finding> findings)

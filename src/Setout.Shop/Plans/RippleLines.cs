@@ -5,6 +5,16 @@ using Setout.Core.Workings;
 
 namespace Setout.Shop.Plans;
 
+/// <summary>Like parts whose figure moved by the same way from one figure to another: one cut to set anew.</summary>
+/// <param name="Marks">The marks pencilled on them, the first of many.</param>
+/// <param name="What">What they are and which size, such as <c>ends of boxes, length</c>.</param>
+/// <param name="Before">The figure before, without its unit.</param>
+/// <param name="After">The figure after.</param>
+/// <param name="By">By how much, such as <c>1/32 shorter</c>.</param>
+/// <param name="Through">The keys that carried it, from what was read to the size.</param>
+/// <param name="Size">The exact size of the first of them.</param>
+public sealed record RippleRow(string Marks, string What, string Before, string After, string By, string Through, QuantityKey Size);
+
 /// <summary>Writes what a reading or a mark moved as lines of plain text.</summary>
 public static class RippleLines
 {
@@ -17,6 +27,34 @@ public static class RippleLines
     /// <param name="ripple">What changed between them.</param>
     public static IEnumerable<string> Of(SetPiece before, SetPiece after, Ripple ripple)
     {
+        foreach (RippleRow row in Rows(after, ripple))
+        {
+            yield return $"  {row.Marks}  {row.What}: {row.Before} -> {row.After} ({row.By})";
+            yield return $"      through {row.Through}";
+        }
+        yield return ripple.Figures == 0 ? "  no figure to cut moved" : ripple.Figures == 1 ? "  1 figure to cut moved" : $"  {ripple.Figures} figures to cut moved";
+        foreach (string line in Besides(ripple)) yield return "  " + line;
+    }
+
+    /// <summary>What came, went, may be cut now, must wait, and what is no longer said; without indent.</summary>
+    /// <param name="ripple">What changed.</param>
+    /// <param name="name">How what is waited for is called; null for its key.</param>
+    public static IEnumerable<string> Besides(Ripple ripple, Func<QuantityKey, string>? name = null)
+    {
+        if (ripple.Came.Length > 0) yield return $"new: {Names([.. ripple.Came.Select(p => p.Mark)])}";
+        if (ripple.Went.Length > 0) yield return $"gone: {Names([.. ripple.Went.Select(p => p.Mark)])}";
+        if (ripple.Released.Length > 0) yield return $"may be cut now: {Names([.. ripple.Released.Select(p => p.Mark)])}";
+        if (ripple.HeldAgain.Length > 0) yield return $"must wait again: {Names([.. ripple.HeldAgain.Select(p => p.Mark)])}";
+        if (ripple.Released.Length > 0 || ripple.HeldAgain.Length > 0)
+            foreach (StillWaiting waiting in ripple.Waiting) yield return $"still waits for a reading of {name?.Invoke(waiting.Until) ?? waiting.Until.Text}: {Names([.. waiting.Parts.Select(p => p.Mark)])}";
+        foreach (Finding gone in ripple.GoneFindings.Where(f => f.Severity > Severity.Note)) yield return $"no longer: {gone.Words}";
+    }
+
+    /// <summary>The figures that moved, like ones together.</summary>
+    /// <param name="after">The piece after.</param>
+    /// <param name="ripple">What changed.</param>
+    public static IEnumerable<RippleRow> Rows(SetPiece after, Ripple ripple)
+    {
         LengthFormat format = LengthFormat.For(after.Piece.Unit);
         foreach (MovedTogether moved in ripple.Moved)
         {
@@ -26,18 +64,10 @@ public static class RippleLines
             {
                 FigureMoved first = alike.First();
                 string names = Names([.. alike.Select(f => f.Part.Mark)]);
-                yield return $"  {names}  {(alike.Count() == 1 ? first.Part.Name : Words(first.Part.Role))}, {(moved.IsLength ? "length" : "width")}: {format.Bare.Text(alike.Key.Before)} -> {format.Text(alike.Key.After)} ({by} {way})";
-                yield return $"      through {string.Join(" > ", first.Through)}";
+                yield return new(names, $"{(alike.Count() == 1 ? first.Part.Name : Words(first.Part.Role))}, {(moved.IsLength ? "length" : "width")}",
+                    format.Bare.Text(alike.Key.Before), format.Text(alike.Key.After), $"{by} {way}", string.Join(" > ", first.Through), first.Size.Exact);
             }
         }
-        yield return ripple.Figures == 0 ? "  no figure to cut moved" : ripple.Figures == 1 ? "  1 figure to cut moved" : $"  {ripple.Figures} figures to cut moved";
-        if (ripple.Came.Length > 0) yield return $"  new: {Names([.. ripple.Came.Select(p => p.Mark)])}";
-        if (ripple.Went.Length > 0) yield return $"  gone: {Names([.. ripple.Went.Select(p => p.Mark)])}";
-        if (ripple.Released.Length > 0) yield return $"  may be cut now: {Names([.. ripple.Released.Select(p => p.Mark)])}";
-        if (ripple.HeldAgain.Length > 0) yield return $"  must wait again: {Names([.. ripple.HeldAgain.Select(p => p.Mark)])}";
-        if (ripple.Released.Length > 0 || ripple.HeldAgain.Length > 0)
-            foreach (StillWaiting waiting in ripple.Waiting) yield return $"  still waits for a reading of {waiting.Until}: {Names([.. waiting.Parts.Select(p => p.Mark)])}";
-        foreach (Finding gone in ripple.GoneFindings.Where(f => f.Severity > Severity.Note)) yield return $"  no longer: {gone.Words}";
     }
 
     private static string Names(string[] marks) => marks.Length <= MostNames ? string.Join(", ", marks) : $"{string.Join(", ", marks[..(MostNames - 1)])} and {marks.Length - MostNames + 1} more";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
@@ -95,7 +96,7 @@ public sealed record WrittenWorking(
 }
 
 /// <summary>Writes workings as lines of plain text, figures in one column.</summary>
-public static class WorkingLines
+public static partial class WorkingLines
 {
     /// <summary>The lines of a working.</summary>
     public static IEnumerable<string> Of(WrittenWorking working, LengthUnit unit)
@@ -160,7 +161,11 @@ public static class WorkingLines
     }
 
     /// <summary>An origin with its source.</summary>
-    public static string Said(Origin origin) => origin.Source is { Length: > 0 } source ? $"{origin.Words} ({source})" : origin.Words;
+    public static string Said(Origin origin) => origin.Source is { Length: > 0 } source ? $"{origin.Words} ({source})" : Seconds().Replace(origin.Words, "$1");
+
+    // Thousandths of a second are of no use to anybody who reads.
+    [GeneratedRegex(@"(T\d\d:\d\d:\d\d)\.\d+")]
+    private static partial Regex Seconds();
 
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? " " : term.Times.Sign < 0 ? "-" : index == 0 ? " " : "+";

@@ -133,7 +133,7 @@ public static class StockInHand
 
     private static ShopStock With(ShopStock line, int have) => line with { Size = line.Size with { InHand = have } };
 
-    private static bool StandsInRack(ShopStock blank, Texts.Shop shop) => shop.Stock.Any(s => IsSame(s, blank));
+    internal static bool StandsInRack(ShopStock blank, Texts.Shop shop) => shop.Stock.Any(s => IsSame(s, blank));
 
     private static bool IsSame(ShopStock line, ShopStock blank) => line.Identity == blank.Identity && line.Size.InHand is not null && line.Size.Name == blank.Size.Name;
 

@@ -73,7 +73,14 @@ public sealed record VoidEntry(string Id, string At, string Entry) : LogEntry(Id
 /// <param name="Code">The finding's code.</param>
 /// <param name="Key">What it is about.</param>
 /// <param name="Because">The reason.</param>
-public sealed record AllowEntry(string Id, string At, string Code, string Key, string Because) : LogEntry(Id, At);
+public sealed record AllowEntry(string Id, string At, string Code, string Key, string Because) : LogEntry(Id, At)
+{
+    /// <summary>What the finding said then; empty where it is not kept. Where it says something else it is told again.</summary>
+    public string Said { get; init; } = "";
+
+    /// <summary>By how much something was out then, above zero; null where that cannot be measured. Only where it is more out than that it is told again.</summary>
+    public ExactLength? Off { get; init; }
+}
 
 /// <summary>All facts of a piece, in the order they were appended.</summary>
 /// <param name="Entries">In order.</param>

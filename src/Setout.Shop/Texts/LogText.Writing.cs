@@ -78,6 +78,8 @@ public static partial class LogText
                 text.Append("    allow: ").Append(Word(allow.Code)).Append('\n');
                 if (allow.Key.Length > 0) text.Append("    on: ").Append(Word(allow.Key)).Append('\n');
                 text.Append("    because: ").Append(Quoted(allow.Because)).Append('\n');
+                if (allow.Said.Length > 0) text.Append("    said: ").Append(Quoted(allow.Said)).Append('\n');
+                if (allow.Off is { } off) text.Append("    off: ").Append(Exactly(off)).Append('\n');
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(entry), entry.GetType().Name, "No such entry.");

@@ -83,7 +83,7 @@ public static partial class LogText
         Named code = map.Required("allow", "material.not-read");
         string key = map.Text("on")?.Text ?? "", because = map.Remark("because");
         if (map.IsEmpty("because")) map.Missing("because", "the wall is bowed");
-        return new(id, at, code.Text, key, because);
+        return new(id, at, code.Text, key, because) { Said = map.Remark("said"), Off = map.Length("off")?.Value };
     }
 
     private static MarkEntry Mark(TextContext context, MapReader map, string word, string id, string at)

@@ -35,6 +35,9 @@ public sealed record ShopStock(string Identity, StockSize Size)
 
     /// <summary>When it was counted last; null, the default, for as the whole rack.</summary>
     public Counting? Counted { get; init; }
+
+    /// <summary>Which item of <c>stock</c> in the text it is, from 0; -1, the default, for what stands on no line.</summary>
+    public int Item { get; init; } = -1;
 }
 
 /// <summary>The shop: its grid, saws, instruments, stock and prices.</summary>

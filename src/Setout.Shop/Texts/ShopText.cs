@@ -67,11 +67,11 @@ public static class ShopText
     {
         var stock = ImmutableArray.CreateBuilder<ShopStock>();
         var names = new RackNames(context);
-        foreach (MapReader entry in top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48"))
+        foreach ((int item, MapReader entry) in top.Maps("stock", "stock", "panel: hardwood plywood, label: 3/4, size: 96 x 48").Index())
         {
             if (MaterialText.Entry(context, entry) is not { } line) continue;
             names.Take(line.Identity, line.Size, entry);
-            stock.Add(line);
+            stock.Add(line with { Item = item });
         }
         return stock.ToImmutable();
     }

@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.ComponentModel;
-using Setout.Core.Measures;
-using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
+using Setout.Shop.Noting;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Spectre.Console.Cli;
@@ -88,85 +86,14 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         if (isGone) return RunMarks.Gone(terminal, files, source, settings.Keys, settings.DryRun);
         if (settings.Blank.Length > 0) Told.Unread(terminal, files, source);
         SetPiece set = source.SetOut();
-        ImmutableArray<string> keys = [.. settings.Keys.SelectMany(word => KeysOf(set, progress, word)).Distinct()];
-        Again(set, progress, keys, settings.Again);
-        var entry = new MarkEntry(Entry.NewId(), Entry.At(terminal), progress, keys, Given(set, progress, keys, settings.To, Marking.Figures(set, progress, keys, settings.Again)))
-        {
-            Chosen = Marking.Chosen(set, progress, keys, settings.Again),
-            Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(files, source, b))],
-            From = settings.Sheet is { } sheet ? SheetOf(set, progress, keys, sheet) : "",
-        };
-        if (!settings.DryRun) LogFile.Append(files.Log, entry);
-        terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
-        foreach (Part part in set.Parts.Where(p => progress == Progress.Cut && set.IsHeld(p) && keys.Any(k => k.Split('#')[0] == p.Key)))
-            Told.Finding(terminal.Error, files.Piece, new("mark.waits", Severity.Warn, part.Key, $"{part.Name} was waiting for a reading of {part.HeldUntil[^1]}, and is marked cut without it; its figures stand as it was cut.", "If it is not cut, void the entry and take the reading first.", part.Place));
+        Noted<MarkEntry> noted = NotedMark.Of(set, new(progress, [.. settings.Keys]) { Sheet = settings.Sheet, IsAgain = settings.Again, To = [.. settings.To] }, Entry.NewId(), Entry.At(terminal), NoteWords.Commands);
+        if (noted.Entry is not { } named) throw UsageException.Of(noted.Fault!);
+        MarkEntry entry = named with { Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(files, source, b))] };
+        if (!settings.DryRun) files.Append(entry);
+        terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", entry.Keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        foreach (Finding waited in NotedMark.Waited(set, entry)) Told.Finding(terminal.Error, files.Piece, waited);
         PieceSource marked = source with { Log = new(source.Log.Entries.Add(entry)) };
         Told.Moved(terminal.Out, files, set, marked.SetOut(), marked.ShopInHand);
         return ExitCode.Fine;
-    }
-
-    private static ImmutableDictionary<QuantityKey, ExactLength> Given(
-        SetPiece set, Progress progress, ImmutableArray<string> keys, string[] given, ImmutableDictionary<QuantityKey, ExactLength> figures)
-    {
-        if (given.Length > 0 && progress != Progress.Cut) throw new UsageException("Only parts that are cut have figures they were cut to.", "Leave --to out.");
-        foreach (string words in given)
-        {
-            int at = words.IndexOf('=', StringComparison.Ordinal);
-            if (at <= 0) throw new UsageException($"'{words}' does not say which size was cut to what.", "Write it as L1.end.length=17 17/32, in quotes where it has blanks.");
-            string key = words[..at].Trim();
-            if (!figures.ContainsKey(new(key)))
-                throw new UsageException($"'{key}' is not a size of {string.Join(", ", keys)}.", $"Name one of {string.Join(", ", figures.Keys.Select(k => k.Text).Order(StringComparer.Ordinal))}.");
-            ParseResult<ExactLength> read = LengthText.Parse(words[(at + 1)..].Trim(), set.Piece.Unit);
-            if (!read.IsRead) throw new UsageException($"'{words[(at + 1)..].Trim()}' is not a length: {read.Fault!.Words}", read.Fault.Remedy);
-            if (read.Value.Sign <= 0) throw new UsageException($"Nothing is cut to {words[(at + 1)..].Trim()}.", "Give a length above 0.");
-            figures = figures.SetItem(new(key), read.Value);
-        }
-        return figures;
-    }
-
-    private static ImmutableArray<string> KeysOf(SetPiece set, Progress progress, string word)
-    {
-        string plain = word.Split('#')[0];
-        if (Marking.Parts(set, progress, word) is { Length: > 0 } parts)
-        {
-            if (word.Contains('#') && set.Parts.First(p => p.Key == plain) is var part && !(int.TryParse(word[(word.IndexOf('#') + 1)..], out int n) && n >= 1 && n <= part.Count && word == BenchFacts.Member(plain, n)))
-                throw new UsageException($"There is no '{word}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
-            return progress == Progress.Bought ? [word] : parts;
-        }
-        if (progress == Progress.Bought && (set.Piece.Keys.ContainsKey(plain) || set.Hardware.Any(h => h.Name == word))) return [word];
-        throw set.Piece.Keys.ContainsKey(plain) || set.Piece.Materials.ContainsKey(plain)
-            ? new UsageException($"'{word}' has no parts of its own that could be {progress.ToString().ToLowerInvariant()}.", "Name the part, such as L3.side; 'setout parts FILE' lists them.")
-            : Commands.Keys.Unknown(set, word);
-    }
-
-    private static void Again(SetPiece set, Progress progress, ImmutableArray<string> keys, bool again)
-    {
-        if (progress != Progress.Cut || again) return;
-        foreach (string key in keys)
-        {
-            string[] halves = key.Split('#');
-            Part part = set.Parts.First(p => p.Key == halves[0]);
-            bool isCut = halves.Length == 2 ? set.Facts.StateOf(part.Key, int.Parse(halves[1], System.Globalization.CultureInfo.InvariantCulture)) > PartState.Planned : set.Facts.CutOf(part) == part.Count;
-            if (isCut) throw new UsageException($"{part.Name} ({key}) is cut already; nothing was written.", "Add --again if it was cut anew, or void the entry that says so.");
-        }
-    }
-
-    // A sheet is known by its reading: another name would be a letter of some plan, or a slip, and give the part no thickness.
-    private static string ReadSheet(SetPiece set, string material, string key, string sheet)
-    {
-        if (set.Worked.Values.ContainsKey(QuantityKey.Of(key, "thickness"))) return key;
-        string start = material + BenchFacts.SheetWord;
-        string[] known = [.. set.Worked.Order.Select(k => k.Text).Where(k => k.StartsWith(start, StringComparison.Ordinal) && k.EndsWith(".thickness", StringComparison.Ordinal)).Select(k => k[start.Length..^".thickness".Length]).Distinct().Order(StringComparer.Ordinal)];
-        throw new UsageException($"No sheet '{sheet}' of {material} has been read; nothing was written.",
-            $"{(known.Length > 0 ? $"Read are: {string.Join(", ", known)}. " : "")}Read it first: setout record FILE {material}.thickness READING --sheet {sheet}; or leave --sheet out.");
-    }
-
-    private static string SheetOf(SetPiece set, Progress progress, ImmutableArray<string> keys, string sheet)
-    {
-        if (progress != Progress.Cut) throw new UsageException("Only parts that are cut come from a sheet.", "Leave --sheet out.");
-        string[] materials = [.. keys.Select(k => set.Parts.First(p => p.Key == k.Split('#')[0]).Material).Distinct()];
-        return materials is [var one]
-            ? ReadSheet(set, one, Commands.Keys.Sheet(set, one, sheet), sheet)
-            : throw new UsageException($"These parts are of {string.Join(" and ", materials)}: they cannot have come from one sheet.", "Mark them one material at a time.");
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.ComponentModel;
 using Setout.Core.Fit;
 using Setout.Core.Fit.Mending;
@@ -42,7 +43,10 @@ internal sealed class FitCommand : Command<FitCommand.Settings>
         else
         {
             foreach (string line in FitLines.Of(set, report, settings.All ? int.MaxValue : Shown)) terminal.Out.WriteLine(line);
-            foreach (string line in MendingLines.Of(Remedies.For(set, source.Shop.Shims, Blanks.Of(set, source.ShopInHand), null, settings.All ? int.MaxValue : Shown))) terminal.Out.WriteLine(line);
+            (ImmutableArray<Upset> open, ImmutableArray<(Upset Upset, string Because)> stand) = LettingStand.Of(Remedies.UpsetsOf(set), source.Log);
+            if (open.Length > 0)
+                foreach (string line in MendingLines.Of(Remedies.For(set, source.Shop.Shims, Blanks.Of(set, source.ShopInHand), u => open.Any(o => o.Words == u.Words), settings.All ? int.MaxValue : Shown))) terminal.Out.WriteLine(line);
+            foreach ((Upset upset, string because) in stand) terminal.Out.WriteLine($"  let stand: {upset.Words} Because: {because}");
         }
         return ExitCode.Fine;
     }

@@ -60,7 +60,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         };
         if (OptionValue.IsMissing(settings.Out)) throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
         LayoutEffort effort = Effort(settings.Seconds);
-        SeveralPieces files = SeveralPieces.Of([settings.File, .. settings.With], settings.Shop);
+        SeveralPieces files = SeveralPieces.Of([settings.File, .. settings.With], settings.Shop, settings.Data);
         if (files.Read(terminal) is not { } source) return ExitCode.Findings;
         OutputFolder.Check(settings.Out);
         if (settings.Before is { } before)

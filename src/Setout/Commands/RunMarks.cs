@@ -58,24 +58,10 @@ internal static class RunMarks
     {
         if (source.Together is not { } together)
         {
-            LogFile.Append(several.Each[0].Log, entry);
+            several.Each[0].Append(entry);
             return;
         }
-        var written = new Stack<string>();
-        foreach ((MemberPiece member, LogEntry own) in together.Split(entry))
-        {
-            string log = several.Each[together.Members.IndexOf(member)].Log;
-            try
-            {
-                LogFile.Append(log, own);
-                written.Push(log);
-            }
-            catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or UsageException)
-            {
-                foreach (string earlier in written) LogFile.Append(earlier, new VoidEntry(Entry.NewId(), entry.At, entry.Id));
-                throw;
-            }
-        }
+        PieceFiles.Append([.. together.Split(entry).Select(e => (several.Each[together.Members.IndexOf(e.Member)], (LogEntry)e.Entry))]);
     }
 
     /// <summary><c>setout mark FILE gone BLANK...</c>: blanks that were cut some other way, spoiled or given away.</summary>
@@ -86,7 +72,7 @@ internal static class RunMarks
         {
             Took = [.. names.Distinct().Select(n => Blank(files, source, n))],
         };
-        if (!dryRun) LogFile.Append(files.Log, entry);
+        if (!dryRun) files.Append(entry);
         terminal.Out.WriteLine($"gone: {string.Join(", ", names)}{(dryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         return ExitCode.Fine;
     }

@@ -31,13 +31,16 @@ internal sealed class UsageException(string words, string remedy) : Exception(wo
 {
     /// <summary>What to do instead.</summary>
     public string Remedy { get; } = remedy;
+
+    /// <summary>The refusal that a finding is.</summary>
+    public static UsageException Of(Core.Workings.Finding fault) => new(fault.Words, fault.Remedy);
 }
 
 /// <summary>The command line: which words there are, and what each failure answers.</summary>
 public static class SetoutProgram
 {
     /// <summary>The commands, for looking up a mistyped word.</summary>
-    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "fit", "square", "serve", "import", "export", "backup", "restore", "doctor"];
+    private static readonly string[] s_commands = ["plan", "check", "parts", "why", "record", "mark", "void", "allow", "fit", "square", "serve", "import", "export", "backup", "restore", "doctor"];
 
     /// <summary>Version of the program, the rule set and the texts.</summary>
     public static string Version
@@ -117,6 +120,7 @@ public static class SetoutProgram
             config.AddCommand<RecordCommand>("record").WithData(terminal).WithDescription("Record a reading taken at the bench, and say what it moves.").WithExample("record", "my-cabinet.yaml", "birch.thickness", "45/64in", "--with", "calliper");
             config.AddCommand<MarkCommand>("mark").WithData(terminal).WithDescription("Mark parts cut, assembled, fitted or bought.").WithExample("mark", "my-cabinet.yaml", "cut", "G1.side").WithExample("mark", "my-cabinet.yaml", "cut", "--run", "3", "--plan", "plan");
             config.AddCommand<VoidCommand>("void").WithData(terminal).WithDescription("Take an entry of the log back.").WithExample("void", "my-cabinet.yaml", "3f9a01c2");
+            config.AddCommand<AllowCommand>("allow").WithData(terminal).WithDescription("Let a finding stand, with a reason; it is told again when it gets worse.").WithExample("allow", "my-cabinet.yaml", "material.not-read", "back", "--because", "it only lies in a groove");
             config.AddCommand<FitCommand>("fit").WithData(terminal).WithDescription("Say what will fit before it is cut, and what to measure first.").WithExample("fit", "samples/luthiers-bench.yaml");
             config.AddCommand<SquareCommand>("square").WithData(terminal).WithDescription("Say how square a frame is from its sides and diagonals, and what to pull.").WithExample("square", "--sides", "36", "24", "36", "24", "--diagonals", "43 1/4", "43 5/16");
             config.AddCommand<ServeCommand>("serve").WithData(terminal).WithDescription("Open the workbench in the browser (also: setout alone).").WithExample("serve", "--port", "5280");

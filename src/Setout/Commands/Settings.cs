@@ -1,10 +1,9 @@
 using System.ComponentModel;
 using System.Collections.Immutable;
-using Setout.Core.Fit;
-using Setout.Core.Fit.Mending;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
+using Setout.Shop.Noting;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Spectre.Console.Cli;
@@ -16,7 +15,7 @@ internal class PieceSettings : CommandSettings
 {
     /// <summary>The piece file.</summary>
     [CommandArgument(0, "<FILE>")]
-    [Description("The piece file; its log stands beside it as NAME.log.yaml.")]
+    [Description("The piece file; its log stands beside it as NAME.log.yaml. Or @NAME: a piece that the workbench keeps.")]
     public string File { get; set; } = "";
 
     /// <summary>The shop file.</summary>
@@ -24,8 +23,13 @@ internal class PieceSettings : CommandSettings
     [Description("The shop file; without it shop.yaml beside the piece, else a usual shop.")]
     public string? Shop { get; set; }
 
-    /// <summary>The texts on disk.</summary>
-    public PieceFiles Files => PieceFiles.Of(File, Shop);
+    /// <summary>The data folder.</summary>
+    [CommandOption("--data <DIR>")]
+    [Description("With @NAME: the data folder of the workbench; without it that of SETOUT_DATA, else the usual place of this system.")]
+    public string? Data { get; set; }
+
+    /// <summary>The texts.</summary>
+    public PieceFiles Files => PieceFiles.Of(File, Shop, Data);
 }
 
 /// <summary>The same with JSON for an answer.</summary>
@@ -55,6 +59,7 @@ internal static class Told
         string place = finding.Place.IsKnown ? $"{file}:{finding.Place.Line}:{finding.Place.Column}" : file;
         writer.WriteLine($"{place}: {finding.Severity.ToString().ToLowerInvariant()} {finding.Code}: {finding.Words}");
         if (finding.Remedy.Length > 0) writer.WriteLine($"    {finding.Remedy}");
+        if (finding.LetStand.Length > 0) writer.WriteLine($"    let stand: {finding.LetStand}");
     }
 
     /// <summary>Tells what cannot be known of the wood of other pieces.</summary>
@@ -63,23 +68,15 @@ internal static class Told
         foreach (Finding finding in source.Unread) Finding(terminal.Error, files.Piece, finding);
     }
 
-    // More at once than a person would mend before reading on.
-    private const int MostUpsets = 8;
-
     /// <summary>Tells what a fact moved, what it upset and what can be done about that.</summary>
     public static void Moved(TextWriter writer, PieceFiles files, SetPiece before, SetPiece after, Shop.Texts.Shop shop)
     {
-        Ripple ripple = Ripple.Of(before, after);
-        // A finding whose figures changed is told once, as it is now.
-        ripple = ripple with { GoneFindings = [.. ripple.GoneFindings.Where(g => !ripple.NewFindings.Any(n => n.Code == g.Code && n.Key == g.Key))] };
-        foreach (string line in RippleLines.Of(before, after, ripple)) writer.WriteLine(line);
-        foreach (Finding finding in ripple.NewFindings.Where(f => f.Severity > Severity.Note || f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("choice.", StringComparison.Ordinal))) Finding(writer, files.Piece, finding);
-        HashSet<string> known = [.. Remedies.UpsetsOf(before).Select(u => u.Words)];
-        ImmutableArray<MendingAdvice> upset = Remedies.For(after, shop.Shims, Blanks.Of(after, shop), u => !known.Contains(u.Words), MostUpsets);
-        int more = Remedies.UpsetsOf(after).Count(u => !known.Contains(u.Words)) - upset.Length;
-        foreach (string line in MendingLines.Of(upset)) writer.WriteLine(line);
-        if (more > 0) writer.WriteLine($"  and {more} more are upset: 'setout fit FILE' lists them");
-        foreach (string line in FitLines.Change(after, FitCheck.Now(before, shop.Accuracy), FitCheck.Now(after, shop.Accuracy))) writer.WriteLine(line);
+        var account = FactAccount.Of(before, after, shop);
+        foreach (string line in RippleLines.Of(before, after, account.Ripple)) writer.WriteLine(line);
+        foreach (Finding finding in account.Told) Finding(writer, files.Piece, finding);
+        foreach (string line in MendingLines.Of(account.Upset)) writer.WriteLine(line);
+        if (account.MoreUpset > 0) writer.WriteLine($"  and {account.MoreUpset} more are upset: 'setout fit FILE' lists them");
+        foreach (string line in account.Chances(shop.Accuracy)) writer.WriteLine(line);
     }
 
     /// <summary>Writes bytes of JSON to standard output.</summary>

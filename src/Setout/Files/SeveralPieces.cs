@@ -5,18 +5,21 @@ using Setout.Shop.Plans;
 
 namespace Setout.Files;
 
-/// <summary>Several pieces on disk that are broken down together: they stand in one folder and share its shop.</summary>
+/// <summary>Several pieces that are broken down together: they stand in one folder, or are kept in one workbench, and share its shop.</summary>
 /// <param name="Each">Their texts, in the order named; one or more.</param>
 internal sealed record SeveralPieces(ImmutableArray<PieceFiles> Each)
 {
     /// <summary>Finds the texts of each.</summary>
     /// <param name="pieces">Paths of piece files; one or more.</param>
     /// <param name="shop">The shop file named; null for the one beside them.</param>
+    /// <param name="data">The data folder named; null for the usual one.</param>
     /// <exception cref="UsageException">One is missing, or they stand in more than one folder.</exception>
-    public static SeveralPieces Of(IEnumerable<string> pieces, string? shop)
+    public static SeveralPieces Of(IEnumerable<string> pieces, string? shop, string? data = null) => Of([.. pieces.Select(p => PieceFiles.Of(p, shop, data))]);
+
+    private static SeveralPieces Of(ImmutableArray<PieceFiles> pieces)
     {
-        var several = new SeveralPieces([.. pieces.Select(p => PieceFiles.Of(p, shop))]);
-        if (several.Each.Select(f => Path.GetDirectoryName(Path.GetFullPath(f.Piece))).Distinct(StringComparer.Ordinal).Count() > 1)
+        var several = new SeveralPieces(pieces);
+        if (several.Each.Select(f => f.Place).Distinct(StringComparer.Ordinal).Count() > 1)
             throw new UsageException("The pieces stand in more than one folder.", "Pieces that are broken down together stand in one folder, so that one shop and one rack holds for all.");
         return several;
     }
@@ -25,11 +28,10 @@ internal sealed record SeveralPieces(ImmutableArray<PieceFiles> Each)
     /// <exception cref="UsageException">That one is not of the plan, or another of them is missing.</exception>
     public static SeveralPieces Beside(PieceFiles one, ImmutableArray<string> names, string? shop)
     {
-        string name = Path.GetFileName(one.Piece), folder = Path.GetDirectoryName(one.Piece) ?? "";
-        if (!names.Contains(name)) throw new UsageException($"The plan is of {string.Join(" and ", names)} together, not of {name}.", $"Name one of these: {Path.Combine(folder, names[0])}.");
+        if (!names.Contains(one.FileName)) throw new UsageException($"The plan is of {string.Join(" and ", names)} together, not of {one.FileName}.", $"Name one of these: {one.Beside(names[0])}.");
         // A name out of a file is a name and no path.
         if (names.FirstOrDefault(n => n != Path.GetFileName(n)) is { } path) throw new UsageException($"'{path}' in the plan is no file name.", "Make the plan anew.");
-        return Of(names.Select(n => Path.Combine(folder, n)), shop);
+        return Of([.. names.Select(n => one.Other(n, shop))]);
     }
 
     /// <summary>How findings name them.</summary>
@@ -54,7 +56,7 @@ internal sealed record SeveralPieces(ImmutableArray<PieceFiles> Each)
             }
         }
         if (isStopped) return null;
-        (PieceSource? together, Finding? refusal) = PiecesTogether.Of(Each.Zip(read).Select(p => (Path.GetFileName(p.First.Piece), p.Second!)));
+        (PieceSource? together, Finding? refusal) = PiecesTogether.Of(Each.Zip(read).Select(p => (p.First.FileName, p.Second!)));
         if (refusal is not null) Told.Finding(terminal.Error, Names, refusal);
         return together;
     }

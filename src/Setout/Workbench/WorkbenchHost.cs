@@ -11,11 +11,18 @@ using Setout.Workbench.Breakdown;
 using Setout.Workbench.Buying;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Fitting;
+using Setout.Workbench.Keeping;
+using Setout.Workbench.Machining;
+using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.PieceTexts;
+using Setout.Workbench.Says;
 using Setout.Workbench.SetOut;
 using Setout.Workbench.Shelf;
+using Setout.Workbench.ShopPages;
 using Setout.Workbench.Shell;
+using Setout.Workbench.States;
+using Setout.Workbench.Together;
 
 namespace Setout.Workbench;
 
@@ -42,7 +49,7 @@ internal static class WorkbenchHost
     /// <param name="terminal">Where faults are told.</param>
     /// <param name="cancel">Gives up starting.</param>
     /// <exception cref="UsageException">The port is taken.</exception>
-    internal static async Task<WebApplication> StartAsync(int port, IDocumentStore store, string place, string? samples, Terminal terminal, CancellationToken cancel)
+    internal static async Task<WebApplication> StartAsync(int port, ShopDatabase store, string place, string? samples, Terminal terminal, CancellationToken cancel)
     {
         WebApplication app = Build(port, store, place, samples, terminal);
         try
@@ -65,7 +72,7 @@ internal static class WorkbenchHost
     /// <summary>Where it answers.</summary>
     internal static string AddressOf(WebApplication app) => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
-    private static WebApplication Build(int port, IDocumentStore store, string place, string? samples, Terminal terminal)
+    private static WebApplication Build(int port, ShopDatabase store, string place, string? samples, Terminal terminal)
     {
         // The content root is named so that a folder without reading rights underfoot cannot stop the start.
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ApplicationName = "setout", ContentRootPath = AppContext.BaseDirectory });
@@ -77,14 +84,26 @@ internal static class WorkbenchHost
             else server.ListenLocalhost(port);
         });
         builder.Services.AddRazorComponents();
-        builder.Services.AddSingleton(store);
+        builder.Services.AddSingleton<IDocumentStore>(store);
         builder.Services.AddSingleton(new KeptPieces(store, place));
         builder.Services.AddSingleton(new Samples(samples));
         builder.Services.AddSingleton<ChangeWatch>();
         builder.Services.AddSingleton<PieceChanges>();
+        builder.Services.AddSingleton<ChangeMaker>();
+        builder.Services.AddSingleton<ShopChanges>();
+        builder.Services.AddSingleton<BoughtChanges>();
+        builder.Services.AddSingleton<RunDesk>();
+        builder.Services.AddSingleton<RunChanges>();
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton<PlanDesk>();
+        builder.Services.AddSingleton<BenchDesk>();
+        builder.Services.AddSingleton<FactChanges>();
         builder.Services.AddSingleton<PieceDoor>();
+        builder.Services.AddSingleton<Trials>();
+        builder.Services.AddSingleton<Comparing>();
+        builder.Services.AddSingleton(new DataKeeping(place, store, TimeProvider.System));
+        builder.Services.AddSingleton<ShelfChanges>();
+        builder.Services.AddSingleton<Uploads>();
 
         WebApplication app = builder.Build();
         app.UseSafeHeaders();
@@ -93,14 +112,25 @@ internal static class WorkbenchHost
         app.UseOwnPostsOnly();
         app.MapShelf();
         app.MapSetOut();
+        app.MapLive();
         app.MapBuying();
         app.MapBreakdown();
         app.MapAssembling();
         app.MapFitting();
+        app.MapNoting();
+        app.MapMachining();
         app.MapBenchSheets();
         app.MapText();
+        app.MapSays();
         app.MapChanges();
         app.MapBeginning();
+        app.MapShop();
+        app.MapShelfChanges();
+        app.MapStates();
+        app.MapKeeping();
+        app.MapRestoring();
+        app.MapImporting();
+        app.MapTogether();
         app.MapAssets();
         app.MapFallback("{**path}", (HttpContext http) => Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound));
         return app;

@@ -13,7 +13,7 @@ public class ChoicesTests
     private static string Ids(string sample, string key) => string.Join(' ', Choices.For(RandomEditsTests.SetOut(Sample.Text(sample)), key, s_shop).Select(c => c.Id));
 
     [Theory]
-    [InlineData(Sample.Bench, "K", "size posts across-equal across-at down-equal down-at rails drawers shelves doors opening-before opening-after take-out")]
+    [InlineData(Sample.Bench, "K", "size posts across-equal across-at down-equal down-at rails drawers well shelves doors opening-before opening-after take-out")]
     [InlineData(Sample.Bench, "L", "size posts drawer kind empty opening-before opening-after take-out")]
     [InlineData(Sample.Bench, "L2", "front drawer-above drawer-below up down kind take-out")]
     [InlineData(Sample.Bench, "L1.front", "front drawer-above drawer-below down kind take-out")]
@@ -21,6 +21,7 @@ public class ChoicesTests
     [InlineData(Sample.Bench, "F", "name width height depth of of-new toe rails case-beside frame-beside take-out")]
     [InlineData(Sample.Bench, "T", "name of of-new overhang-front overhang-back overhang-left overhang-right edging-new well take-out")]
     [InlineData(Sample.Bench, "carcase", "thickness label grain edges take-out")]
+    [InlineData(Sample.Bench, "carcase.thickness", "thickness label grain edges take-out")]
     [InlineData(Sample.Bench, "bench", "sides bottom front gap fronts take-out")]
     [InlineData(Sample.Bench, "", "name about grid case-beside frame-beside sheet sticks drawer-kind door-kind")]
     [InlineData(Sample.Bench, "K.width", "size")]

@@ -11,7 +11,7 @@ public static class ProjectOrder
 
     private const string Host = "Setout";
     private const string Testing = "Setout.Testing";
-    private static readonly string[] s_benches = ["Setout.Speed", "Setout.Quality"];
+    private static readonly string[] s_benches = ["Setout.Speed", "Setout.Quality", "Setout.Soak"];
 
     /// <summary>Every project that has a place, tests left out.</summary>
     public static IReadOnlyList<string> Projects => [.. s_line, .. s_adapters.Keys, Host, Testing, .. s_benches];

@@ -14,13 +14,23 @@ public sealed class EveryPageTests(Room room)
         {
             var pages = new TheoryData<string>("/");
             foreach (string piece in Samples.Names)
-                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit" }) pages.Add($"/piece/{piece}{stage}");
+                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit", "/facts", "/machine" }) pages.Add($"/piece/{piece}{stage}");
             pages.Add("/piece/luthiers-bench?size=L3.side");
             pages.Add("/piece/luthiers-bench?view=plan");
+            pages.Add("/piece/jar-cabinet?view=section&size=A");
             pages.Add("/piece/luthiers-bench?view=apart&size=L3.side");
             pages.Add("/piece/luthiers-bench?size=L");
+            pages.Add("/piece/jar-cabinet?size=P");
+            pages.Add("/piece/jar-cabinet/cost");
             pages.Add("/piece/jar-cabinet/text");
+            foreach (string of in new[] { "", "?of=F", "?of=T", "?of=bench", "?of=boxes", "?of=L" }) pages.Add("/piece/luthiers-bench/says" + of);
+            pages.Add("/piece/jar-cabinet/history");
+            pages.Add("/piece/jar-cabinet/history?state=4");
+            pages.Add("/keeping");
+            pages.Add("/together");
+            pages.Add("/together?piece=jar-cabinet&piece=luthiers-bench");
             pages.Add("/piece/plan-chest?view=side&size=C.depth");
+            foreach (string shop in new[] { "", "?item=stock", "?item=stock.17", "?item=saws.guided", "/text" }) pages.Add("/shop" + shop);
             return pages;
         }
     }
@@ -60,7 +70,7 @@ public sealed class EveryPageTests(Room room)
         await sheet.Page.EvaluateAsync("() => document.fonts.ready.then(() => 0)");
         Assert.Contains(asked, a => a.EndsWith("/workbench.css", StringComparison.Ordinal));
         Assert.Contains(asked, a => a.EndsWith("/IBMPlexSans-Regular.ttf", StringComparison.Ordinal));
-        Assert.All(asked.Skip(1).Where(a => a != "/changes"), a => Assert.StartsWith("/assets/", a, StringComparison.Ordinal));
+        Assert.All(asked.Skip(1).Where(a => a is not ("/changes" or "/piece/luthiers-bench/cost")), a => Assert.StartsWith("/assets/", a, StringComparison.Ordinal));
     }
 
     [Fact]

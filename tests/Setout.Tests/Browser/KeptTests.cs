@@ -44,7 +44,9 @@ public sealed class KeptTests
     {
         await using KeptShop served = await KeptShop.OpenAsync();
         string before = await served.Client.GetStringAsync("/piece/luthiers-bench/fit");
-        Assert.Equal(before, await served.Client.GetStringAsync("/piece/luthiers-bench/fit"));
+        // Each form has an id of its own.
+        static string Alike(string html) => System.Text.RegularExpressions.Regex.Replace(html, "name=\"change\" value=\"[^\"]+\"", "");
+        Assert.Equal(Alike(before), Alike(await served.Client.GetStringAsync("/piece/luthiers-bench/fit")));
         Assert.Contains("<code class=\"soft\">boxes.thickness</code>", before, StringComparison.Ordinal);
         served.Log("luthiers-bench", Reading("boxes.thickness", "0.470in", "calliper"));
         string after = await served.Client.GetStringAsync("/piece/luthiers-bench/fit");

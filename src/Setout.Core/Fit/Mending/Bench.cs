@@ -36,14 +36,18 @@ internal sealed class Bench(SetPiece set)
             : LengthFormat.Millimetres(6).Text(length);
     }
 
-    /// <summary>The command that records a reading.</summary>
-    public string Record(QuantityKey key, ExactLength value) => $"setout record FILE {key} {Exactly(value)}";
+    /// <summary>Tells a reading.</summary>
+    public MendingAct Record(QuantityKey key, ExactLength value) => new ReadAnew(key, value, $"setout record FILE {key} {Exactly(value)}");
 
-    /// <summary>The command that tells what a part was cut to: a mark that names the figure, unless only readings say that it is cut.</summary>
-    public string Cut(Part part, IEnumerable<PartSize> sizes, Func<PartSize, ExactLength> figure)
+    /// <summary>Takes an entry back.</summary>
+    public static MendingAct Void(string entry) => new TakeBack(entry, $"setout void FILE {entry}");
+
+    /// <summary>Tells what a part was cut to: a mark that names the figure, unless only readings say that it is cut.</summary>
+    public MendingAct Cut(Part part, IEnumerable<PartSize> sizes, Func<PartSize, ExactLength> figure)
     {
-        string again = PinOf(part.Length.ToCut) is not null || PinOf(part.Width.ToCut) is not null ? " --again" : "";
-        return $"setout mark FILE cut {part.Key}{again}{string.Concat(sizes.Select(s => $" --to \"{s.Exact}={Exactly(figure(s))}\""))}";
+        bool isAgain = PinOf(part.Length.ToCut) is not null || PinOf(part.Width.ToCut) is not null;
+        ImmutableArray<(QuantityKey Size, ExactLength Figure)> figures = [.. sizes.Select(s => (s.Exact, figure(s)))];
+        return new CutTo(part.Key, isAgain, figures, $"setout mark FILE cut {part.Key}{(isAgain ? " --again" : "")}{string.Concat(figures.Select(f => $" --to \"{f.Size}={Exactly(f.Figure)}\""))}");
     }
 
     /// <summary>By how much a gap moves with each quantity, as things stand.</summary>

@@ -39,7 +39,7 @@ internal static class Changing
     }
 
     private static Remedy? Changed(
-        Bench bench, Gap gap, QuantityKey asCut, QuantityKey toCut, Func<ExactLength, string, string> what, ImmutableArray<string> parts, Func<ExactLength, ImmutableArray<string>> commands)
+        Bench bench, Gap gap, QuantityKey asCut, QuantityKey toCut, Func<ExactLength, string, string> what, ImmutableArray<string> parts, Func<ExactLength, ImmutableArray<MendingAct>> acts)
     {
         ExactLength now = bench.Set.Worked[asCut];
         foreach (ExactLength figure in bench.Figures(gap, asCut, bench.Set.Grid.Step).Where(f => f.Sign > 0 && (f - now).Abs() <= Most))
@@ -49,7 +49,7 @@ internal static class Changing
             if (!bench.Proof.Holds(after, s => Proof.IsInside(s, gap.Key))) continue;
             string words = what(figure, $"{bench.Say((figure - now).Abs())} {(figure < now ? "less" : "more")} than planned");
             return new(RemedyKind.ChangeUncut, $"{words}: {gap.Name} comes to {bench.Say(after.Worked[gap.Key])}.", RemedyMinutes.Of("change"), StockUse.None,
-                [words + "."], amendments, commands(figure), "", parts, bench.Proof.Moves(after));
+                [words + "."], amendments, acts(figure), "", parts, bench.Proof.Moves(after));
         }
         return null;
     }

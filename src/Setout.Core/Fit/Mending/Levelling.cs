@@ -36,7 +36,7 @@ internal static class Levelling
             string comes = low.Sign == 0 ? "its table comes flush with the top" : $"its table comes {bench.Say(low.Abs())} {(low.Sign > 0 ? "below" : "above")} the top";
             return new(RemedyKind.Shim, $"{what}: {comes}, of {bench.Say(gap.Most)} either way.", RemedyMinutes.Of("shim"), StockUse.None,
                 ["Unplug the machine and loosen its bolts.", what + ".", "Draw the bolts up, and look again with a straightedge from the top over its table."],
-                amendments, [fit.Foot.Thick.Sign == 0 && bench.PinOf(packing) is { EntryId.Length: > 0 } there ? $"setout void FILE {there.EntryId}" : bench.Record(packing, fit.Foot.Thick)], "", [], bench.Proof.Moves(after));
+                amendments, [fit.Foot.Thick.Sign == 0 && bench.PinOf(packing) is { EntryId.Length: > 0 } there ? Bench.Void(there.EntryId) : bench.Record(packing, fit.Foot.Thick)], "", [], bench.Proof.Moves(after));
         }
         return null;
     }

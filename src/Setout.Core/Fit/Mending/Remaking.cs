@@ -111,7 +111,7 @@ internal static class Remaking
             : parts.Any(remake.IsAnew) ? RemedyKind.Recut
             : parts.Any(bench.IsTogether) ? RemedyKind.TakeApart
             : RemedyKind.Trim;
-        return new(kind, words, minutes, use, [.. steps.Select(s => s + ".")], amendments, Commands(bench, remake, parts, after), caution, [.. parts.Select(p => p.Key)], moves);
+        return new(kind, words, minutes, use, [.. steps.Select(s => s + ".")], amendments, Acts(bench, remake, parts, after), caution, [.. parts.Select(p => p.Key)], moves);
     }
 
     // A small part crosscut at the saw hurts soonest, then a narrow strip.
@@ -121,20 +121,20 @@ internal static class Remaking
         return Array.IndexOf(order, a) >= Array.IndexOf(order, b) ? a : b;
     }
 
-    private static ImmutableArray<string> Commands(Bench bench, Remake remake, Part[] parts, SetPiece after)
+    private static ImmutableArray<MendingAct> Acts(Bench bench, Remake remake, Part[] parts, SetPiece after)
     {
-        var commands = ImmutableArray.CreateBuilder<string>();
+        var acts = ImmutableArray.CreateBuilder<MendingAct>();
         foreach (Part end in parts.Where(p => p.Role == PartRole.BoxEnd && remake.IsAnew(p)))
-            if (bench.PinOf(Bench.Built(end)) is { EntryId.Length: > 0 } read) commands.Add($"setout void FILE {read.EntryId}");
+            if (bench.PinOf(Bench.Built(end)) is { EntryId.Length: > 0 } read) acts.Add(Bench.Void(read.EntryId));
         foreach (Part part in parts)
         {
             PartSize[] sizes = [.. remake.SizesOf(part)];
             // What only a reading says is read anew; a mark would leave the reading standing.
             PartSize[] read = [.. sizes.Where(s => bench.PinOf(s.AsCut) is not null && bench.PinOf(s.ToCut) is null)];
-            foreach (PartSize size in read) commands.Add(bench.Record(size.AsCut, after.Worked[size.ToCut]));
-            if (sizes.Except(read).Any()) commands.Add(bench.Cut(part, sizes.Except(read), s => after.Worked[s.ToCut]));
+            foreach (PartSize size in read) acts.Add(bench.Record(size.AsCut, after.Worked[size.ToCut]));
+            if (sizes.Except(read).Any()) acts.Add(bench.Cut(part, sizes.Except(read), s => after.Worked[s.ToCut]));
         }
-        foreach (Amendment slide in remake.Besides.Where(b => b.Kind == AmendmentKind.Bought)) commands.Add($"setout mark FILE bought {slide.Key.Owner} --again");
-        return commands.ToImmutable();
+        foreach (Amendment slide in remake.Besides.Where(b => b.Kind == AmendmentKind.Bought)) acts.Add(new BoughtAnew(slide.Key.Owner, $"setout mark FILE bought {slide.Key.Owner} --again"));
+        return acts.ToImmutable();
     }
 }

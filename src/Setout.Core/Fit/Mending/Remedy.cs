@@ -59,13 +59,17 @@ public readonly record struct GapMove(QuantityKey Key, ExactLength Before, Exact
 /// <param name="Stock">The wood it uses up.</param>
 /// <param name="Steps">What to do, in order.</param>
 /// <param name="Amendments">What the bench will know when it is done.</param>
-/// <param name="Commands">What to type when it is done, so that the log knows it too; readings are those to expect.</param>
+/// <param name="Acts">What the log is to be told when it is done; readings are those to expect.</param>
 /// <param name="Caution">The key of the caution that belongs to the work; empty for none.</param>
 /// <param name="Parts">Keys of the parts that are worked on.</param>
 /// <param name="Moves">The gaps it moves.</param>
 public sealed record Remedy(
     RemedyKind Kind, string Words, int Minutes, StockUse Stock, ImmutableArray<string> Steps, ImmutableArray<Amendment> Amendments,
-    ImmutableArray<string> Commands, string Caution, ImmutableArray<string> Parts, ImmutableArray<GapMove> Moves);
+    ImmutableArray<MendingAct> Acts, string Caution, ImmutableArray<string> Parts, ImmutableArray<GapMove> Moves)
+{
+    /// <summary>What to type when it is done, so that the log knows it too.</summary>
+    public ImmutableArray<string> Commands => [.. Acts.Select(a => a.Command)];
+}
 
 /// <summary>An upset with what can be done about it.</summary>
 /// <param name="Upset">What is out.</param>

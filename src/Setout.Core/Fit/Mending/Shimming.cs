@@ -46,7 +46,7 @@ internal static class Shimming
         string words = $"{what}: its play comes to {bench.Say(after.Worked[gap.Key])}, of {bench.Say(gap.Least)} to {bench.Say(gap.Most)}.";
         return new(RemedyKind.Shim, words, RemedyMinutes.Of("shim"), StockUse.None,
             ["Take the drawer out and loosen the screws of its slides in the carcase.", what + ".", "Drive the screws again, hang the drawer in and try it over its whole run."],
-            amendments, [total.Sign == 0 && bench.PinOf(packing) is { EntryId.Length: > 0 } there ? $"setout void FILE {there.EntryId}" : bench.Record(packing, total)], "", [], bench.Proof.Moves(after));
+            amendments, [total.Sign == 0 && bench.PinOf(packing) is { EntryId.Length: > 0 } there ? Bench.Void(there.EntryId) : bench.Record(packing, total)], "", [], bench.Proof.Moves(after));
     }
 
     /// <summary>What can lie behind one slide, or under one foot: every choice of up to three pieces, none among them.</summary>

@@ -4,6 +4,7 @@ using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Shop.Runs;
+using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -26,14 +27,50 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
 {
     private static readonly BreakdownPaper s_wide = new(220, 150), s_narrow = new(88, 220);
 
-    internal static BreakdownView Of(OpenPiece piece, Plan plan) => new(
+    /// <summary>The word of an address that asks for a plan of what is left, whatever was begun.</summary>
+    internal const string Anew = "anew";
+
+    /// <summary>How far the runs are; null while a plan is waited for.</summary>
+    public MarkedRuns? Marked { get; init; }
+
+    /// <summary>The step at the saw that is shown; null where nothing is sawn.</summary>
+    public SawStep? Step { get; init; }
+
+    /// <summary>What is waited for; null where nothing is. What is shown then is out of date.</summary>
+    public WaitingView? WaitsFor { get; init; }
+
+    internal static BreakdownView Of(OpenPiece piece, PlanAtTheSaw at, bool isAnew, int? run, int? cut)
+    {
+        string page = Links.Stage(piece.Name, "break-down") + (isAnew ? "?plan=" + Anew : "");
+        string Href(int r, int c) => $"{page}{(isAnew ? "&" : "?")}run={r}&cut={c}#saw";
+        BreakdownView view = Of(piece, at.Plan);
+        int? next = RunMarking.Next(piece.Source.Log, at.Sawn)?.Number;
+        FormHead Form() => new(Links.Stage(piece.Name, "cut"), ChangeForm.NewId(), piece.File.Document.Revision, page + "#runs");
+        return view with
+        {
+            Notes = at.GivenUp is { } given ? [Note.Of(given, piece.File.FileName), .. view.Notes] : view.Notes,
+            Marked = new(MarkedRuns.Of(piece.Source, piece.Set, at, Form, r => Href(r, 0)), at.Sawn.Id, Links.Stage(piece.Name, "facts"), at.IsInHand ? Links.Stage(piece.Name, "break-down") + "?plan=" + Anew : null, []),
+            Step = SawStep.Of(at.Plan, view.Runs.Runs, run ?? next ?? 1, cut ?? 0, Href),
+        };
+    }
+
+    /// <summary>The last plan there was, while one is waited for.</summary>
+    internal static BreakdownView Waiting(OpenPiece piece, Plan? last, WaitingView waiting) =>
+        (last is not null ? Of(piece, last) : new(PieceHead.Of(piece, "break-down"), [], [], [], new("", [], [], []))) with { WaitsFor = waiting };
+
+    private static BreakdownView Of(OpenPiece piece, Plan plan) => new(
         PieceHead.Of(piece, "break-down"), StoppedNotes.Of(piece, plan),
-        [
-            .. plan.Sheets.Select(s => new BrokenMaterial(s.Material.Name, Verdicts.Of(s), Sheets(plan, s, s_wide), Sheets(plan, s, s_narrow))),
-            .. plan.Boards.Select(b => new BrokenMaterial(b.Material.Name, Verdicts.Of(b), Boards(plan, b, s_wide), Boards(plan, b, s_narrow))),
-        ],
-        [.. CautionKeys(plan).Select(k => Core.Craft.Cautions.Of(k).Words), Core.Craft.Cautions.Deference],
-        RunWords.Of(plan));
+        MaterialsOf(plan), CautionsOf(plan), RunWords.Of(plan));
+
+    /// <summary>The drawings of a plan.</summary>
+    internal static ImmutableArray<BrokenMaterial> MaterialsOf(Plan plan) =>
+    [
+        .. plan.Sheets.Select(s => new BrokenMaterial(s.Material.Name, Verdicts.Of(s), Sheets(plan, s, s_wide), Sheets(plan, s, s_narrow))),
+        .. plan.Boards.Select(b => new BrokenMaterial(b.Material.Name, Verdicts.Of(b), Boards(plan, b, s_wide), Boards(plan, b, s_narrow))),
+    ];
+
+    /// <summary>What to mind at the saws.</summary>
+    internal static ImmutableArray<string> CautionsOf(Plan plan) => [.. CautionKeys(plan).Select(k => Core.Craft.Cautions.Of(k).Words), Core.Craft.Cautions.Deference];
 
     private static ImmutableArray<string> Sheets(Plan plan, SheetPlan sheets, BreakdownPaper paper) =>
         [.. MarkingOut.Of(plan, sheets, paper).Select(s => SvgWriter.Write(s.Scene, SvgOptions.Inline))];

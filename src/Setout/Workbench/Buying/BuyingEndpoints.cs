@@ -1,12 +1,25 @@
+using Setout.Shop.Documents;
+using Setout.Shop.Plans;
+using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
+using Setout.Workbench.ShopPages;
 
 namespace Setout.Workbench.Buying;
 
-/// <summary>The page of the buying list.</summary>
+/// <summary>The page of the buying list, and where it is told that something is bought.</summary>
 internal static class BuyingEndpoints
 {
-    public static void MapBuying(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/piece/{name}/buy", (string name, PieceDoor door, CancellationToken cancel) =>
-            door.OpenWithPlanAsync(name, (piece, plan) => Pages.Show<BuyingPage>(BuyingView.Of(piece, plan)), cancel));
+    public static void MapBuying(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/piece/{name}/buy", (string name, HttpRequest request, PieceDoor door, PlanDesk desk, IDocumentStore store, KeptPieces pieces, CancellationToken cancel) =>
+            door.OpenSoonAsync(name, request, (piece, plan) => Pages.Show<BuyingPage>(plan is not null ? BuyingView.Of(piece, plan, ShopFile.Of(store, pieces)?.Document.Revision)
+                : BuyingView.Waiting(piece, desk.Last(name), WaitingView.Of(desk, piece, Links.Stage(name, "buy")))), cancel));
+        routes.MapPost("/piece/{name}/bought", async (string name, HttpRequest request, KeptPieces pieces, PlanDesk desk, BoughtChanges changes, CancellationToken cancel) =>
+        {
+            if (pieces.Read(name) is not { Source: { } source } file) return Pages.Show<UnknownPage>(UnknownView.Piece(name, pieces.Names()), StatusCodes.Status404NotFound);
+            Plan plan = await desk.PlanAsync(name, source).WaitAsync(cancel);
+            return await ChangeEndpoints.AnswerAsync(request, Links.Stage(name, ""), (form, _) => form.Back, (form, fields) => changes.Bought(form, file, plan, fields["item"].ToString(), ChangeForm.Values(fields)));
+        });
+    }
 }

@@ -1,5 +1,7 @@
+using System.Text.Json;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
+using Setout.Shop.Facts;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -11,7 +13,7 @@ internal static class ChangeEndpoints
     public static void MapChanges(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/piece/{name}/edit", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) =>
-            changes.Edit(name, form, fields["key"].ToString(), fields["choice"].ToString(), fields.Keys.Where(k => k.StartsWith(ChangeForm.Field, StringComparison.Ordinal)).ToDictionary(k => k[ChangeForm.Field.Length..], k => fields[k].ToString()))));
+            changes.Edit(name, form, fields["key"].ToString(), fields["choice"].ToString(), ChangeForm.Values(fields))));
         routes.MapPost("/piece/{name}/text", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) => changes.Text(name, form, fields["text"].ToString())));
         routes.MapPost("/piece/{name}/undo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, _) => changes.Undo(name, form)));
         routes.MapPost("/piece/{name}/redo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, _) => changes.Redo(name, form)));
@@ -31,26 +33,47 @@ internal static class ChangeEndpoints
         }
     }
 
-    // Afterwards the page is shown anew, by its own address.
-    private static async Task<IResult> ChangeAsync(HttpRequest request, string name, Func<ChangeForm, IFormCollection, ChangeOutcome> make)
+    private static Task<IResult> ChangeAsync(HttpRequest request, string name, Func<ChangeForm, IFormCollection, ChangeOutcome> make) =>
+        AnswerAsync(request, Links.Stage(name, ""), (form, outcome) => outcome.Chosen.Length > 0 && form.IsDrawing(Links.Stage(name, "")) ? Links.Size(name, outcome.Chosen) : form.Back, make);
+
+    /// <summary>Makes the change that a form asks for. Afterwards the page is shown anew, by its own address; a change that is not made is answered with why, and with what was typed.</summary>
+    /// <param name="request">With the form.</param>
+    /// <param name="home">The address that all pages begin with to which the form may lead back.</param>
+    /// <param name="next">The page to show when the change is made.</param>
+    /// <param name="make">Makes it.</param>
+    public static async Task<IResult> AnswerAsync(HttpRequest request, string home, Func<ChangeForm, ChangeOutcome, string> next, Func<ChangeForm, IFormCollection, ChangeOutcome> make)
     {
         (IFormCollection? fields, IResult? refusal) = await FormAsync(request);
         if (fields is null) return refusal!;
-        if (ChangeForm.Of(fields, Links.Stage(name, "")) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest);
+        if (ChangeForm.Of(fields, home) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest);
         ChangeOutcome outcome = make(form, fields);
-        if (outcome.Fault is not { } fault) return Results.Redirect(outcome.Chosen.Length > 0 ? Links.Size(name, outcome.Chosen) : form.Back);
+        if (outcome.Fault is not { } fault) return Results.Redirect(next(form, outcome));
         string typed = fields["text"].ToString() is { Length: > 0 } text ? text : string.Join('\n', fields.Where(f => f.Key.StartsWith(ChangeForm.Field, StringComparison.Ordinal)).Select(f => f.Value.ToString()));
         return Pages.Show<RefusedPage>(RefusedView.Of(fault, typed, form.Back), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task ListenAsync(HttpContext http, ChangeWatch watch, IDocumentStore store, IHostApplicationLifetime life, CancellationToken cancel)
+
+    private static async Task ListenAsync(HttpContext http, ChangeWatch watch, IDocumentStore store, PlanDesk desk, IHostApplicationLifetime life, CancellationToken cancel)
     {
         http.Response.ContentType = "text/event-stream";
         using var ends = CancellationTokenSource.CreateLinkedTokenSource(cancel, life.ApplicationStopping);
+        string told = "";
         async Task TellAsync()
         {
-            StoreStand stand = store.Stand();
-            await http.Response.WriteAsync($"data: {stand.Change}.{stand.Fact}\n\n", ends.Token);
+            StoreStand stand;
+            try
+            {
+                stand = store.Stand();
+            }
+            catch (FactStoreException)
+            {
+                // The page that is asked for next says what is wrong with the store.
+                return;
+            }
+            string now = $"event: laying\ndata: {JsonSerializer.Serialize(desk.LayingOut)}\n\ndata: {stand.Change}.{stand.Fact} {desk.Ready}\n\n";
+            if (now == told) return;
+            told = now;
+            await http.Response.WriteAsync(now, ends.Token);
             await http.Response.Body.FlushAsync(ends.Token);
         }
         try

@@ -17,7 +17,10 @@ internal sealed class ChangeWatch
         foreach (Channel<bool> window in windows) window.Writer.TryWrite(true);
     }
 
-    /// <summary>Gives true each time something was changed, until the window goes.</summary>
+    // Another program may append to the store beside this one: it is looked at so often.
+    private static readonly TimeSpan s_look = TimeSpan.FromSeconds(2);
+
+    /// <summary>Gives true each time something was changed or may have been, until the window goes.</summary>
     public async IAsyncEnumerable<bool> Changes([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancel)
     {
         // One is enough: whoever is slow looks once for many changes.
@@ -25,7 +28,20 @@ internal sealed class ChangeWatch
         lock (_lock) _windows = _windows.Add(window);
         try
         {
-            await foreach (bool change in window.Reader.ReadAllAsync(cancel)) yield return change;
+            while (true)
+            {
+                using var look = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+                look.CancelAfter(s_look);
+                try
+                {
+                    await window.Reader.ReadAsync(look.Token);
+                }
+                catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+                {
+                    // Nobody here changed anything.
+                }
+                yield return true;
+            }
         }
         finally
         {

@@ -19,7 +19,7 @@ public sealed record FormHead(string Action, string Change, int Revision, string
 /// <summary>An edit that is offered.</summary>
 /// <param name="Head">What goes along.</param>
 /// <param name="Choice">The edit with its fields.</param>
-public sealed record ChoiceForm(FormHead Head, EditChoice Choice);
+public sealed record ChoiceForm(FormHead Head, Offer Choice);
 
 /// <summary>The edits that make sense for what is chosen.</summary>
 /// <param name="Key">What is chosen; empty for the whole piece.</param>
@@ -27,11 +27,27 @@ public sealed record ChoiceForm(FormHead Head, EditChoice Choice);
 /// <param name="Forms">In the order in which they are offered.</param>
 public sealed record ChoiceForms(string Key, string Words, ImmutableArray<ChoiceForm> Forms)
 {
+    /// <summary>The page of all that can be said of it; empty for what has none.</summary>
+    public string Says { get; init; } = "";
+
+    /// <summary>Whose page that is.</summary>
+    public string SaysWords { get; init; } = "";
+
+    /// <summary>Which of several stands open at first; none by default.</summary>
+    public string Open { get; init; } = "";
+
     internal static ChoiceForms Of(OpenPiece piece, string? asked, string words, string back)
     {
         string key = new QuantityKey((asked ?? "").Split('#')[0]).Exact.Text;
-        return new(key, key.Length == 0 ? "the piece" : words.Length > 0 ? words : key, [.. Choices.For(piece.Set, key, piece.Source.Shop).Select(c => new ChoiceForm(FormHead.Of(piece, "edit", back), c))]);
+        string owner = key.Split('.')[0];
+        return new(key, key.Length == 0 ? "the piece" : words.Length > 0 ? words : key, [.. Choices.For(piece.Set, key, piece.Source.Shop).Select(c => new ChoiceForm(FormHead.Of(piece, "edit", back), c))])
+        {
+            Says = HasSayings(piece, owner) ? Setout.Workbench.Says.SaysView.Link(piece.Name, owner) : "",
+            SaysWords = owner.Length > 0 ? owner : "the piece",
+        };
     }
+
+    private static bool HasSayings(OpenPiece piece, string owner) => owner.Length == 0 || Shop.Edits.Saying.Sayings.Of(piece.File.Document.Text, owner) is not null;
 }
 
 /// <summary>What was done last, what can be taken back, and that it is kept.</summary>
@@ -43,12 +59,23 @@ public sealed record ChoiceForms(string Key, string Words, ImmutableArray<Choice
 /// <param name="Text">The page of the text.</param>
 public sealed record HistoryView(string Saved, string? Undo, string? Redo, FormHead UndoForm, FormHead RedoForm, string Text)
 {
-    internal static HistoryView Of(OpenPiece piece, string back)
+    /// <summary>The page of its states; empty for what has none.</summary>
+    public string States { get; init; } = "";
+
+    /// <summary>What goes along with a name for the present state; null for what has no names for states.</summary>
+    public FormHead? PointForm { get; init; }
+
+    internal static HistoryView Of(OpenPiece piece, string back) => Of(piece.File.Document, word => FormHead.Of(piece, word, back), Links.Text(piece.Name)) with
     {
-        Shop.Documents.Document document = piece.File.Document;
+        States = Links.Stage(piece.Name, "history"),
+        PointForm = FormHead.Of(piece, "save-point", back),
+    };
+
+    internal static HistoryView Of(Shop.Documents.Document document, Func<string, FormHead> form, string text)
+    {
         DateTimeOffset at = DateTimeOffset.Parse(document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime();
         bool isToday = at.Date == TimeProvider.System.GetLocalNow().Date;
         return new($"revision {document.Revision}, kept {(isToday ? at.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : at.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture))}",
-            document.Undo, document.Redo, FormHead.Of(piece, "undo", back), FormHead.Of(piece, "redo", back), Links.Text(piece.Name));
+            document.Undo, document.Redo, form("undo"), form("redo"), text);
     }
 }

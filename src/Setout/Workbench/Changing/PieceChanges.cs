@@ -1,9 +1,12 @@
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Edits;
+using Setout.Shop.Edits.Saying;
 using Setout.Shop.Facts;
+using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Changing;
 
@@ -24,6 +27,8 @@ internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
 /// <param name="time">The clock.</param>
 internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, ChangeWatch watch, TimeProvider time)
 {
+    private readonly ChangeMaker _maker = new(store, watch, time);
+
     /// <summary>Makes an edit that the page offers for what is chosen.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="form">What every form sends along.</param>
@@ -33,15 +38,27 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
     public ChangeOutcome Edit(string piece, ChangeForm form, string key, string choice, IReadOnlyDictionary<string, string> values)
     {
         if (pieces.Read(piece) is not { } file) return Gone(piece);
-        if (store.Made(form.Id) is not null) return Done;
-        if (file.Source is not { } source) return Refuse("edit.mistakes", "The text has mistakes; it is not edited on the drawing until they are mended.", "Mend it in the text.");
-        // Somebody may have gone on: what is offered is looked for in what he saw, and the store says so if it is no more.
-        if (Choices.For(desk.SetOut(piece, source), key, source.Shop).FirstOrDefault(c => c.Id == choice) is not { } offered) return Refuse("edit.not-offered", "That is not there to be edited any more.", "Look at the drawing as it stands now.");
-        TextRead<Edit> made = offered.Make(values);
-        if (made.Value is not { } edit) return new(made.Findings[0], false);
-        Edited edited = edit.ApplyTo(file.Document.Text, new EditBench(source.Log, source.Shop, []));
+        if (store.Made(form.Id) is not null) return ChangeMaker.Done;
+        if (file.Source is not { } source) return ChangeMaker.Refuse("edit.mistakes", "The text has mistakes; it is not edited on the drawing until they are mended.", "Mend it in the text.");
+        Edited edited = Propose(source, desk.SetOut(piece, source), file.Document.Text, key, choice, values);
         if (edited.Text is not { } text) return new(edited.Findings[0], false);
         return Make(file, form, new EditText(file.Document.Id, form.Revision, edited.Name, text)) with { Chosen = edited.Chosen };
+    }
+
+    /// <summary>What an edit would make of a text, with nothing kept.</summary>
+    /// <param name="source">The text and what stands beside it, read.</param>
+    /// <param name="set">The piece set out from them.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="key">What was chosen; empty for the whole piece.</param>
+    /// <param name="choice">Which of its edits.</param>
+    /// <param name="values">What was typed, by the names of the fields.</param>
+    internal static Edited Propose(PieceSource source, SetPiece set, string text, string key, string choice, IReadOnlyDictionary<string, string> values)
+    {
+        // Somebody may have gone on: what is offered is looked for in what he saw, and the store says so if it is no more.
+        if ((Choices.For(set, key, source.Shop).FirstOrDefault(c => c.Id == choice) ?? Sayings.Of(text, key)?.All.FirstOrDefault(s => s.Choice.Id == choice)?.Choice) is not { } offered)
+            return new(null, "", [new("edit.not-offered", Severity.Stop, "", "That is not there to be edited any more.", "Look at the drawing as it stands now.")]);
+        TextRead<Edit> made = offered.Make(values);
+        return made.Value is { } edit ? edit.ApplyTo(text, new EditBench(source.Log, source.Shop, []) { Set = set }) : new(null, "", made.Findings);
     }
 
     /// <summary>The whole text anew. Any text goes in: what is half written is kept too.</summary>
@@ -63,7 +80,7 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
             if (store.Made(id) is { Documents: [var made, ..] }) return (made.After.Name, null);
             string free = name;
             for (int i = 2; store.Find(free) is not null; i++) free = $"{name}-{i}";
-            ChangeAnswer answer = store.Make(Change.Of(id, At, new NewDocument(DocumentKind.Piece, free, text, step)));
+            ChangeAnswer answer = store.Make(Change.Of(id, _maker.At, new NewDocument(DocumentKind.Piece, free, text, step)));
             watch.Tell();
             return answer is ChangeTaken taken ? (taken.Documents[0].Name, null) : (null, ((ChangeRefused)answer).Fault);
         }
@@ -73,26 +90,7 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
         }
     }
 
-    private static ChangeOutcome Done { get; } = new(null, false);
-
-    private static ChangeOutcome Refuse(string code, string words, string remedy) => new(new(code, Severity.Stop, "", words, remedy), false);
-
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' any more.", "It may have been put away or renamed in another window."), false);
 
-    private string At => time.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture);
-
-    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change)
-    {
-        try
-        {
-            ChangeAnswer answer = store.Make(Change.Of(form.Id, At, change));
-            watch.Tell();
-            return answer is ChangeRefused refused ? new(refused.Fault, refused.IsConflict) : Done;
-        }
-        catch (FactStoreException failed)
-        {
-            // A full disk, a folder that cannot be written to: told on the page, with what was typed still in its field.
-            return new(failed.Fault with { Key = file.Name }, false);
-        }
-    }
+    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change) => _maker.Make(file.Name, form, change);
 }

@@ -44,9 +44,11 @@ internal static class Posts
     {
         string own = $"{request.Scheme}://{request.Host.Value}";
         if (request.Headers.Origin.ToString() != own) return (StatusCodes.Status403Forbidden, "This does not come from a page of this workbench, so nothing was changed.");
-        if (request.ContentLength > MostBytes) return (StatusCodes.Status413PayloadTooLarge, $"This is larger than {MostBytes / 1024 / 1024} MB, so nothing was changed.");
+        // A backup is the one thing that may be larger: it goes to the disk as it comes.
+        long most = request.Path == Keeping.Uploads.Path ? Keeping.Uploads.MostBytes : MostBytes;
+        if (request.ContentLength > most) return (StatusCodes.Status413PayloadTooLarge, $"This is larger than {most / 1024 / 1024} MB, so nothing was changed.");
         if (!request.HasFormContentType) return (StatusCodes.Status415UnsupportedMediaType, "This is no form, so nothing was changed.");
-        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = MostBytes;
+        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = most;
         return null;
     }
 }

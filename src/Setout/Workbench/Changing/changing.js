@@ -1,18 +1,21 @@
 // Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
+import { isDirty, quiet, shown, swap } from './swapping.js';
+
 const swapped = '[data-swap]';
 
-function swap(text, url) {
+function put(text, url) {
   const fresh = new DOMParser().parseFromString(text, 'text/html');
-  const active = document.activeElement?.id;
-  const open = new Set([...document.querySelectorAll('details[data-choice][open]')].map(d => d.dataset.choice));
-  for (const old of document.querySelectorAll(swapped)) {
-    const next = fresh.getElementById(old.id);
-    if (next) old.replaceWith(document.adoptNode(next));
+  // What was made may have a page of another kind: an empty shop becomes one with a rack.
+  const ids = page => [...page.querySelectorAll(swapped)].map(e => e.id).sort().join(' ');
+  if (ids(fresh) !== ids(document)) {
+    if (url && url !== location.href) location.assign(url);
+    else location.reload();
+    return;
   }
-  for (const details of document.querySelectorAll('details[data-choice]')) if (open.has(details.dataset.choice)) details.open = true;
+  swap(fresh);
   document.title = fresh.title || document.title;
   if (url && url !== location.href) history.pushState(null, '', url);
-  if (active) document.getElementById(active)?.focus({ preventScroll: true });
+  document.dispatchEvent(new Event('setout:swapped'));
 }
 
 function say(words) {
@@ -27,7 +30,6 @@ function say(words) {
   voice.textContent = words;
 }
 
-const isDirty = form => [...form.elements].some(e => (e.type === 'text' || e.tagName === 'TEXTAREA') && e.value !== e.defaultValue);
 let sending = 0;
 
 document.addEventListener('submit', async event => {
@@ -40,17 +42,21 @@ document.addEventListener('submit', async event => {
     const answer = await fetch(form.action, { method: 'POST', body: new URLSearchParams(new FormData(form)), headers: { Accept: 'text/html' } });
     const text = await answer.text();
     if (answer.ok) {
-      swap(text, answer.url);
-      say(document.querySelector('#history [role="status"]')?.textContent ?? '');
+      put(text, answer.url);
+      say((document.querySelector('[data-say]') ?? document.querySelector('#history [role="status"]'))?.textContent ?? '');
       return;
     }
     const page = new DOMParser().parseFromString(text, 'text/html');
     const words = page.querySelector('[data-fault]') ? [...page.querySelectorAll('[data-fault], [data-fault] + p')].map(p => p.textContent).join(' ') : text;
     if (fault) {
       fault.textContent = words;
+      fault.dataset.overrule = page.querySelector('[data-fault]')?.dataset.fault ?? '';
       fault.hidden = false;
     } else say(words);
-    form.querySelector('input[type="text"]')?.focus();
+    form.dispatchEvent(new CustomEvent('setout:refused', { bubbles: true, detail: words }));
+    // The words of the refusal are seen; in a short form one goes on typing at once.
+    if (form.offsetHeight < innerHeight / 2) form.querySelector('input[type="text"]')?.focus({ preventScroll: true });
+    fault?.scrollIntoView({ block: 'nearest' });
   } catch {
     // The program is not there just now: what was typed stays, and sending it again is safe.
     if (fault) {
@@ -78,21 +84,40 @@ document.addEventListener('keydown', event => {
   if (!button.disabled) button.form.requestSubmit(button);
 });
 
+// What is typed and not sent yet, and a field that is open over the drawing, are never swapped away.
+const isHeld = () => document.documentElement.dataset.trial !== undefined || document.querySelector('#sizing:not([hidden])') !== null || [...document.querySelectorAll('form')].some(isDirty);
+
 // Other windows: one stream, closed while nobody looks.
 let stream = null, stand = null;
 async function follow(now) {
   if (stand === now) return;
-  const first = stand === null;
+  const first = stand === null, isLaidOut = !first && now.split(' ')[0] === stand.split(' ')[0];
   stand = now;
   if (first || sending > 0 || !document.querySelector(swapped)) return;
-  if ([...document.querySelectorAll('form')].some(isDirty)) {
+  await quiet();
+  if (isHeld()) {
+    // A layout that is ready changes nothing of what is typed: it shows when that is sent.
+    if (isLaidOut) return;
     say('This was changed in another window. Send or take back what you typed to see it.');
     document.getElementById('history')?.classList.add('is-elsewhere');
     return;
   }
+  await refresh();
+}
+async function refresh() {
   try {
-    const answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
-    if (answer.ok) swap(await answer.text(), null);
+    // Somebody may have chosen something else meanwhile: then it is asked for anew.
+    for (let before = null, text = ''; ; ) {
+      before = shown();
+      const answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
+      if (!answer.ok) return;
+      text = await answer.text();
+      await quiet();
+      if (sending > 0 || isHeld()) return;
+      if (shown() !== before) continue;
+      put(text, null);
+      return;
+    }
   } catch {
     // It comes again when the program is there again.
   }
@@ -104,6 +129,13 @@ function listen() {
   } else if (!stream && document.querySelector(swapped)) {
     stream = new EventSource('/changes');
     stream.onmessage = event => follow(event.data);
+    stream.addEventListener('laying', event => {
+      const words = JSON.parse(event.data);
+      const lines = [...document.querySelectorAll('[data-laying]')];
+      for (const line of lines) if (words[line.dataset.laying]) line.textContent = words[line.dataset.laying];
+      // It may have become ready before this page began to listen.
+      if (lines.some(l => !(l.dataset.laying in words)) && sending === 0) refresh();
+    });
   }
 }
 document.addEventListener('visibilitychange', listen);

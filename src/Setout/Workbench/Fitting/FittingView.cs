@@ -6,6 +6,7 @@ using Setout.Drawing.Fits;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
+using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -24,7 +25,11 @@ public sealed record ChanceLine(Phrase Name, string Gaps, string Now, string The
 /// <param name="Key">What it is recorded as.</param>
 /// <param name="With">The instrument, in words.</param>
 /// <param name="Brings">What it brings, in words.</param>
-public sealed record MeasureLine(Phrase Name, string Href, string Key, string With, string Brings);
+public sealed record MeasureLine(Phrase Name, string Href, string Key, string With, string Brings)
+{
+    /// <summary>To type it right there; null where it cannot be read.</summary>
+    public ReadForm? Form { get; init; }
+}
 
 /// <summary>A gap among those alike.</summary>
 /// <param name="Key">Its key.</param>
@@ -55,6 +60,9 @@ public sealed record FittingView(
     PieceHead Head, ImmutableArray<Note> Notes, ChanceLine? Whole, ImmutableArray<ChanceLine> Banks, ImmutableArray<MeasureLine> Measure,
     ImmutableArray<Phrase> Allowances, ImmutableArray<string> Desk, ImmutableArray<string> Phone, ImmutableArray<GapLine> Gaps)
 {
+    /// <summary>What the last change moved.</summary>
+    public MovedView? Moved { get; init; }
+
     // As high as it takes: a page on a screen has no foot.
     private static readonly GapPaper s_wide = new(180, 4000), s_narrow = new(92, 4000);
 
@@ -70,7 +78,10 @@ public sealed record FittingView(
         ImmutableArray<AlikeGaps> alike = AlikeGaps.Of(report);
         ImmutableArray<string> Drawn(GapPaper paper) => [.. GapPictures.Of(set, alike, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
         return new(head, [], Line(Phrase.Of("the whole piece"), report.Whole), [.. report.Groups.Select(g => Line(Figures.Phrase(FitLines.OpeningName(set, g.Key)), g))],
-            [.. report.Measure.Select(m => Line(piece, m))], [.. FitLines.Allowances(set, report).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))]);
+            [.. report.Measure.Select((m, i) => Line(piece, m) with { Form = ReadForm.Of(piece, [m.Key], Links.Stage(piece.Name, "fit"), $"measure-{i}", isShort: true, m.Instrument) })], [.. FitLines.Allowances(set, report).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))])
+        {
+            Moved = MovedView.Of(piece),
+        };
     }
 
     private static ChanceLine Line(Phrase name, GroupFit group) =>

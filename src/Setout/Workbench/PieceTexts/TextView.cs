@@ -14,6 +14,15 @@ namespace Setout.Workbench.PieceTexts;
 /// <param name="Notes">What is wrong with it, by line.</param>
 public sealed record TextView(string Name, string Back, string Text, FormHead Form, ImmutableArray<Note> Notes)
 {
+    /// <summary>What leads back.</summary>
+    public string BackWords { get; init; } = "Back to the drawing";
+
+    /// <summary>How the text goes with its page.</summary>
+    public string About { get; init; } = "The drawing and this text are two ways to one thing: whatever is changed here is changed there. Remarks after a # are kept.";
+
+    /// <summary>What the text is.</summary>
+    public string Label { get; init; } = "The piece file";
+
     private const int LeastRows = 12, MostRows = 60;
 
     /// <summary>How many lines are shown at once.</summary>

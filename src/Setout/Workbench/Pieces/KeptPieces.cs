@@ -4,6 +4,7 @@ using Setout.Shop.Documents;
 using Setout.Shop.Facts;
 using Setout.Shop.Plans;
 using Setout.Shop.Rack;
+using Setout.Shop.Runs;
 using Setout.Shop.Texts;
 
 namespace Setout.Workbench.Pieces;
@@ -20,6 +21,9 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
 
     /// <summary>The text that a finding is in.</summary>
     public string FileOf(SourceText text) => text switch { SourceText.Log => Name + ".log.yaml", SourceText.Shop => DocumentName.Shop + ".yaml", _ => FileName };
+
+    /// <summary>The piece as the rack knows it; names of blanks alone where its text cannot be read.</summary>
+    public required ShopPiece InShop { get; init; }
 
     /// <summary>What a page or a plan stands on.</summary>
     public string Stand() => $"from revision {Document.Revision} of {DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime():yyyy-MM-dd HH:mm}";
@@ -63,6 +67,16 @@ internal sealed class KeptPieces(IDocumentStore store, string place)
     /// <summary>A piece as it would be with another text; null when there is none of that name.</summary>
     public PieceFile? With(string name, string text) => store.Find(name) is { Kind: DocumentKind.Piece, Line.IsPutAway: false } document ? Read(document with { Text = text }) : null;
 
+    /// <summary>The texts of pieces as they were when the plan in hand was made; null where they cannot be used.</summary>
+    /// <param name="files">The pieces, in the order of the plan.</param>
+    /// <param name="then">What was known then.</param>
+    public PieceSource? AsOf(IReadOnlyList<PieceFile> files, PlanInHand then)
+    {
+        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, ShopTextNow()).Source?.Beside(f.FileName, t.Others)))];
+        if (all.Any(s => s.Source is null)) return null;
+        return all.Length == 1 ? all[0].Source : PiecesTogether.Of(all.Select(s => (s.File, s.Source!))).Source;
+    }
+
     /// <summary>All pieces, in the order of their names.</summary>
     public ImmutableArray<PieceFile> ReadAll() => [.. Names().Select(Read).OfType<PieceFile>()];
 
@@ -70,10 +84,13 @@ internal sealed class KeptPieces(IDocumentStore store, string place)
 
     private PieceFile Read(Document document)
     {
-        string? shop = store.Find(DocumentName.Shop) is { Kind: DocumentKind.Shop, Line.IsPutAway: false } kept ? kept.Text : null;
-        (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, store.FactsOf(document.Id).Read(), shop);
-        return new(document.Name, document, source?.Beside(document.Name + ".yaml", Others(document)), findings);
+        Log log = store.FactsOf(document.Id).Read();
+        string file = document.Name + ".yaml";
+        (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, log, ShopTextNow());
+        return new(document.Name, document, source?.Beside(file, Others(document)), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
     }
+
+    private string? ShopTextNow() => store.Find(DocumentName.Shop) is { Kind: DocumentKind.Shop, Line.IsPutAway: false } kept ? kept.Text : null;
 
     // Only those whose log tells of wood; a piece whose text cannot be read is known by the names of its blanks alone.
     private IEnumerable<ShopPiece> Others(Document but)

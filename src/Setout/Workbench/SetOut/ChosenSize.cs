@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
+using Setout.Shop.Runs;
 using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
@@ -16,7 +18,11 @@ namespace Setout.Workbench.SetOut;
 /// <param name="Name">For people.</param>
 /// <param name="Figure">The figure that counts.</param>
 /// <param name="Workings">In order.</param>
-public sealed record SizeView(Phrase Name, Phrase Figure, ImmutableArray<WorkingView> Workings);
+public sealed record SizeView(Phrase Name, Phrase Figure, ImmutableArray<WorkingView> Workings)
+{
+    /// <summary>The figure in the other unit, for whoever holds a rule of that; empty where there is none.</summary>
+    public Phrase Beside { get; init; } = Phrase.Empty;
+}
 
 /// <summary>A size nearby, to go on to.</summary>
 /// <param name="Words">Its name, short.</param>
@@ -24,6 +30,11 @@ public sealed record SizeView(Phrase Name, Phrase Figure, ImmutableArray<Working
 /// <param name="Href">Its working.</param>
 /// <param name="IsCurrent">Whether it is the one shown.</param>
 public sealed record SizeLink(Phrase Words, Phrase Figure, string Href, bool IsCurrent);
+
+/// <summary>Where a part is cut.</summary>
+/// <param name="Words">Such as <c>on sheet A, run 5</c>.</param>
+/// <param name="Href">The run.</param>
+public sealed record PlaceLink(string Words, string Href);
 
 /// <summary>What was chosen on the drawing or in a list.</summary>
 /// <param name="Asked">The key in the address; empty when nothing was chosen.</param>
@@ -34,6 +45,9 @@ public sealed record SizeLink(Phrase Words, Phrase Figure, string Href, bool IsC
 /// <param name="Nearby">All sizes of the same owner.</param>
 public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, string? Guess, string? GuessHref, string Owner, ImmutableArray<SizeLink> Nearby)
 {
+    /// <summary>Where the chosen part is cut; empty for what is no part, or while the layouts are worked out.</summary>
+    public ImmutableArray<PlaceLink> Places { get; init; } = [];
+
     private static readonly string[] s_sizesOfAnOpening = ["width", "height"];
 
     /// <summary>Nothing chosen.</summary>
@@ -51,16 +65,27 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         }
         ImmutableArray<SizeView> views = [.. sizes.Select(s => View(piece, s)).Where(v => v.Workings.Length > 0)];
         (string owner, ImmutableArray<SizeLink> nearby) = NearbyOf(piece, sizes[0].Exact, [.. sizes.Select(s => s.Exact)]);
-        return new(asked, views, null, null, owner, nearby);
+        return new(asked, views, null, null, owner, nearby) { Places = [.. PlacesOf(piece, asked)] };
     }
 
-    /// <summary>What a key means: a quantity, a size with its three figures, both sizes of a part, or width and height of an opening.</summary>
+    /// <summary>What a key means: a quantity, a size with its three figures, both sizes of a part, width and height of an opening, or the sizes of the front of a drawer and of the first part of anything else.</summary>
     internal static ImmutableArray<PartSize> Resolve(SetPiece set, string asked)
     {
         var key = new QuantityKey(asked);
         if (set.Worked.Values.ContainsKey(key)) return [Size(set, key)];
         if (set.Parts.FirstOrDefault(p => p.Key == asked.Split('#')[0]) is { } part) return [.. new[] { part.Length, part.Width }.Distinct()];
-        return [.. s_sizesOfAnOpening.Select(w => QuantityKey.Of(asked, w)).Where(set.Worked.Values.ContainsKey).Select(k => Size(set, k))];
+        if (set.Parts.OrderBy(p => p.Role != PartRole.FalseFront).FirstOrDefault(p => new QuantityKey(p.Key).Owner == asked) is { } first && !set.Worked.Values.ContainsKey(QuantityKey.Of(asked, "width"))) return [.. new[] { first.Length, first.Width }.Distinct()];
+        if (s_sizesOfAnOpening.Select(w => QuantityKey.Of(asked, w)).Where(set.Worked.Values.ContainsKey).Select(k => Size(set, k)).ToImmutableArray() is { Length: > 0 } own) return own;
+        // A pair of posts is told by the post.
+        return set.Piece.Members.OfType<Core.Pieces.Frame>().FirstOrDefault(f => f.Bays.Items.Any(i => i.Key == asked)) is { } frame && set.Parts.FirstOrDefault(p => p.Key == $"{frame.Key}.post") is { } post ? [.. new[] { post.Length, post.Width }.Distinct()] : [];
+    }
+
+    private static IEnumerable<PlaceLink> PlacesOf(OpenPiece piece, string asked)
+    {
+        QuantityKey exact = new QuantityKey(asked.Split('#')[0]).Exact;
+        if (piece.Plan is not { } plan || plan.Set.Parts.FirstOrDefault(p => p.Key == exact.Text || p.Length.Exact == exact || p.Width.Exact == exact) is not { } part) return [];
+        return PartPlaces.Of(plan, part.Key).Select(p => new PlaceLink($"{(p.Count > 1 ? $"{p.Count} " : "")}on {p.Stock}{(p.Run is { } run ? $", run {run}" : "")}",
+            $"{Links.Stage(piece.Name, "break-down")}{(p.Run is { } number ? $"#run-{number}" : "")}"));
     }
 
     private static PartSize Size(SetPiece set, QuantityKey key) =>
@@ -72,7 +97,14 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
         if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
         return new(Figures.Phrase(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
-            [.. workings.Select(w => WorkingView.Of(w, unit, piece.Name))]);
+            [.. workings.Select(w => WorkingView.Of(w, unit, piece.Name))])
+        { Beside = InOther(workings[^1].Value, unit) };
+    }
+
+    private static Phrase InOther(ExactLength value, LengthUnit unit)
+    {
+        Figure figure = LengthFormat.For(unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch).Format(value);
+        return Figures.Phrase(figure.IsExact ? "" : "about ").Add(figure);
     }
 
     private static (string Owner, ImmutableArray<SizeLink> Links) NearbyOf(OpenPiece piece, QuantityKey chosen, ImmutableArray<QuantityKey> current)

@@ -28,12 +28,19 @@ public sealed record ViewLink(string Word, string Href, bool IsCurrent);
 /// <param name="Tabs">All views.</param>
 /// <param name="Wide">For a desk.</param>
 /// <param name="Narrow">For a phone: the same on smaller paper, so that figures stay legible.</param>
-/// <param name="Dimensions">The dimensions drawn.</param>
-/// <param name="Members">The members and openings drawn.</param>
-public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, string Wide, string Narrow, ImmutableArray<OutlineLine> Dimensions, ImmutableArray<OutlineLine> Members)
+public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, string Wide, string Narrow)
 {
     /// <summary>What turns it; null for a view that stands still.</summary>
     public TurningControls? Turning { get; init; }
+
+    /// <summary>Dimensions and members as a tree.</summary>
+    public ImmutableArray<OutlineItem> Outline { get; init; } = [];
+
+    /// <summary>What lets sizes be typed and dividers be dragged on it; null for a view that turns.</summary>
+    public LiveData? Live { get; init; }
+
+    /// <summary>The word of the view that cuts the piece.</summary>
+    internal const string SectionWord = "section";
 
     private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
 
@@ -43,13 +50,17 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
     /// <param name="asked">The chosen size; null for none.</param>
     /// <param name="view">The word of the view; null for the front.</param>
     /// <param name="standpoint">From where it is looked at where it can be turned.</param>
-    internal static DrawingView? Of(SetPiece set, string piece, string? asked, string? view, Standpoint standpoint)
+    /// <param name="shop">The shop, for what can be typed; null for a usual one.</param>
+    /// <param name="isTextOnly">Only the outline, where the drawing itself is there already.</param>
+    internal static DrawingView? Of(SetPiece set, string piece, string? asked, string? view, Standpoint standpoint, Shop.Texts.Shop? shop = null, bool isTextOnly = false)
     {
         if (set.IsStopped || !PieceView.Has(set)) return null;
         if (view == TurningControls.Word) return Turned(set, piece, asked, standpoint);
+        if (view == SectionWord && WholeSection.Has(set)) return Cut(set, piece, asked, isTextOnly);
         Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
         string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
-        Scene scene = PieceView.Draw(set, from, s_wide).Scene;
+        ElevationDrawing wide = PieceView.Draw(set, from, s_wide), narrow = isTextOnly ? wide : PieceView.Draw(set, from, s_narrow);
+        Scene scene = wide.Scene;
         var groups = GroupsOf(scene.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).DistinctBy(g => g.Key.Split('#')[0]).ToList();
         ImmutableHashSet<string> chosen = Chosen(set, [.. groups.Select(g => g.Key.Split('#')[0])], asked);
         OutlineLine Line(GroupItem group)
@@ -58,10 +69,28 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
             return new(Figures.Phrase(group.Title), Links.Size(piece, key, Word(from)), key, chosen.Contains(key));
         }
         bool IsDimension(GroupItem group) => set.Worked.Values.ContainsKey(new(group.Key));
+        ImmutableArray<OutlineLine> lines = [.. groups.Select(Line)];
         return new(from switch { Views.Above => "Plan", Views.Right => "Side elevation", _ => "Front elevation" },
-            TabsOf(piece, asked, Word(from)),
-            Marked(scene, chosen), Marked(PieceView.Draw(set, from, s_narrow).Scene, chosen),
-            [.. groups.Where(IsDimension).Select(Line)], [.. groups.Where(g => !IsDimension(g)).Select(Line)]);
+            TabsOf(piece, asked, Word(from)), isTextOnly ? "" : Marked(scene, chosen), isTextOnly ? "" : Marked(narrow.Scene, chosen))
+        {
+            Outline = OutlineTree.Of(set, piece, Word(from), asked, lines),
+            Live = isTextOnly ? null : LiveData.Of(set, piece, groups.Where(IsDimension).Select(g => g.Key), from, wide, narrow, shop ?? Shop.Texts.Shop.Usual),
+        };
+    }
+
+    /// <summary>One drawing alone, for what is waited for at each key; empty when there is nothing to draw.</summary>
+    internal static string One(SetPiece set, string? asked, string? view, Standpoint standpoint, bool isNarrow)
+    {
+        if (set.IsStopped || !PieceView.Has(set)) return "";
+        Scene scene;
+        if (view == TurningControls.Word)
+        {
+            (Scene wide, Scene narrow, _) = TurningControls.Of(set, "", asked, standpoint);
+            scene = isNarrow ? narrow : wide;
+        }
+        else if (view == SectionWord && WholeSection.Has(set)) scene = WholeSection.Draw(set, asked, isNarrow ? s_narrow : s_wide);
+        else scene = PieceView.Draw(set, PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front), isNarrow ? s_narrow : s_wide).Scene;
+        return Marked(scene, Chosen(set, [.. GroupsOf(scene.Items).Where(g => g.Key.Length > 0).Select(g => g.Key.Split('#')[0])], asked));
     }
 
     private static ImmutableArray<ViewLink> TabsOf(string piece, string? asked, string current)
@@ -70,8 +99,19 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         return
         [
             .. PieceView.All.Select(v => new ViewLink(PieceView.Word(v), Links.View(piece, Named(v), asked ?? ""), Named(v) == current)),
+            new(SectionWord, Links.View(piece, SectionWord, asked ?? ""), current == SectionWord),
             new(TurningControls.Word, Links.View(piece, TurningControls.Word, asked ?? ""), current == TurningControls.Word),
         ];
+    }
+
+    private static DrawingView Cut(SetPiece set, string piece, string? asked, bool isTextOnly)
+    {
+        Scene wide = WholeSection.Draw(set, asked, s_wide);
+        List<(string Key, string Title)> cut = [.. GroupsOf(wide.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).Select(g => (g.Key.Split('#')[0], g.Title)).DistinctBy(g => g.Item1)];
+        ImmutableHashSet<string> chosen = Chosen(set, [.. cut.Select(g => g.Key)], asked);
+        ImmutableArray<OutlineLine> lines = [.. cut.Select(g => new OutlineLine(Figures.Phrase(g.Title), Links.Size(piece, g.Key, SectionWord), g.Key, chosen.Contains(g.Key)))];
+        return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(wide, chosen), isTextOnly ? "" : Marked(WholeSection.Draw(set, asked, s_narrow), chosen))
+        { Outline = OutlineTree.Of(set, piece, SectionWord, asked, lines) };
     }
 
     private static DrawingView Turned(SetPiece set, string piece, string? asked, Standpoint standpoint)
@@ -80,9 +120,9 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         // Nearest first would change with each turn: the list keeps the order of the piece.
         List<(string Key, string Title)> parts = [.. TurningPiece.Input(set).Blocks.Select(b => (b.Key.Split('#')[0], b.Title)).DistinctBy(b => b.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. parts.Select(p => p.Key)], asked);
-        return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(wide, chosen), Marked(narrow, chosen), [],
-            [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Word), p.Key, chosen.Contains(p.Key)))])
-        { Turning = controls };
+        ImmutableArray<OutlineLine> lines = [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Word), p.Key, chosen.Contains(p.Key)))];
+        return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(wide, chosen), Marked(narrow, chosen))
+        { Turning = controls, Outline = OutlineTree.Of(set, piece, TurningControls.Word, asked, lines) };
     }
 
     private static IEnumerable<GroupItem> GroupsOf(ImmutableArray<SceneItem> items) =>
@@ -96,6 +136,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         bool IsInside(string key) => size.StartsWith(key + ".", StringComparison.Ordinal);
         ImmutableHashSet<string> found = [.. drawn.Where(d => new QuantityKey(d).Exact.Text == size || (IsInside(d) && set.Parts.Any(p => p.Key == d)))];
         if (found.Count == 0) found = [.. drawn.Where(IsInside)];
+        if (found.Count == 0) found = [.. drawn.Where(d => new QuantityKey(d).Owner == size && set.Parts.Any(p => p.Key == d))];
         if (found.Count == 0) found = [.. set.Parts.Where(p => p.Role == PartRole.FalseFront && drawn.Contains(p.Key) && IsInside(new QuantityKey(p.Key).Owner)).Select(p => p.Key)];
         return found;
     }

@@ -5,6 +5,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Turning;
 using Setout.Workbench.Changing;
+using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -26,28 +27,51 @@ public sealed record SetOutView(
 {
     private const int PlainNotesShown = 2;
 
+    /// <summary>What the last change moved, what is upset, and what can be read and marked here.</summary>
+    public BenchNotes Bench { get; init; } = BenchNotes.None;
+
     /// <summary>What can be done with what is chosen.</summary>
     public required ChoiceForms Choices { get; init; }
 
     /// <summary>What was done, and what can be taken back.</summary>
     public required HistoryView History { get; init; }
 
+    /// <summary>What sizes typed on the drawing and dividers moved on it send along.</summary>
+    public required FormHead Hand { get; init; }
+
+    /// <summary>Where it is told what the last step cost.</summary>
+    public required string CostHref { get; init; }
+
+    /// <summary>The unit of the piece: <c>in</c> or <c>mm</c>.</summary>
+    public string Unit { get; init; } = "in";
+
+    /// <summary>The number of the state that is shown.</summary>
+    public long State { get; init; }
+
+    /// <summary>What the last step or the trial cost; null while that is not worked out.</summary>
+    public string? Cost { get; init; }
+
     /// <summary>How many notes are folded away, in words.</summary>
     public string MoreNotesWords => MoreNotes.Length == 1 ? "1 more note" : $"{MoreNotes.Length} more notes";
 
-    internal static SetOutView Of(OpenPiece piece, string? size, string? view, Standpoint standpoint)
+    internal static SetOutView Of(OpenPiece piece, string? size, string? view, Standpoint standpoint, bool isTextOnly = false)
     {
         SetPiece set = piece.Set;
         ImmutableArray<Finding> findings = piece.Plan?.Findings ?? [.. set.Findings.OrderByDescending(f => f.Severity)];
-        ImmutableArray<Note> notes = Note.Of(findings, set, piece.Name, piece.File.FileName);
+        ImmutableArray<Note> notes = Note.Of(findings, piece, Links.View(piece.Name, view ?? "", size ?? ""));
         int shown = Math.Min(notes.Length, notes.Count(n => n.IsRed) + PlainNotesShown);
         string back = Links.View(piece.Name, view ?? "", size ?? "");
         ChosenSize chosen = ChosenSize.Of(piece, size);
-        return new(PieceHead.Of(piece, ""), set.Piece.About, DrawingView.Of(set, piece.Name, size, view, standpoint), chosen,
+        return new(PieceHead.Of(piece, ""), set.Piece.About, RedPencil.On(DrawingView.Of(set, piece.Name, size, view, standpoint, piece.Source.Shop, isTextOnly), piece), chosen,
             notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name))
         {
+            Bench = BenchNotes.Of(piece, size, back),
             Choices = ChoiceForms.Of(piece, size, chosen.Owner, back),
             History = HistoryView.Of(piece, back),
+            Hand = FormHead.Of(piece, "edit", back),
+            State = piece.File.Document.Line.Head.Number,
+            Unit = set.Piece.Unit == Core.Measures.Text.LengthUnit.Inch ? "in" : "mm",
+            CostHref = Links.Stage(piece.Name, "cost"),
         };
     }
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Numerics;
+using System.Text.RegularExpressions;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
@@ -27,7 +29,7 @@ public sealed record TermView(Phrase Words, Phrase Origin, Phrase Figure, string
 /// <param name="Rule">How it was landed on the grid; else empty.</param>
 /// <param name="Sum">The sum.</param>
 /// <param name="Reading">The reading that counts instead; null where there is none.</param>
-public sealed record WorkingView(
+public sealed partial record WorkingView(
     string Key, Phrase Name, ImmutableArray<TermView> Terms, string SumWords, string Exact, Phrase Rule, Phrase Sum, TermView? Reading)
 {
     internal static WorkingView Of(WrittenWorking working, LengthUnit unit, string piece)
@@ -53,8 +55,12 @@ public sealed record WorkingView(
     {
         ExactLength over = working.Value - working.Expected;
         string by = over.Sign == 0 ? "as expected" : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(WorkingLines.Said(reading.Origin)), Phrase.Of(bare.Format(working.Value)), null, true);
+        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => Noting.MovedView.Clock(DateTimeOffset.Parse(m.Value, CultureInfo.InvariantCulture)))), Phrase.Of(bare.Format(working.Value)), null, true);
     }
+
+    // A log has times to the second with their offset; people say the hour.
+    [GeneratedRegex(@"\b\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)?", RegexOptions.CultureInvariant)]
+    private static partial Regex At();
 
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? "" : term.Times.Sign < 0 ? "− " : index == 0 ? "" : "+ ";
@@ -62,7 +68,9 @@ public sealed record WorkingView(
     private static Phrase Times(WrittenTerm term, LengthFormat bare)
     {
         Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
-        Phrase figure = Phrase.Of(bare.Format(term.Value));
+        // What is called exact and is not on the scale of the figures says so.
+        Figure shown = bare.Format(term.Value);
+        Phrase figure = shown.IsExact ? Phrase.Of(shown) : Figures.Phrase("≈ ").Add(shown);
         return times == Rational.One ? figure : Figures.Phrase($"{times} × ").Add(figure);
     }
 }

@@ -1,4 +1,6 @@
+using Setout.Shop.Documents;
 using Setout.Workbench.Beginning;
+using Setout.Workbench.Keeping;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -8,5 +10,5 @@ namespace Setout.Workbench.Shelf;
 internal static class ShelfEndpoints
 {
     public static void MapShelf(this IEndpointRouteBuilder routes) =>
-        routes.MapGet(Links.Shelf, (KeptPieces folder, PlanDesk desk, Samples samples) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk, samples)));
+        routes.MapGet(Links.Shelf, (KeptPieces folder, PlanDesk desk, Samples samples, IDocumentStore store, DataKeeping keeping) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk, samples, store, keeping)));
 }

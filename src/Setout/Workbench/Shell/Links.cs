@@ -6,6 +6,12 @@ public static class Links
     /// <summary>The shelf of pieces.</summary>
     public const string Shelf = "/";
 
+    /// <summary>How the work is kept: backups, import, export.</summary>
+    public const string Keeping = "/keeping";
+
+    /// <summary>Several pieces broken down together.</summary>
+    public const string Together = "/together";
+
     /// <summary>A stage of a piece; an empty word is the first, setting out.</summary>
     public static string Stage(string piece, string word) => $"/piece/{Uri.EscapeDataString(piece)}{(word.Length > 0 ? "/" + word : "")}";
 

@@ -2,7 +2,12 @@ using System.Collections.Immutable;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
+using Setout.Shop.Documents;
 using Setout.Shop.Drawings;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Noting;
+using Setout.Workbench.Pieces;
+using Setout.Shop.Outputs;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Shell;
@@ -17,17 +22,40 @@ namespace Setout.Workbench.Shell;
 /// <param name="Href">The size it is about, if it is about one.</param>
 public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Phrase Remedy, string Place, string? Href)
 {
+    /// <summary>Why it is let stand; empty where nobody lets it.</summary>
+    public Phrase LetStand { get; init; } = Phrase.Empty;
+
+    /// <summary>To let it stand; null where that cannot be, or it does already.</summary>
+    public AllowForm? Allow { get; init; }
+
     internal static Note Of(Finding finding, string file, string? href = null) => new(
         finding.Code,
-        finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
+        finding.LetStand.Length > 0 ? "Let stand" : finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
-        Figures.Phrase(finding.Words), Figures.Phrase(finding.Remedy),
-        finding.Place.IsKnown ? $"{Path.GetFileName(file)}:{finding.Place.Line}:{finding.Place.Column}" : Path.GetFileName(file), href);
+        Figures.Phrase(CommandWords.Kept(CommandWords.OnAPage(finding.Words), PieceOf(file))), Figures.Phrase(CommandWords.Kept(CommandWords.OnAPage(finding.Remedy), PieceOf(file))),
+        file.Length == 0 ? "" : finding.Place.IsKnown ? $"{Path.GetFileName(file)}:{finding.Place.Line}:{finding.Place.Column}" : Path.GetFileName(file), href)
+    { LetStand = Figures.Phrase(finding.LetStand) };
+
+    /// <summary>The findings of an open piece; those that may be let stand with a form to do so.</summary>
+    internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, OpenPiece piece, string back) =>
+    [
+        .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name)) with
+        {
+            Allow = f.Severity == Severity.Warn ? new AllowForm(FormHead.Of(piece, "allow", back), $"allow-{i}", f.Code, f.Key, "") : null,
+        }),
+    ];
 
     internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, SetPiece set, string piece, string file) =>
     [
         .. findings.Select(f => Of(f, file, HrefOf(f, set, piece))),
     ];
+
+    // The piece that a text belongs to; the shop file belongs to none.
+    private static string PieceOf(string file)
+    {
+        string name = Path.GetFileNameWithoutExtension(file);
+        return name.EndsWith(".log", StringComparison.Ordinal) ? name[..^".log".Length] : file == DocumentName.Shop + ".yaml" ? "" : name;
+    }
 
     private static string? HrefOf(Finding finding, SetPiece set, string piece)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
+using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 
 namespace Setout.Workbench.Shell;
@@ -9,7 +10,14 @@ namespace Setout.Workbench.Shell;
 /// <param name="Name">Its name.</param>
 /// <param name="Href">Its page; null while there is none.</param>
 /// <param name="IsCurrent">Whether it is the page shown.</param>
-public sealed record Stage(string Name, string? Href, bool IsCurrent);
+public sealed record Stage(string Name, string? Href, bool IsCurrent)
+{
+    /// <summary>What can be done there now, or waits, in two words; empty where nothing is to say.</summary>
+    public string Stand { get; init; } = "";
+
+    /// <summary>How much is upset there.</summary>
+    public int Upset { get; init; }
+}
 
 /// <summary>The head of every page of a piece.</summary>
 /// <param name="Name">The piece's own name.</param>
@@ -21,8 +29,14 @@ public sealed record Stage(string Name, string? Href, bool IsCurrent);
 /// <param name="Stand">What the page stands on: rule set, inputs, time of the files.</param>
 public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> Stages, Phrase Unit, string? BenchSheets, string Paper, string Stand)
 {
+    /// <summary>The page of what was read and marked.</summary>
+    public string Facts { get; init; } = "";
+
+    /// <summary>How the stage of this page stands, to begin the page with; null where the page is none that is marked.</summary>
+    public StageStrip? Strip { get; init; }
+
     private static readonly (string Name, string? Word)[] s_stages =
-        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", null), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", null)];
+        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", "machine"), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", null)];
 
     internal static PieceHead Of(OpenPiece piece, string current)
     {
@@ -30,9 +44,13 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
         string unit = piece.Set.Piece.Unit == LengthUnit.Inch ? "inch" : "mm";
         bool isStopped = piece.Plan?.IsStopped ?? piece.Set.IsStopped;
         return new(piece.Set.Piece.Name, Links.Stage(piece.Name, ""),
-            [.. s_stages.Select(s => new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current))],
+            [.. s_stages.Select(s => StageStrip.Marked(new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current), piece, s.Word))],
             Phrase.Of($"{unit} · grid ").Add(bare.Format(piece.Set.Grid.Step)),
             isStopped ? null : Links.BenchSheets(piece.Name), piece.Set.Piece.Unit == LengthUnit.Inch ? "letter" : "a4",
-            $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Stand()}");
+            $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Stand()}")
+        {
+            Facts = Links.Stage(piece.Name, "facts"),
+            Strip = StageStrip.Of(piece, current),
+        };
     }
 }

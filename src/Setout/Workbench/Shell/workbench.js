@@ -1,5 +1,6 @@
 // Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
-const swapped = '[data-swap]';
+import { swap } from './swapping.js';
+
 const page = document.documentElement;
 page.classList.add('has-script');
 
@@ -8,7 +9,18 @@ for (const button of document.querySelectorAll('[data-print]')) {
   button.addEventListener('click', () => window.print());
 }
 
-function sizeUrl(key) {
+// Which keys do what, where one looks for it.
+const keys = document.getElementById('keys');
+for (const button of document.querySelectorAll('[data-keys]')) {
+  button.hidden = false;
+  button.addEventListener('click', () => keys?.showModal());
+}
+document.addEventListener('keydown', event => {
+  if (event.key !== '?' || event.ctrlKey || event.metaKey || event.altKey || event.target.closest?.('input, textarea, select, dialog')) return;
+  keys?.showModal();
+});
+
+export function sizeUrl(key) {
   const url = new URL(location.href);
   url.searchParams.set('size', key);
   url.hash = 'working';
@@ -20,7 +32,7 @@ function isSizeOfThisPage(url) {
 }
 
 let latest = 0;
-async function show(url, remember) {
+export async function show(url, remember, isQuiet = false) {
   const turn = ++latest;
   let text;
   try {
@@ -33,16 +45,13 @@ async function show(url, remember) {
   }
   if (turn !== latest) return;
   const fresh = new DOMParser().parseFromString(text, 'text/html');
-  const held = document.activeElement?.getAttribute('href');
-  for (const old of document.querySelectorAll(swapped)) {
-    const next = fresh.getElementById(old.id);
-    if (next) old.replaceWith(document.adoptNode(next));
-  }
+  const isHeld = swap(fresh);
   if (remember) history.pushState(null, '', url);
+  document.dispatchEvent(new Event('setout:swapped'));
+  if (isQuiet) return;
   const working = document.getElementById('working');
   // A click on the drawing or on a term moves on to the working; a link that is still there keeps the focus, so that Tab goes on from it.
-  const same = held && document.activeElement === document.body ? document.querySelector(`a[href="${CSS.escape(held)}"]`) : null;
-  (same ?? (remember ? working : null))?.focus({ preventScroll: true });
+  if (!isHeld && remember) working?.focus({ preventScroll: true });
   const box = working?.getBoundingClientRect();
   if (remember && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
   say(working);

@@ -1,0 +1,63 @@
+using System.Diagnostics;
+
+namespace Setout.Soak;
+
+/// <summary>The workbench as a program of its own, on a data folder.</summary>
+internal sealed class RealProgram : IDisposable
+{
+    private readonly Process _process;
+
+    private RealProgram(Process process, string address)
+    {
+        (_process, Address) = (process, address);
+        Client = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new(address), Timeout = TimeSpan.FromMinutes(2) };
+        Client.DefaultRequestHeaders.Add("Origin", address);
+    }
+
+    /// <summary>Where it answers.</summary>
+    public string Address { get; }
+
+    /// <summary>Asks it, with its own origin; follows nowhere.</summary>
+    public HttpClient Client { get; }
+
+    /// <summary>Starts it and waits until it answers.</summary>
+    /// <param name="data">Its data folder.</param>
+    /// <param name="port">0 for any free one.</param>
+    /// <param name="by">A program that starts it, with what it is told before; none by default.</param>
+    /// <exception cref="InvalidOperationException">It did not start; with what it said.</exception>
+    public static async Task<RealProgram> StartAsync(string data, int port = 0, params string[] by)
+    {
+        string[] words = [.. by, Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "setout.exe" : "setout"), "serve", "--data", data, "--port", $"{port}"];
+        var start = new ProcessStartInfo(words[0], words[1..]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
+        var process = Process.Start(start)!;
+        const string begin = "Setout workbench: ";
+        string? line = await process.StandardOutput.ReadLineAsync();
+        if (line is null || !line.StartsWith(begin, StringComparison.Ordinal))
+        {
+            string wrong = line + await process.StandardError.ReadToEndAsync();
+            await process.WaitForExitAsync();
+            int code = process.ExitCode;
+            process.Dispose();
+            throw new InvalidOperationException($"It did not start ({code}): {wrong}");
+        }
+        // What it says later is read, so that it never waits for a reader.
+        _ = process.StandardOutput.ReadToEndAsync();
+        _ = process.StandardError.ReadToEndAsync();
+        return new(process, line[begin.Length..].Trim());
+    }
+
+    /// <summary>Ends it at once, in the middle of whatever it does: SIGKILL where there are signals.</summary>
+    public void Kill()
+    {
+        if (!_process.HasExited) _process.Kill(entireProcessTree: true);
+        _process.WaitForExit();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Kill();
+        Client.Dispose();
+        _process.Dispose();
+    }
+}

@@ -1,0 +1,48 @@
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Edits.Saying;
+
+/// <summary>Sets a value of any form where one may stand.</summary>
+/// <param name="At">Which.</param>
+/// <param name="Value">A word, a list or a map.</param>
+/// <param name="IsNew">True where nothing may stand there yet: a name of one's own.</param>
+internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) : Edit
+{
+    /// <inheritdoc/>
+    public override string Words => $"{At}: {Written.OnOneLine(Value)}";
+
+    internal override void Do(EditDraft draft)
+    {
+        if (At.Steps is not [.., { Key: { } last }]) throw draft.Refused("splice.no-such-place", At.Owner, "No key is named.", "Name one.");
+        if (IsNew && draft.At(At) is not null) throw draft.Refused("edit.name-taken", At.Owner, $"There is something called '{TextContext.Shown(last)}' already.", "Give it another name.");
+        if (At.Steps.Length > 1 && draft.At(At.Up) is not YamlMap) draft.Do(Splice.SetLast(At.Up, Written.Map((last, Value))));
+        else draft.Do(Splice.SetLast(At, Value));
+        draft.Chosen = IsNew ? last : At.Owner;
+        draft.Name = TextContext.Shown(Words);
+    }
+}
+
+/// <summary>Adds an item to a list that may not be there yet.</summary>
+/// <param name="List">The list.</param>
+/// <param name="Item">A word or a map.</param>
+/// <param name="KeyWord">The word before the item's permanent key; null for what has none. A key that is not given is found.</param>
+internal sealed record AddItem(TextPath List, YamlNode Item, string? KeyWord) : Edit
+{
+    /// <inheritdoc/>
+    public override string Words => $"one more in {List}: {Written.OnOneLine(Item)}";
+
+    internal override void Do(EditDraft draft)
+    {
+        YamlNode item = Item;
+        if (KeyWord is { } word && item is YamlMap map && map[word] is null)
+            item = Written.Map(map.Entries.Select(e => (e.Key.Text, (YamlNode?)e.Value)).Prepend((word, Written.Word(draft.Fresh(word[..1].ToUpperInvariant(), 1)[0]))));
+        switch (draft.At(List))
+        {
+            case YamlList { Items.Length: > 0 and var count }: draft.Do(Splice.Add(List, count, item)); break;
+            case null when List.Steps.Length > 1 && draft.At(List.Up) is not YamlMap: draft.Do(Splice.SetLast(List.Up, Written.Map((List.Steps[^1].Key!, Written.List(item))))); break;
+            default: draft.Do(Splice.SetLast(List, Written.List(item))); break;
+        }
+        draft.Chosen = KeyWord is { } key && item is YamlMap made ? ((YamlScalar)made[key]!).Text : List.Owner;
+        draft.Name = TextContext.Shown($"one more in {List}: {Written.OnOneLine(item)}");
+    }
+}

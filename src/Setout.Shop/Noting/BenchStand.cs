@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using Setout.Core.Fit.Mending;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+
+namespace Setout.Shop.Noting;
+
+/// <summary>A stage of the work that is marked as it goes on.</summary>
+public enum WorkStage
+{
+    /// <summary>Bought.</summary>
+    Buy,
+
+    /// <summary>Cut.</summary>
+    BreakDown,
+
+    /// <summary>Put together.</summary>
+    Assemble,
+
+    /// <summary>In its place, and found to go.</summary>
+    Fit,
+}
+
+/// <summary>Parts, or things to buy, that come together at a stage.</summary>
+/// <param name="Name">For people: the opening they go into, or what they are.</param>
+/// <param name="All">How many there are.</param>
+/// <param name="Settled">How many of them are done with at this stage.</param>
+/// <param name="Due">How many can be done now.</param>
+/// <param name="Held">How many wait for <paramref name="Until"/>.</param>
+/// <param name="Until">The reading they wait for, the one that releases most; null for none.</param>
+/// <param name="Keys">The keys of those that are due, as a mark names them.</param>
+public sealed record WorkBatch(string Name, int All, int Settled, int Due, int Held, QuantityKey? Until, ImmutableArray<string> Keys);
+
+/// <summary>How a stage stands.</summary>
+/// <param name="Stage">Which.</param>
+/// <param name="Batches">In the order of the piece.</param>
+/// <param name="Upset">What is upset there; in all, at the stage where it shows.</param>
+public sealed record StageStand(WorkStage Stage, ImmutableArray<WorkBatch> Batches, ImmutableArray<Upset> Upset)
+{
+    /// <summary>How many can be done now.</summary>
+    public int Due => Batches.Sum(b => b.Due);
+
+    /// <summary>How many wait.</summary>
+    public int Held => Batches.Sum(b => b.Held);
+
+    /// <summary>How many are done with.</summary>
+    public int Settled => Batches.Sum(b => b.Settled);
+}
+
+/// <summary>How far the work has come: per stage and per batch what is settled, due, held and upset.</summary>
+/// <param name="Stages">In the order of the work.</param>
+public sealed record BenchStand(ImmutableArray<StageStand> Stages)
+{
+    /// <summary>One stage.</summary>
+    public StageStand this[WorkStage stage] => Stages.First(s => s.Stage == stage);
+
+    /// <summary>How a piece stands. Parts count each member; a batch is what one reading releases, or what needs none.</summary>
+    /// <param name="set">The piece.</param>
+    /// <param name="upset">What is upset and not let stand.</param>
+    public static BenchStand Of(SetPiece set, ImmutableArray<Upset> upset)
+    {
+        if (set.IsStopped) return new([.. Enum.GetValues<WorkStage>().Select(s => new StageStand(s, [], []))]);
+        var batches = set.Parts.GroupBy(p => BatchOf(set, p)).ToList();
+        ImmutableArray<Upset> bought = [.. upset.Where(u => u.Kind == UpsetKind.BoughtTooLong)], fit = [.. upset.Where(u => u.Kind != UpsetKind.BoughtTooLong)];
+        return new(
+        [
+            new(WorkStage.Buy, [.. Buying(set)], bought),
+            new(WorkStage.BreakDown, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Cut))], []),
+            new(WorkStage.Assemble, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Assembled))], []),
+            new(WorkStage.Fit, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Fitted))], fit),
+        ]);
+    }
+
+    private static IEnumerable<WorkBatch> Buying(SetPiece set)
+    {
+        string[] woods = [.. set.Parts.Select(p => p.Material).Distinct()];
+        string[] things = [.. set.Hardware.Select(h => h.Name).Distinct()];
+        foreach ((string name, string[] all) in new[] { ("wood", woods), ("hardware", things) })
+        {
+            if (all.Length == 0) continue;
+            bool IsBought(string item) => set.Facts.Bought.Contains(item) || (set.Hardware.Where(h => h.Name == item).ToArray() is { Length: > 0 } of && of.All(h => set.Facts.Bought.Contains(h.Key)));
+            ImmutableArray<string> due = [.. all.Where(a => !IsBought(a))];
+            yield return new(name, all.Length, all.Length - due.Length, due.Length, 0, null, due);
+        }
+    }
+
+    private static WorkBatch Of(SetPiece set, string name, ImmutableArray<Part> parts, PartState wanted)
+    {
+        int all = 0, settled = 0, due = 0, held = 0;
+        var keys = ImmutableArray.CreateBuilder<string>();
+        foreach (Part part in parts)
+        {
+            int before = due;
+            for (int number = 1; number <= part.Count; number++)
+            {
+                all++;
+                PartState state = set.Facts.StateOf(part.Key, number);
+                if (state >= wanted) settled++;
+                else if (state == wanted - 1 && !(wanted == PartState.Cut && set.IsHeld(part)))
+                {
+                    due++;
+                    keys.Add(BenchFacts.Member(part.Key, number));
+                }
+                else if (wanted == PartState.Cut) held++;
+            }
+            // All of a part is said by its key.
+            if (due - before == part.Count)
+            {
+                keys.RemoveRange(keys.Count - part.Count, part.Count);
+                keys.Add(part.Key);
+            }
+        }
+        QuantityKey? until = held == 0 ? null : parts.Where(set.IsHeld).SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())?.Key;
+        return new(name, all, settled, due, held, until, keys.ToImmutable());
+    }
+
+    // What waits, or waited, for one reading is a batch; the name is that of the opening.
+    private static string BatchOf(SetPiece set, Part part)
+    {
+        if (part.HeldUntil.IsDefaultOrEmpty) return "carcase and what waits for nothing";
+        QuantityKey until = part.HeldUntil.LastOrDefault(set.Worked.Values.ContainsKey, part.HeldUntil[^1]);
+        return set.Openings.FirstOrDefault(o => o.Key == until.Owner)?.Name ?? until.Owner;
+    }
+}

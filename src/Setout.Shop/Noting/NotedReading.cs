@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Setout.Core.Fit;
+using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Noting;
+
+/// <summary>A reading as a person gives it.</summary>
+/// <param name="Key">What was measured, such as <c>L.width</c>, <c>L3.side.length</c> or the name of a material.</param>
+/// <param name="Value">The words of the value, in any usual form; several spots apart by commas.</param>
+public sealed record ReadingWords(string Key, string Value)
+{
+    /// <summary><c>tape</c>, <c>rule</c> or <c>calliper</c>; empty where it is not said.</summary>
+    public string With { get; init; } = "";
+
+    /// <summary>Where on the thing; empty where it is not said.</summary>
+    public string Spot { get; init; } = "";
+
+    /// <summary>For a thickness: the one sheet that was read; null for the lot.</summary>
+    public string? Sheet { get; init; }
+
+    /// <summary>True to take a value that looks like a slip or lies far off.</summary>
+    public bool IsForced { get; init; }
+}
+
+/// <summary>Makes a reading out of what a person typed. Pure.</summary>
+public static partial class NotedReading
+{
+    /// <summary>The instruments that a reading may name.</summary>
+    public static ImmutableArray<string> Instruments { get; } = ["tape", "rule", "calliper"];
+
+    /// <summary>The entry, or why it is none: not a length, nothing of that name, a likely slip, far off what is expected.</summary>
+    /// <param name="set">The piece without the reading.</param>
+    /// <param name="accuracy">How closely the shop works.</param>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="id">The id of the entry.</param>
+    /// <param name="at">Its time.</param>
+    /// <param name="words">How this host says things.</param>
+    public static Noted<ReadingEntry> Of(SetPiece set, Accuracy accuracy, ReadingWords typed, string id, string at, NoteWords words)
+    {
+        if (Instrument(typed.With) is { } unknown) return Noted<ReadingEntry>.Refuse(unknown);
+        QuantityKey key;
+        Finding? fault;
+        if (typed.Sheet is { } sheet)
+        {
+            (string of, fault) = NotedKeys.Sheet(set, typed.Key.EndsWith(".thickness", StringComparison.Ordinal) ? typed.Key[..^".thickness".Length] : typed.Key, sheet);
+            key = QuantityKey.Of(of, "thickness");
+        }
+        else (key, fault) = NotedKeys.Pinned(set, typed.Key, words);
+        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
+        (ImmutableArray<ExactLength> values, fault) = Values(typed.Value, set.Piece.Unit);
+        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
+        var entry = new ReadingEntry(id, at, key, values, typed.With, typed.Spot);
+        return !typed.IsForced && Doubt(set, accuracy, entry, words) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt) : new(entry, null);
+    }
+
+    /// <summary>The refusal of an instrument that is not known; null where it is, or none is named.</summary>
+    public static Finding? Instrument(string with) => with.Length == 0 || Instruments.Contains(with) ? null
+        : new("note.instrument", Severity.Stop, "", $"There is no instrument '{TextContext.Shown(with)}'.", "Use tape, rule or calliper.");
+
+    /// <summary>A slip, or a value too far off, is asked about before it becomes a fact.</summary>
+    private static Finding? Doubt(SetPiece set, Accuracy accuracy, ReadingEntry entry, NoteWords words)
+    {
+        if (ReadingChecks.SlipOf(set, accuracy, entry.Key, entry.Values, entry.With) is { } slip)
+            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Unit)} of {entry.Key}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Unit)} if that is what it was; {words.Force} if it is so as you wrote it.");
+        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        return ReadingChecks.FarOf(set, accuracy, entry.Key, entry.Values, entry.With) is var (value, expected)
+            ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {entry.Key}; nothing was written.", $"Measure again, look at the unit, or {words.Force} if it is so.")
+            : null;
+    }
+
+    private static (ImmutableArray<ExactLength> Values, Finding? Fault) Values(string text, LengthUnit unit)
+    {
+        static Finding Refuse(string words, string remedy) => new("note.value", Severity.Stop, "", words, remedy);
+        // In inches a comma parts two spots; in millimetres one between two digits is a decimal comma, unless a fraction stands beside it.
+        bool decimals = unit == LengthUnit.Millimetre && !text.Contains('/', StringComparison.Ordinal);
+        string[] spots = [.. (decimals ? MetricComma().Split(text) : text.Split(',')).Select(s => s.Trim()).Where(s => s.Length > 0)];
+        if (spots.Length == 0) return ([], Refuse("There is no value.", "Give what was read, such as 23 7/32."));
+        var values = ImmutableArray.CreateBuilder<ExactLength>();
+        foreach (string spot in spots)
+        {
+            ParseResult<ExactLength> read = LengthText.Parse(spot, unit);
+            if (!read.IsRead) return ([], Refuse($"'{TextContext.Shown(spot)}' is not a length: {read.Fault!.Words}", read.Fault.Remedy));
+            if (read.Value.Sign <= 0) return ([], Refuse($"'{TextContext.Shown(spot)}' cannot be a reading.", "Give a length above 0."));
+            values.Add(read.Value);
+        }
+        return (values.ToImmutable(), null);
+    }
+
+    [GeneratedRegex(@",(?!\d)|(?<!\d),")]
+    private static partial Regex MetricComma();
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Workings;
+using Setout.Shop.Plans;
+using Setout.Shop.Rack;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Noting;
+
+/// <summary>What came of taking an entry back.</summary>
+/// <param name="Entry">The voiding; null where it is refused.</param>
+/// <param name="With">The files of the other pieces whose logs tell of the same act and take the same voiding, where they hold it.</param>
+/// <param name="Fault">Why it is refused; null where it is not.</param>
+public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Finding? Fault)
+{
+    /// <summary>The entry that has to be voided first; null where none has.</summary>
+    public LoggedMark? First { get; init; }
+
+    /// <summary>The piece with the voiding in its log.</summary>
+    public PieceSource? After { get; init; }
+
+    /// <summary>The voiding of an entry. Refused where it is not there, void already, or where another entry goes on with wood that it left, or took what it would take.</summary>
+    /// <param name="source">The piece beside the others of its shop.</param>
+    /// <param name="entry">The id of the entry.</param>
+    /// <param name="log">What the log is called.</param>
+    /// <param name="id">The id of the voiding.</param>
+    /// <param name="at">Its time.</param>
+    public static NotedVoid Of(PieceSource source, string entry, string log, string id, string at)
+    {
+        LogEntry? voided = source.Log.Entries.FirstOrDefault(e => e.Id == entry);
+        if (voided is null) return Refuse($"There is no entry '{TextContext.Shown(entry)}' in {log}.", NearestWord.Of(entry, source.Log.Entries.Select(e => e.Id)) is { } guess ? $"Did you mean '{guess}'?" : "");
+        if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) return Refuse($"Entry '{entry}' is void already.", "");
+        // A run of several pieces together is taken back in each of their logs.
+        ImmutableArray<string> with = ActOf(source.Log, voided).With;
+        foreach (ShopPiece piece in with.Select(n => source.Others.FirstOrDefault(o => o.Name == n)).OfType<ShopPiece>().Prepend(source.InShop))
+        {
+            if (piece.Log.Standing.OfType<MarkEntry>().FirstOrDefault(e => e.Id == entry) is not { } mark || source.Ledger.Built(piece, mark).FirstOrDefault(b => b.Entry.Id != entry) is not { } built) continue;
+            return Stands(source, built, $"goes on with wood that '{entry}' left{(built.Entry.Run is { } number ? $": it marks run {number}" : "")}");
+        }
+        var made = new VoidEntry(id, at, entry);
+        PieceSource after = source with { Log = new(source.Log.Entries.Add(made)) };
+        // An entry that counts again wants the wood that it took.
+        if (voided is VoidEntry && after.Ledger.TakenTwice.FirstOrDefault(t => t.By.Length > source.Ledger.TakersOf(t.Blank.Name).Count()) is { Blank: { } blank, By: var takers })
+        {
+            TakenByPiece other = takers.First(t => t.By.Name != source.FileName || source.Log.Standing.Contains(t.Entry));
+            return Stands(source, new(other.By, other.Entry), $"has taken '{blank.Name}' since, which would be taken twice");
+        }
+        return new(made, with, null) { After = after };
+    }
+
+    /// <summary>What was done, also where a voiding of it is voided; where nothing was, an empty act.</summary>
+    public static MarkEntry ActOf(Log log, LogEntry voided)
+    {
+        LogEntry? at = voided;
+        // Entries of a log that a hand wrote may name each other in a ring.
+        for (int i = 0; at is VoidEntry of && i < log.Entries.Length; i++) at = log.Entries.FirstOrDefault(e => e.Id == of.Entry);
+        return at as MarkEntry ?? new("", "", Progress.Cut, [], ImmutableDictionary<QuantityKey, ExactLength>.Empty);
+    }
+
+    private static NotedVoid Refuse(string words, string remedy) => new(null, [], new("note.void", Severity.Stop, "", words, remedy));
+
+    // Of whichever piece: an entry that stands in the way is voided in its own log.
+    private static NotedVoid Stands(PieceSource source, LoggedMark other, string why)
+    {
+        string of = other.By.Name == source.FileName ? "" : $" of {other.By.Spoken(source.Piece)}";
+        return new(null, [], new("note.void-first", Severity.Stop, "", $"Entry '{other.Entry.Id}'{of} {why}; nothing was written.", $"Void that one first: '{other.Entry.Id}'{of}.")) { First = other };
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>A figure of several pieces, each broken down by itself, against the same broken down together.</summary>
+/// <param name="What">Such as <c>sheets</c>.</param>
+/// <param name="Alone">The sum of those by themselves, each as if the others took nothing from the rack.</param>
+/// <param name="Together">The figure together.</param>
+public sealed record SavedFigure(string What, string Alone, string Together)
+{
+    /// <summary>True where it is the same either way.</summary>
+    public bool IsSame => Alone == Together;
+}
+
+/// <summary>What breaking several pieces down together saves.</summary>
+public static class TogetherSaving
+{
+    /// <summary>The figures: money for sheets and boards, how many of them, settings at the saws.</summary>
+    /// <param name="alone">The plan of each piece by itself; none is stopped.</param>
+    /// <param name="together">The plan of all; not stopped.</param>
+    public static ImmutableArray<SavedFigure> Of(ImmutableArray<Plan> alone, Plan together)
+    {
+        var figures = ImmutableArray.CreateBuilder<SavedFigure>();
+        string currency = together.Source.Shop.Currency;
+        Money cost = Wood(together), sum = alone.Aggregate(Money.Zero, (all, plan) => all + Wood(plan));
+        if (sum > Money.Zero || cost > Money.Zero) figures.Add(new("wood to buy", $"{sum} {currency}".TrimEnd(), $"{cost} {currency}".TrimEnd()));
+        void Count(string what, Func<Plan, int> of)
+        {
+            int each = alone.Sum(of), all = of(together);
+            if (each > 0 || all > 0) figures.Add(new(what, each.ToString(System.Globalization.CultureInfo.InvariantCulture), all.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        }
+        Count("sheets", p => p.Sheets.Sum(s => s.Outcome.Score.Sheets));
+        Count("boards", p => p.Boards.Sum(b => b.Outcome.Layout.Boards.Length));
+        Count("settings at the saws", p => p.Runs.Settings);
+        return figures.ToImmutable();
+    }
+
+    private static Money Wood(Plan plan) => plan.Buying.Where(l => l.Kind is BuyingKind.Sheet or BuyingKind.Board).Aggregate(Money.Zero, (sum, line) => sum + (line.Total ?? Money.Zero));
+}

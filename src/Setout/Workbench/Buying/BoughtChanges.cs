@@ -1,0 +1,47 @@
+using System.Globalization;
+using Setout.Shop.Documents;
+using Setout.Shop.Plans;
+using Setout.Shop.ShopEdits;
+using Setout.Shop.Texts;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.ShopPages;
+
+namespace Setout.Workbench.Buying;
+
+/// <summary>What is bought: sheets and boards go into the rack of the shop with what was paid, hardware is a fact of the piece.</summary>
+/// <param name="store">Where the texts are kept.</param>
+/// <param name="pieces">The pieces as they stand.</param>
+/// <param name="shops">Makes changes of the shop.</param>
+/// <param name="maker">Makes changes.</param>
+internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, ShopChanges shops, ChangeMaker maker)
+{
+    private const int Most = 10_000;
+
+    /// <summary>Says that a line of the buying list is bought.</summary>
+    /// <param name="form">What every form sends along.</param>
+    /// <param name="file">The piece.</param>
+    /// <param name="plan">Its plan.</param>
+    /// <param name="item">The line, by its words.</param>
+    /// <param name="typed">How many and for how much, for sheets and boards.</param>
+    public ChangeOutcome Bought(ChangeForm form, PieceFile file, Plan plan, string item, IReadOnlyDictionary<string, string> typed)
+    {
+        if (maker.IsMade(form)) return ChangeMaker.Done;
+        if (plan.Buying.FirstOrDefault(l => l.Item == item && l.Kind != BuyingKind.FromTheRack) is not { } line)
+            return ChangeMaker.Refuse("buy.no-line", "That is not on the list any more.", "Look at the list as it stands now.");
+        if (line.Wood is { } wood) return Wood(form, wood, typed);
+        string[] keys = [item];
+        var entry = new MarkEntry(EntryIds.Of(form.Id), shops.Now, Progress.Bought, [item], Marking.Figures(plan.Set, Progress.Bought, keys, false)) { Chosen = Marking.Chosen(plan.Set, Progress.Bought, keys) };
+        return maker.Make(file.Name, new Change(form.Id, maker.At, "bought") { Facts = [LogAddition.To(file.Document.Id, entry)] });
+    }
+
+    private ChangeOutcome Wood(ChangeForm form, ShopStock wood, IReadOnlyDictionary<string, string> typed)
+    {
+        string count = typed.GetValueOrDefault("count", "").Trim();
+        if (!int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out int many) || many is < 1 or > Most)
+            return ChangeMaker.Refuse("edit.field", $"'{(count.Length > 20 ? count[..20] : count)}' is not a number of sheets or boards.", "Write one such as 3.");
+        if (ShopFile.Of(store, pieces) is not { } shop) return ChangeMaker.Refuse("shop.gone", "There is no shop with a rack yet.", "Begin one on the page of the shop.");
+        return BoughtWood.Of(shop.Document.Text, wood, many, typed.GetValueOrDefault("price", "")) is { } edit ? shops.Edit(shop, form, edit)
+            : ChangeMaker.Refuse("buy.no-wood", "This wood cannot be told in the rack.", "Put it there by its thickness or section.");
+    }
+}

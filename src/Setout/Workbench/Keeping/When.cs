@@ -1,0 +1,25 @@
+using System.Globalization;
+
+namespace Setout.Workbench.Keeping;
+
+/// <summary>Times in words, by the clock of this machine.</summary>
+internal static class When
+{
+    /// <summary>Such as <c>today 10:42</c>, <c>yesterday 18:03</c> or <c>2026-11-03 09:15</c>.</summary>
+    /// <param name="at">An ISO 8601 time, as the store gives it.</param>
+    /// <param name="time">The clock.</param>
+    public static string Of(string at, TimeProvider time) =>
+        DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out DateTimeOffset read) ? Of(TimeZoneInfo.ConvertTime(read, time.LocalTimeZone).DateTime, time) : at;
+
+    /// <summary>The same for a time of this machine.</summary>
+    public static string Of(DateTime at, TimeProvider time)
+    {
+        string hour = at.ToString("HH:mm", CultureInfo.InvariantCulture);
+        return (time.GetLocalNow().Date - at.Date).Days switch
+        {
+            0 => "today " + hour,
+            1 => "yesterday " + hour,
+            _ => at.ToString("yyyy-MM-dd ", CultureInfo.InvariantCulture) + hour,
+        };
+    }
+}

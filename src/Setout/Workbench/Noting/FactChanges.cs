@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Setout.Core.Fit.Mending;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Shop.Documents;
+using Setout.Shop.Facts;
+using Setout.Shop.Noting;
+using Setout.Shop.Plans;
+using Setout.Shop.Texts;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Pieces;
+
+namespace Setout.Workbench.Noting;
+
+/// <summary>Writes down what forms say of the bench. A fact that cannot be taken says why, and nothing is written; one sent twice is written once.</summary>
+internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, BenchDesk bench, ChangeWatch watch, TimeProvider time)
+{
+    /// <summary>A reading.</summary>
+    public ChangeOutcome Read(string piece, ChangeForm form, ReadingWords typed) => Make(piece, form, "reading", (source, set, at) =>
+    {
+        Noted<ReadingEntry> noted = NotedReading.Of(set, source.Shop.Accuracy, typed, Id(form, 0), at, NoteWords.Page);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+    });
+
+    /// <summary>A mark.</summary>
+    public ChangeOutcome Mark(string piece, ChangeForm form, MarkWords typed) => Make(piece, form, "mark", (_, set, at) =>
+    {
+        Noted<MarkEntry> noted = NotedMark.Of(set, typed, Id(form, 0), at, NoteWords.Page);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+    });
+
+    /// <summary>A remedy that was carried out.</summary>
+    /// <param name="upset">The key of what was upset.</param>
+    /// <param name="words">The words of the remedy, as the page showed them.</param>
+    /// <param name="readings">What was measured then, for each of its readings.</param>
+    public ChangeOutcome Mend(string piece, ChangeForm form, string upset, string words, ImmutableArray<string> readings) => Make(piece, form, "remedy", (source, set, at) =>
+    {
+        OnBench stand = bench.Of(pieces.Read(piece)!, source, set);
+        Remedy? chosen = stand.Advice.Where(a => a.Upset.Key.Text == upset).SelectMany(a => a.Remedies).FirstOrDefault(r => r.Words == words);
+        return chosen is null ? ([], new("mend.gone", Severity.Stop, "", "That is not a remedy for it any more: something else was read or done since.", "Look at what is offered now."))
+            : NotedMending.Of(source, chosen, readings, i => Id(form, i), at);
+    });
+
+    /// <summary>Takes an entry back, in the logs of all pieces that tell of it.</summary>
+    public ChangeOutcome Void(string piece, ChangeForm form, string entry)
+    {
+        if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
+        var made = NotedVoid.Of(source, entry, "this log", Id(form, 0), Now);
+        if (made.Entry is not { } voiding) return store.Made(form.Id) is null ? new(made.Fault, false) : Done;
+        IEnumerable<Document> with = made.With.Select(n => store.Find(Path.GetFileNameWithoutExtension(n))).OfType<Document>().Where(d => store.FactsOf(d.Id).Read().Entries.Any(e => e.Id == entry));
+        return Send(form, $"void {entry}", [.. with.Prepend(file.Document).Select(d => LogAddition.To(d.Id, voiding))]);
+    }
+
+    /// <summary>Lets a finding, or something upset, stand.</summary>
+    public ChangeOutcome Allow(string piece, ChangeForm form, string code, string key, string because) => Make(piece, form, "let stand", (source, set, at) =>
+    {
+        Noted<AllowEntry> noted = NotedAllow.Of(set, desk.PlanIfReady(piece, source)?.Findings ?? set.Findings, code, key, because, Id(form, 0), at);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+    });
+
+    private static ChangeOutcome Done { get; } = new(null, false);
+
+    private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' that can be read.", "It may have been put away or renamed in another window, or its text has mistakes."), false);
+
+    private string Now => time.GetLocalNow().ToString("yyyy-MM-ddTHH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
+
+    // Of the change: the same form gives the same entries, however often it is sent.
+    private static string Id(ChangeForm form, int at) => "e" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{at} {form.Id}")))[..10];
+
+    private ChangeOutcome Make(string piece, ChangeForm form, string words, Func<PieceSource, SetPiece, string, (ImmutableArray<LogEntry> Entries, Finding? Fault)> make)
+    {
+        if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
+        if (store.Made(form.Id) is not null) return Done;
+        (ImmutableArray<LogEntry> entries, Finding? fault) = make(source, desk.SetOut(piece, source), Now);
+        return fault is not null ? new(fault, false) : Send(form, words, [LogAddition.To(file.Document.Id, entries)]);
+    }
+
+    private ChangeOutcome Send(ChangeForm form, string words, ImmutableArray<LogAddition> facts)
+    {
+        try
+        {
+            ChangeAnswer answer = store.Make(new Change(form.Id, Now, words) { Facts = facts });
+            watch.Tell();
+            return answer is ChangeRefused refused ? new(refused.Fault, refused.IsConflict) : Done;
+        }
+        catch (FactStoreException failed)
+        {
+            return new(failed.Fault, false);
+        }
+    }
+}

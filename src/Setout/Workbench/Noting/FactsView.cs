@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
+using Setout.Shop.Noting;
+using Setout.Shop.Texts;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.Noting;
+
+/// <summary>An entry of the log.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="When">When.</param>
+/// <param name="Words">What it says.</param>
+/// <param name="Void">When it was voided; null where it stands.</param>
+/// <param name="Form">Voids it; null where that cannot be.</param>
+/// <param name="Warns">What voiding it takes back beside the entry itself; empty for nothing.</param>
+public sealed record FactLine(string Id, string When, Phrase Words, string? Void, FormHead? Form, string Warns);
+
+/// <summary>What was read and marked.</summary>
+/// <param name="Head">The head of the piece.</param>
+/// <param name="Lines">All entries, the newest first.</param>
+/// <param name="Moved">What the last change moved.</param>
+/// <param name="Upsets">What is upset.</param>
+public sealed record FactsView(PieceHead Head, ImmutableArray<FactLine> Lines, MovedView? Moved, ImmutableArray<UpsetView> Upsets)
+{
+    internal static FactsView Of(OpenPiece piece)
+    {
+        Log log = piece.Source.Log;
+        string back = Links.Stage(piece.Name, "facts");
+        HashSet<string> standing = [.. log.Standing.Select(e => e.Id)];
+        // A voiding stands as long as what it takes back does not.
+        bool Stands(LogEntry entry) => entry is VoidEntry voided ? !standing.Contains(voided.Entry) : standing.Contains(entry.Id);
+        FactLine Line(LogEntry entry)
+        {
+            VoidEntry? by = log.Entries.OfType<VoidEntry>().LastOrDefault(v => v.Entry == entry.Id);
+            string wood = entry is MarkEntry { TellsOfWood: true } mark ? mark.With.IsEmpty ? "The wood it took is in the rack again." : $"It is taken back in {string.Join(" and ", mark.With.Select(w => Path.GetFileNameWithoutExtension(w)))} too." : "";
+            return new(entry.Id, When(entry.At), Figures.Phrase(FactSentences.Of(entry, log, piece.Set)), Stands(entry) ? null : by is null ? "void" : $"void since {When(by.At)}",
+                Stands(entry) ? FormHead.Of(piece, "void", back) : null, wood);
+        }
+        return new(PieceHead.Of(piece, "facts"), [.. log.Entries.Reverse().Select(Line)], MovedView.Of(piece), UpsetView.Of(piece, back));
+    }
+
+    private static string When(string at) => DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time) ? MovedView.Clock(time) : at;
+}

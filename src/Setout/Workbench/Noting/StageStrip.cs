@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
+using Setout.Shop.Noting;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+using Stage = Setout.Workbench.Shell.Stage;
+
+namespace Setout.Workbench.Noting;
+
+/// <summary>A batch of a stage.</summary>
+/// <param name="Name">Which.</param>
+/// <param name="Words">What is settled, due and held, each a few words.</param>
+/// <param name="Waits">What it waits for; empty for nothing.</param>
+/// <param name="Read">To type what it waits for; null where it waits for nothing.</param>
+/// <param name="Mark">To mark what is due; null where nothing is.</param>
+public sealed record BatchLine(string Name, ImmutableArray<string> Words, Phrase Waits, ReadForm? Read, MarkForm? Mark);
+
+/// <summary>How a stage stands, at the head of its page.</summary>
+/// <param name="Title">In a sentence.</param>
+/// <param name="Batches">What is settled, due and held, by batch; empty where all is settled.</param>
+/// <param name="Upsets">What is upset there.</param>
+public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches, ImmutableArray<UpsetView> Upsets)
+{
+    private static readonly ImmutableDictionary<string, (WorkStage Stage, string Progress, string Done)> s_stages = ImmutableDictionary.CreateRange<string, (WorkStage, string, string)>(
+    [
+        new("buy", (WorkStage.Buy, "bought", "bought")), new("break-down", (WorkStage.BreakDown, "cut", "cut")),
+        new("assemble", (WorkStage.Assemble, "assembled", "assembled")), new("fit", (WorkStage.Fit, "fitted", "fitted")),
+    ]);
+
+    /// <summary>The strip of a stage; null for a page that is none of those that are marked, and for a piece that is stopped.</summary>
+    internal static StageStrip? Of(OpenPiece piece, string word)
+    {
+        if (piece.Bench is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var stage)) return null;
+        StageStand stand = piece.Bench.Stand[stage.Stage];
+        string back = Links.Stage(piece.Name, word), all = $"{stand.Settled} of {stand.Batches.Sum(b => b.All)} {stage.Done}";
+        string title = string.Join(", ", new[] { all, stand.Due > 0 ? $"{stand.Due} due" : "", stand.Held > 0 ? $"{stand.Held} held until something is read" : "", stand.Upset.Length > 0 ? $"{stand.Upset.Length} upset" : "" }.Where(w => w.Length > 0));
+        return new(title, [.. stand.Batches.Where(b => b.Settled < b.All).Select((b, i) => Line(piece, b, stage.Stage, stage.Progress, back, i))], stand.Upset.Length > 0 ? UpsetView.Of(piece, back) : []);
+    }
+
+    /// <summary>A stage of the row with how it stands.</summary>
+    internal static Stage Marked(Stage stage, OpenPiece piece, string? word)
+    {
+        if (piece.Bench is null || word is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var known)) return stage;
+        StageStand stand = piece.Bench.Stand[known.Stage];
+        bool isDone = stand.Batches.Length > 0 && stand.Batches.All(b => b.Settled == b.All);
+        return stage with { Stand = isDone ? "done" : stand.Due > 0 ? $"{stand.Due} due" : stand.Held > 0 ? $"{stand.Held} held" : "", Upset = stand.Upset.Length };
+    }
+
+    private static BatchLine Line(OpenPiece piece, WorkBatch batch, WorkStage stage, string progress, string back, int index)
+    {
+        string[] words = [batch.Settled > 0 ? $"{batch.Settled} {progress}" : "", batch.Due > 0 ? $"{batch.Due} due" : "", batch.Held > 0 ? $"{batch.Held} held" : "",
+            batch.All - batch.Settled - batch.Due - batch.Held is > 0 and int later ? $"{later} not {Before(stage)} yet" : ""];
+        ReadForm? read = batch.Until is { } until && stage == WorkStage.BreakDown ? ReadForm.Of(piece, [until], back, $"held-{index}", isShort: true) : null;
+        Phrase waits = read is null ? Phrase.Empty : Figures.Phrase($"They wait for a reading of {FactSentences.NameOf(piece.Set, batch.Until!.Value)}.");
+        return new(batch.Name, [.. words.Where(w => w.Length > 0)], waits, read, batch.Due > 0 ? Mark(piece, batch, stage, progress, back, index) : null);
+    }
+
+    private static string Before(WorkStage stage) => stage switch { WorkStage.Assemble => "cut", WorkStage.Fit => "assembled", _ => "there" };
+
+    private static MarkForm Mark(OpenPiece piece, WorkBatch batch, WorkStage stage, string progress, string back, int index)
+    {
+        bool isItem = stage == WorkStage.Buy;
+        string Name(string key) => isItem ? key : $"{NameOf(piece.Set, key)}";
+        ImmutableArray<Markable> each = [.. batch.Keys.Select(k => new Markable(k, Name(k)))];
+        // Names of things bought have blanks: they are marked one by one.
+        ImmutableArray<Markable> what = isItem || each.Length == 1 ? each : [new(string.Join(' ', batch.Keys), $"all {batch.Due} of it"), .. each];
+        return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "");
+    }
+
+    private static string NameOf(SetPiece set, string key)
+    {
+        string[] halves = key.Split('#');
+        return set.Parts.FirstOrDefault(p => p.Key == halves[0]) is { } part ? $"{part.Mark}, {part.Name}{(halves.Length == 2 ? $" #{halves[1]}" : part.Count > 1 ? $" ({part.Count})" : "")}" : key;
+    }
+}

@@ -1,0 +1,96 @@
+using Setout.Commands;
+using Setout.Cutting;
+using Setout.Shop.Documents;
+using Setout.Shop.Plans;
+using Setout.Workbench.Pieces;
+
+namespace Setout.Workbench.SetOut;
+
+/// <summary>What a state came to against another.</summary>
+/// <param name="With">What it is held against, in words; empty where there is nothing.</param>
+/// <param name="Words">The difference, in one line.</param>
+public sealed record CostLine(string With, string Words)
+{
+    /// <summary>Both in one line.</summary>
+    public string Line => With.Length == 0 ? Words : $"Against {With}: {Words}.";
+}
+
+/// <summary>
+/// Holds plans against a baseline: the state kept before, or one that was pinned. Both are laid out with the same small effort, so that a difference is one of the pieces and not of
+/// the search.
+/// </summary>
+/// <param name="store">Where the states are kept.</param>
+/// <param name="pieces">The pieces as they stand.</param>
+internal sealed class Comparing(IDocumentStore store, KeptPieces pieces)
+{
+    // A tenth of the steps of an everyday job: an answer while one still looks at the figure.
+    private const int PartOfUsual = 10, MostKnown = 200;
+    private static readonly LayoutEffort s_small = LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual });
+
+    private readonly Lock _lock = new();
+    private readonly Dictionary<string, PlanTally> _known = [];
+
+    /// <summary>The plan of a source with small effort, and what it comes to. In the background; given up when it is cancelled.</summary>
+    public Task<Plan> SmallPlanAsync(PieceSource source, CancellationToken cancel) => Task.Run(() =>
+    {
+        Plan plan = Planner.Maker.Make(source, s_small, null, cancel);
+        Know(source.Hash, PlanTally.Of(plan));
+        return plan;
+    }, cancel);
+
+    /// <summary>A piece that is kept, against the state before it or a pinned one.</summary>
+    /// <param name="file">The piece.</param>
+    /// <param name="pinned">The number of a state; null for that before.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<CostLine> OfKeptAsync(PieceFile file, long? pinned, CancellationToken cancel)
+    {
+        if (file.Source is not { } source) return new("", "Its text has mistakes; what it comes to is told when they are mended.");
+        if (Baseline(file, pinned, file.Document.Line.Head.Parent) is not (var before, { } words)) return new("", "Nothing was changed yet: what a step costs is told here.");
+        return new(words, await AgainstAsync(source, before, cancel));
+    }
+
+    /// <summary>A trial, against what is kept or a pinned state.</summary>
+    /// <param name="trial">The piece as it would be.</param>
+    /// <param name="pinned">The number of a state; null for what is kept.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<CostLine> OfTrialAsync(OpenPiece trial, long? pinned, CancellationToken cancel)
+    {
+        if (pieces.Read(trial.Name) is not { } file || Baseline(file, pinned, file.Document.Line.Head.Number) is not (var before, { } words)) return new("", "There is nothing to compare this with.");
+        return new(words, await AgainstAsync(trial.Source, before, cancel));
+    }
+
+    private async Task<string> AgainstAsync(PieceSource source, PieceSource? before, CancellationToken cancel)
+    {
+        if (before is null) return "that had mistakes in its text";
+        PlanTally now = await TallyAsync(source, cancel), then = await TallyAsync(before, cancel);
+        return now.Against(then);
+    }
+
+    private (PieceSource? Source, string Words)? Baseline(PieceFile file, long? pinned, long? usual)
+    {
+        Document document = file.Document;
+        foreach ((long? state, bool isPinned) in new[] { (pinned, true), (usual, false) })
+        {
+            if (state is not { } number || store.TextOf(document.Id, number) is not { } text) continue;
+            string words = isPinned ? $"“{store.History(document.Id).FirstOrDefault(h => h.State.Number == number)?.State.Step ?? "a state"}”" : number == document.Line.Head.Number ? "what is kept" : "the step before";
+            return (number == document.Line.Head.Number ? file.Source : pieces.With(file.Name, text)?.Source, words);
+        }
+        return null;
+    }
+
+    private async Task<PlanTally> TallyAsync(PieceSource source, CancellationToken cancel)
+    {
+        lock (_lock)
+            if (_known.TryGetValue(source.Hash, out PlanTally? known)) return known;
+        return PlanTally.Of(await SmallPlanAsync(source, cancel));
+    }
+
+    private void Know(string hash, PlanTally tally)
+    {
+        lock (_lock)
+        {
+            if (_known.Count >= MostKnown) _known.Clear();
+            _known[hash] = tally;
+        }
+    }
+}

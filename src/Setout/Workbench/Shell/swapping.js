@@ -1,0 +1,59 @@
+// Puts what a fresh page has in the place of what this one has, and leaves whoever is at it where he is: what is folded open stays open, the keyboard stays, nothing goes away under a finger.
+const words = element => element?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+const region = element => element.closest('[data-swap]');
+const foldKey = fold => `${region(fold)?.id} ${fold.dataset.choice ?? (fold.id || words(fold.querySelector('summary')))}`;
+
+// What has the keyboard, so that the same thing can be found among fresh ones.
+function placeOf(element) {
+  if (!element || element === document.body) return null;
+  if (element.id) return { id: element.id };
+  const around = region(element);
+  if (!around) return null;
+  const like = alike(around, element.tagName, words(element) || element.name, element.getAttribute('href'));
+  return { around: around.id, tag: element.tagName, words: words(element) || element.name, href: element.getAttribute('href'), at: like.indexOf(element) };
+}
+const alike = (around, tag, name, href) => [...around.querySelectorAll(tag)].filter(e => (words(e) || e.name) === name && e.getAttribute('href') === href);
+function find(place) {
+  if (!place) return null;
+  if (place.id) return document.getElementById(place.id);
+  const around = document.getElementById(place.around);
+  return around ? alike(around, place.tag, place.words, place.href)[place.at] ?? null : null;
+}
+
+let swaps = 0;
+
+/** What the page shows just now: what was asked for of another is out of date. */
+export const shown = () => `${swaps} ${location.href}`;
+
+/** Swaps all regions, or one; returns whether the keyboard is still where it was. */
+export function swap(fresh, only = null) {
+  swaps++;
+  const place = placeOf(document.activeElement), open = new Set([...document.querySelectorAll('[data-swap] details[open]')].map(foldKey));
+  for (const old of document.querySelectorAll('[data-swap]')) {
+    const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;
+    if (next) old.replaceWith(document.adoptNode(next));
+  }
+  for (const fold of document.querySelectorAll('[data-swap] details')) if (open.has(foldKey(fold))) fold.open = true;
+  const held = find(place);
+  if (held && held !== document.activeElement) held.focus({ preventScroll: true });
+  return held !== null;
+}
+
+/** Whether something is typed or chosen in a form that was not sent yet. */
+export const isDirty = form => [...form.elements].some(e => e.tagName === 'SELECT'
+  ? e.selectedIndex !== Math.max(0, [...e.options].findIndex(o => o.defaultSelected))
+  : (e.type === 'text' || e.tagName === 'TEXTAREA') && e.value !== e.defaultValue);
+
+// A page that changes by itself waits until nobody is just doing something: a press would meet what is not there any more.
+let isDown = false, last = -1000;
+for (const [kind, down] of [['pointerdown', true], ['pointerup', false], ['pointercancel', false]])
+  addEventListener(kind, () => {
+    isDown = down;
+    last = performance.now();
+  }, true);
+for (const kind of ['keydown', 'input']) addEventListener(kind, () => { last = performance.now(); }, true);
+
+/** Waits for a moment in which nobody does anything. */
+export async function quiet() {
+  while (isDown || performance.now() - last < 400) await new Promise(done => setTimeout(done, 80));
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
+using Setout.Core.Workings;
+using Setout.Shop.Outputs;
+using Setout.Shop.Plans;
+using Setout.Shop.Runs;
+using Setout.Workbench.Breakdown;
+using Setout.Workbench.Buying;
+using Setout.Workbench.Changing;
+using Setout.Workbench.Pieces;
+using Setout.Workbench.Shell;
+
+namespace Setout.Workbench.Together;
+
+/// <summary>A piece that can be chosen.</summary>
+/// <param name="Document">Its name in addresses.</param>
+/// <param name="Name">Its own.</param>
+/// <param name="IsChosen">Whether it is.</param>
+public sealed record ChoosablePiece(string Document, string Name, bool IsChosen);
+
+/// <summary>Several pieces in one breakdown.</summary>
+/// <param name="Title">Their names.</param>
+/// <param name="Choice">What can be chosen.</param>
+/// <param name="Notes">What stands in the way.</param>
+/// <param name="Saving">What it saves.</param>
+/// <param name="Groups">What to buy.</param>
+/// <param name="Sum">What all that has a price costs; empty where nothing has one.</param>
+/// <param name="Materials">The drawings.</param>
+/// <param name="Cautions">What to mind.</param>
+/// <param name="Runs">The work at the saws; null where there is none.</param>
+public sealed record TogetherView(
+    string Title, ImmutableArray<ChoosablePiece> Choice, ImmutableArray<Note> Notes, ImmutableArray<SavedFigure> Saving, ImmutableArray<BuyingGroup> Groups, string Sum,
+    ImmutableArray<BrokenMaterial> Materials, ImmutableArray<string> Cautions, WordedRuns? Runs)
+{
+    /// <summary>Where a run is marked.</summary>
+    internal const string Cut = Links.Together + "/cut";
+
+    /// <summary>How far the runs are; null where there are none.</summary>
+    public MarkedRuns? Marked { get; init; }
+
+    /// <summary>The command that makes the same plan.</summary>
+    public string Command => $"setout plan {string.Join(' ', Choice.Where(c => c.IsChosen).Select(c => CommandWords.Name(c.Document)))} --out plan";
+
+    internal static string Href(ImmutableArray<string> names) => $"{Links.Together}?{string.Join('&', names.Select(n => "piece=" + Uri.EscapeDataString(n)))}";
+
+    internal static TogetherView Choosing(KeptPieces pieces, ImmutableArray<string> chosen) => new("Several pieces together", ChoiceOf(pieces, chosen), [], [], [], "", [], [], null);
+
+    internal static TogetherView Refused(KeptPieces pieces, ImmutableArray<string> chosen, ImmutableArray<Note> notes) => Choosing(pieces, chosen) with { Notes = notes };
+
+    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone)
+    {
+        Plan plan = at.Plan;
+        ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.GivenUp is { } given ? [given] : Array.Empty<Finding>()).Select(f => Note.Of(f, ""))];
+        string page = Href(chosen), anew = $"{page}&plan={BreakdownView.Anew}";
+        FormHead Form() => new(Cut, ChangeForm.NewId(), 1, page);
+        if (plan.IsStopped) return Refused(pieces, chosen, [.. notes.Where(n => n.IsRed)]);
+        return new(string.Join(" + ", alone.Select(p => p.Set.Piece.Name)), ChoiceOf(pieces, chosen), notes, alone.Any(p => p.IsStopped) ? [] : TogetherSaving.Of(alone, plan),
+            BuyingView.GroupsOf(plan), plan.Cost > Money.Zero ? $"{plan.Cost} {plan.Source.Shop.Currency}" : "", BreakdownView.MaterialsOf(plan), BreakdownView.CautionsOf(plan), RunWords.Of(plan))
+        {
+            Marked = new(MarkedRuns.Of(source, source.SetOut(), at, Form, _ => ""), at.Sawn.Id, Links.Stage(chosen[0], "facts"), at.IsInHand ? anew : null, chosen),
+        };
+    }
+
+    private static ImmutableArray<ChoosablePiece> ChoiceOf(KeptPieces pieces, ImmutableArray<string> chosen)
+    {
+        (string Document, string Name)[] all = [.. pieces.ReadAll().Where(f => f.Source is not null).Select(f => (f.Name, f.Source!.Piece.Name))];
+        // Copies are told apart by what they are kept as.
+        return [.. all.Select(p => new ChoosablePiece(p.Document, all.Count(o => o.Name == p.Name) > 1 ? $"{p.Name} ({p.Document})" : p.Name, chosen.Contains(p.Document)))];
+    }
+}

@@ -1,0 +1,77 @@
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Shop.Noting;
+using Setout.Shop.Plans;
+using Setout.Shop.Tests.Plans;
+using Setout.Shop.Texts;
+using Setout.Testing;
+
+namespace Setout.Shop.Tests.Noting;
+
+/// <summary>What is made of the words of a reading.</summary>
+public class NotedReadingTests
+{
+    private static readonly PieceSource s_bench = Sample.Source("luthiers-bench");
+    private static readonly SetPiece s_set = s_bench.SetOut();
+
+    private static Noted<ReadingEntry> Read(string key, string value, string? sheet = null, bool force = false, string with = "") =>
+        NotedReading.Of(s_set, s_bench.Shop.Accuracy, new(key, value) { Sheet = sheet, IsForced = force, With = with }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page);
+
+    // The keys by hand from docs/readings.md and docs/log.md; the lengths by hand.
+    [Theory]
+    [InlineData("L.width", "19 1/2", null, "L.width", "19 1/2")]
+    [InlineData("L.width", "19-1/2\"", null, "L.width", "19 1/2")]
+    [InlineData("L.width", "495.3mm", null, "L.width", "19 1/2")]
+    [InlineData("boxes", "0.47", null, "boxes.thickness", "0.47")]
+    [InlineData("boxes.thickness", "0.47", "1", "boxes.sheet-1.thickness", "0.47")]
+    [InlineData("boxes", "0.47", "oak-2", "boxes.sheet-oak-2.thickness", "0.47")]
+    [InlineData("boxes.sheet-3", "0.47", null, "boxes.sheet-3.thickness", "0.47")]
+    [InlineData("L3.end.length", "17 19/32", null, "L3.end.length.as-cut", "17 19/32")]
+    [InlineData("L3.box.width", "18 17/32", null, "L3.box.as-built", "18 17/32")]
+    public void Words_ThatCanBeRead_AreTheEntry(string key, string value, string? sheet, string pinned, string length)
+    {
+        Noted<ReadingEntry> noted = Read(key, value, sheet);
+        Assert.Null(noted.Fault);
+        Assert.Equal(pinned, noted.Entry!.Key.Text);
+        Assert.Equal([Described.Of(length)], noted.Entry.Values);
+    }
+
+    [Theory]
+    [InlineData("L.width", "nineteen", null, "note.value", "'nineteen'")]
+    [InlineData("L.width", "", null, "note.value", "no value")]
+    [InlineData("L.width", "19 1/2, -1", null, "note.value", "-1")]
+    [InlineData("L.widht", "19", null, "note.key", "L.widht")]
+    [InlineData("studs", "1 1/2", "1", "note.sheet", "studs")]
+    [InlineData("boxes", "0.47", "no. 1", "note.sheet", "no. 1")]
+    // 35 is no 19 1/2, whatever was changed over: far off. 91 1/2 for 19 1/2 (digits) and 11.9 for 0.47 (millimetres): slips.
+    [InlineData("L.width", "35", null, "note.far", "35 in")]
+    [InlineData("L.width", "91 1/2", null, "note.slip", "19 1/2")]
+    [InlineData("boxes", "11.9", null, "note.slip", "11.9 mm")]
+    public void Words_ThatCannot_SayWhatWasUnderstood(string key, string value, string? sheet, string code, string said)
+    {
+        Noted<ReadingEntry> noted = Read(key, value, sheet);
+        Assert.Null(noted.Entry);
+        Assert.Equal(code, noted.Fault!.Code);
+        Assert.Contains(said, noted.Fault.Words + noted.Fault.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain("--", noted.Fault.Words + noted.Fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("L.width", "91 1/2")]
+    [InlineData("L.width", "35")]
+    public void Doubt_Overruled_IsTaken(string key, string value) => Assert.NotNull(Read(key, value, force: true).Entry);
+
+    [Fact]
+    public void Instrument_ThatIsNotKnown_IsRefused() => Assert.Equal("note.instrument", Read("L.width", "19 1/2", with: "string").Fault!.Code);
+
+    [Fact]
+    public void Spots_ApartByCommas_StandTogether_AndADecimalCommaIsNone()
+    {
+        Assert.Equal(2, Read("L.width", "19 1/2, 19 17/32").Entry!.Values.Length);
+        PieceSource chest = Sample.Source("plan-chest");
+        string metric = chest.Piece.Unit == Core.Measures.Text.LengthUnit.Millimetre ? chest.Piece.Materials.Values.OfType<Core.Pieces.Panel>().First().Name : "";
+        if (metric.Length == 0) return;
+        Noted<ReadingEntry> noted = NotedReading.Of(chest.SetOut(), chest.Shop.Accuracy, new(metric, "17,8, 17,9") { IsForced = true }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page);
+        Assert.Equal([ExactLength.FromMillimetres(Rational.Of(178, 10)), ExactLength.FromMillimetres(Rational.Of(179, 10))], noted.Entry!.Values);
+    }
+}
