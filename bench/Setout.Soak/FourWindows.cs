@@ -133,10 +133,10 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
         }
     }
 
-    // What another program does: through the store, beside the workbench that has it open.
+    // What another program does: through the store, beside the workbench that has it open. A length is at most 30 m, however long the soak.
     private void Fact(string piece, string id, int made)
     {
-        var entry = new ReadingEntry(id, "2026-05-04T09:40:00Z", new("note." + id), [LengthText.Parse($"{made + 1}", LengthUnit.Inch).Value], "tape", "");
+        var entry = new ReadingEntry(id, "2026-05-04T09:40:00Z", new("note." + id), [LengthText.Parse($"{(made % 1000) + 1}", LengthUnit.Inch).Value], "tape", "");
         int added = DataFolder.Share(data, TimeProvider.System, store => store.FactsOf(store.Find(piece)!.Id).Append(entry));
         if (added == 1) _facts[id] = piece;
     }
