@@ -70,8 +70,7 @@ public static class PieceSection
             foreach ((MemberShape shape, string label, bool _) in cut)
             {
                 ImmutableArray<ModelRect> taken = [.. shape.Recesses.Where(r => Holds(r.Space, plane)).Select(r => Area(r.Space))];
-                // Neighbours are hatched in turn.
-                bool isFalling = parts.Where(p => Near(p.Area, Area(shape.Box))).Select(p => p.IsFalling).GroupBy(f => f).OrderByDescending(g => g.Count()).Select(g => !g.Key).FirstOrDefault();
+                bool isFalling = Sight.IsFalling(parts, Area(shape.Box));
                 parts.Add(new(shape.Name, shape.Part.Name, Said(label), Area(shape.Box), taken) { IsFalling = isFalling });
                 foreach ((string word, Placement space) in shape.Covers(set).Where(c => Holds(c.Space, plane)))
                     parts.Add(new($"{shape.Name}.{word}", $"{shape.Part.Name}, {word}", Said(label.Length > 0 ? word : ""), Area(space), taken) { IsFalling = !isFalling });
@@ -137,8 +136,6 @@ public static class PieceSection
             Length left = Length.Max(window.Left, areas.Min(a => a.Left)), bottom = Length.Max(window.Bottom, areas.Min(a => a.Bottom));
             return new(left, bottom, Length.Min(window.Right, areas.Max(a => a.Right)) - left, Length.Min(window.Top, areas.Max(a => a.Top)) - bottom);
         }
-
-        private static bool Near(ModelRect a, ModelRect b) => a.Left <= b.Right && b.Left <= a.Right && a.Bottom <= b.Top && b.Bottom <= a.Top;
 
         private (SectionFigure, DetailFigure) Figure(string text)
         {

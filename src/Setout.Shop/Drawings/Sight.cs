@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Elevations;
+using Setout.Drawing.Sections;
 
 namespace Setout.Shop.Drawings;
 
@@ -40,6 +41,13 @@ internal static class Sight
 
     /// <summary>Whether two rectangles share area.</summary>
     public static bool Meet(ModelRect a, ModelRect b) => a.Left < b.Right && b.Left < a.Right && a.Bottom < b.Top && b.Bottom < a.Top;
+
+    /// <summary>Whether two rectangles touch or share area.</summary>
+    public static bool Touch(ModelRect a, ModelRect b) => a.Left <= b.Right && b.Left <= a.Right && a.Bottom <= b.Top && b.Bottom <= a.Top;
+
+    /// <summary>Which way the hatching of one more part of a section runs: neighbours take turns.</summary>
+    public static bool IsFalling(IEnumerable<SectionPart> there, ModelRect area) =>
+        there.Where(p => Touch(p.Area, area)).Select(p => p.IsFalling).GroupBy(f => f).OrderByDescending(g => g.Count()).Select(g => !g.Key).FirstOrDefault();
 
     /// <summary>What others leave of a rectangle, as rectangles; none where they cover it.</summary>
     public static ImmutableArray<ModelRect> Left(ModelRect area, IEnumerable<ModelRect> covers)

@@ -25,12 +25,7 @@ public static class WholeSection
         (ExactLength plane, string where) = Plane(set, chosen);
         MemberShape[] cut = [.. MemberShape.Of(set).Where(s => Holds(s.Box, plane))];
         var parts = ImmutableArray.CreateBuilder<SectionPart>();
-        void Add(string key, string title, ModelRect area, ImmutableArray<ModelRect> taken)
-        {
-            // Neighbours are hatched in turn.
-            bool isFalling = parts.Where(p => Touch(p.Area, area)).Select(p => p.IsFalling).GroupBy(f => f).OrderByDescending(g => g.Count()).Select(g => !g.Key).FirstOrDefault();
-            parts.Add(new(key, title, Phrase.Empty, area, taken) { IsFalling = isFalling });
-        }
+        void Add(string key, string title, ModelRect area, ImmutableArray<ModelRect> taken) => parts.Add(new(key, title, Phrase.Empty, area, taken) { IsFalling = Sight.IsFalling(parts, area) });
         foreach (MemberShape shape in cut)
         {
             ImmutableArray<ModelRect> taken = [.. shape.Recesses.Where(r => Holds(r.Space, plane)).Select(r => Area(r.Space))];
@@ -90,6 +85,4 @@ public static class WholeSection
     private static ModelRect Area(Placement place) => Sight.Area(Views.Right, place);
 
     private static bool Holds(Placement box, ExactLength plane) => box.X < plane && plane < box.X + box.SizeX;
-
-    private static bool Touch(ModelRect a, ModelRect b) => a.Left <= b.Right && b.Left <= a.Right && a.Bottom <= b.Top && b.Bottom <= a.Top;
 }

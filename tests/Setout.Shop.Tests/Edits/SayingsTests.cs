@@ -28,7 +28,7 @@ public class SayingsTests
         {
             YamlNode root = YamlTree.Read(text).Value!;
             Dictionary<string, Said[]> said = All(text).ToDictionary(s => s.Key, s => s.Said.All.ToArray());
-            foreach ((string owner, string path, string value) in Leaves(root, "", "", isKnown: true))
+            foreach ((string owner, string path, string value) in Leaves(root, "", ""))
             {
                 words++;
                 Assert.True(said[owner].Any(s => s.Choice.Id == "say" + path && s.IsSaid && s.Choice.Fields.Single().Default == value), $"{owner}{path}: {value}");
@@ -38,7 +38,7 @@ public class SayingsTests
     }
 
     // What belongs to a thing of its own is told there.
-    private static IEnumerable<(string Owner, string Path, string Value)> Leaves(YamlNode node, string owner, string path, bool isKnown)
+    private static IEnumerable<(string Owner, string Path, string Value)> Leaves(YamlNode node, string owner, string path)
     {
         switch (node)
         {
@@ -51,7 +51,7 @@ public class SayingsTests
                     if (owner.Length == 0 && path.Length == 0 && key.Text is "materials" or "drawers" or "doors" && value is YamlMap named && map["setout"] is not null)
                     {
                         foreach ((YamlScalar name, YamlNode of) in named.Entries)
-                            foreach (var leaf in Leaves(of, name.Text, "", true)) yield return leaf;
+                            foreach (var leaf in Leaves(of, name.Text, "")) yield return leaf;
                         continue;
                     }
                     if (value is YamlList list && list.Items.All(i => i is YamlScalar))
@@ -59,12 +59,12 @@ public class SayingsTests
                         if (!s_drawn.Contains(key.Text)) yield return (owner, $"{path}.{key.Text.Replace(' ', '_')}", string.Join(", ", list.Items.Cast<YamlScalar>().Select(s => s.Text)));
                         continue;
                     }
-                    foreach (var leaf in Leaves(value, owner, $"{path}.{key.Text.Replace(' ', '_')}", true)) yield return leaf;
+                    foreach (var leaf in Leaves(value, owner, $"{path}.{key.Text.Replace(' ', '_')}")) yield return leaf;
                 }
                 break;
             case YamlList items:
                 for (int i = 0; i < items.Items.Length; i++)
-                    foreach (var leaf in Leaves(items.Items[i], owner, $"{path}.{i}", true)) yield return leaf;
+                    foreach (var leaf in Leaves(items.Items[i], owner, $"{path}.{i}")) yield return leaf;
                 break;
             case YamlScalar scalar:
                 yield return (owner, path, scalar.Text);
@@ -121,7 +121,6 @@ public class SayingsTests
         string text = Sample.Text(Sample.Bench);
         Said one = Sayings.Of(text, owner)!.All.Single(s => s.Choice.Id == id);
         Assert.False(one.IsSaid);
-        string[] sticks = ["of", "frame/of"];
         Dictionary<string, string> values = one.Choice.Fields.Where(f => !f.MayBeEmpty || f.Name == "clearance" || (f.Name == "from front" && id.Contains("slots", StringComparison.Ordinal))).ToDictionary(f => f.Name, f => f switch
         {
             { Kind: FieldKind.OneOf } => f.Options[0],

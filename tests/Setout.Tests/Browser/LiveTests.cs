@@ -308,4 +308,17 @@ public sealed class LiveTests(Room room)
             Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, $"{where} is too wide");
         }
     }
+
+    /// <summary>On paper nothing stands that only a hand at the screen could use.</summary>
+    [Fact]
+    public async Task SetOut_Printed_HasTheDrawingAndNoControls()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=A");
+        IPage page = sheet.Page;
+        await Assertions.Expect(page.Locator(".zoom")).ToBeVisibleAsync();
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await Assertions.Expect(page.Locator(".for-desk svg").First).ToBeVisibleAsync();
+        foreach (string control in new[] { ".zoom", "#room-keys", ".says-link", "#cost", ".choices", ".bench-notes" }) await Assertions.Expect(page.Locator(control).First).ToBeHiddenAsync();
+    }
 }

@@ -11,8 +11,7 @@ namespace Setout.Workbench.Breakdown;
 
 /// <summary>Marks runs as cut: parts, wood taken and wood left, in the logs of all pieces that the run belongs to, in one change.</summary>
 /// <param name="maker">Makes changes.</param>
-/// <param name="time">The clock.</param>
-internal sealed class RunChanges(ChangeMaker maker, TimeProvider time)
+internal sealed class RunChanges(ChangeMaker maker)
 {
     /// <summary>Marks a run of the plan that the page showed.</summary>
     /// <param name="form">What every form sends along.</param>
@@ -25,8 +24,7 @@ internal sealed class RunChanges(ChangeMaker maker, TimeProvider time)
         if (maker.IsMade(form)) return ChangeMaker.Done;
         if (plan is null)
             return ChangeMaker.Refuse("run.other-plan", "The plan has changed since this page was shown, so nothing was marked.", "Look at the runs as they are on the page now. If this run is cut already, mark its parts one by one.") with { IsConflict = true };
-        string at = time.GetLocalNow().ToString("yyyy-MM-ddTHH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture);
-        (MarkEntry? entry, Finding? refusal) = RunMarking.Of(source, source.SetOut(), plan, run, EntryIds.Of(form.Id), at);
+        (MarkEntry? entry, Finding? refusal) = RunMarking.Of(source, source.SetOut(), plan, run, EntryIds.Of(form.Id), maker.Here);
         if (entry is null) return new(refusal! with { Remedy = Remedy(refusal) }, refusal!.Code == "run.marked");
         ImmutableArray<LogAddition> facts = source.Together is { } together
             ? [.. together.Split(entry).Select(s => LogAddition.To(files.First(f => f.FileName == s.Member.File).Document.Id, s.Entry))]

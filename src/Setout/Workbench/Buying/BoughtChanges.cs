@@ -31,7 +31,7 @@ internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, Sho
             return ChangeMaker.Refuse("buy.no-line", "That is not on the list any more.", "Look at the list as it stands now.");
         if (line.Wood is { } wood) return Wood(form, wood, typed);
         string[] keys = [item];
-        var entry = new MarkEntry(EntryIds.Of(form.Id), shops.Now, Progress.Bought, [item], Marking.Figures(plan.Set, Progress.Bought, keys, false)) { Chosen = Marking.Chosen(plan.Set, Progress.Bought, keys) };
+        var entry = new MarkEntry(EntryIds.Of(form.Id), maker.Here, Progress.Bought, [item], Marking.Figures(plan.Set, Progress.Bought, keys, false)) { Chosen = Marking.Chosen(plan.Set, Progress.Bought, keys) };
         return maker.Make(file.Name, new Change(form.Id, maker.At, "bought") { Facts = [LogAddition.To(file.Document.Id, entry)] });
     }
 

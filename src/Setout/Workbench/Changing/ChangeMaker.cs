@@ -16,6 +16,9 @@ internal sealed class ChangeMaker(IDocumentStore store, ChangeWatch watch, TimeP
     /// <summary>The time now, as changes and entries carry it.</summary>
     public string At => time.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture);
 
+    /// <summary>The time here with its offset, as facts are dated: to the thousandth, so that two of one second are told apart.</summary>
+    public string Here => time.GetLocalNow().ToString("yyyy-MM-ddTHH:mm:ss.fffzzz", System.Globalization.CultureInfo.InvariantCulture);
+
     /// <summary>True when the change of a form was made already: the form was sent twice.</summary>
     public bool IsMade(ChangeForm form) => store.Made(form.Id) is not null;
 
@@ -28,18 +31,23 @@ internal sealed class ChangeMaker(IDocumentStore store, ChangeWatch watch, TimeP
     /// <summary>Makes a change, whole or not at all.</summary>
     /// <param name="about">What a fault is about: the name of a piece, or <c>shop</c>.</param>
     /// <param name="change">The change.</param>
-    public ChangeOutcome Make(string about, Change change)
+    public ChangeOutcome Make(string about, Change change) => Taken(about, change).Outcome;
+
+    /// <summary>Makes a change and gives the last of its documents as it left it; null where it has none or was not made.</summary>
+    /// <param name="about">What a fault is about: the name of a piece, or <c>shop</c>.</param>
+    /// <param name="change">The change.</param>
+    public (Document? Document, ChangeOutcome Outcome) Taken(string about, Change change)
     {
         try
         {
             ChangeAnswer answer = store.Make(change);
             watch.Tell();
-            return answer is ChangeRefused refused ? new(refused.Fault, refused.IsConflict) : Done;
+            return answer is ChangeTaken taken ? (taken.Documents.LastOrDefault(), Done) : (null, new(((ChangeRefused)answer).Fault, ((ChangeRefused)answer).IsConflict));
         }
         catch (FactStoreException failed)
         {
             // A full disk, a folder that cannot be written to: told on the page, with what was typed still in its field.
-            return new(failed.Fault with { Key = about }, false);
+            return (null, new(failed.Fault with { Key = about }, false));
         }
     }
 

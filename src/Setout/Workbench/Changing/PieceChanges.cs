@@ -23,12 +23,9 @@ internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
 /// <param name="store">Where the texts are kept.</param>
 /// <param name="pieces">The pieces as they stand.</param>
 /// <param name="desk">The pieces set out.</param>
-/// <param name="watch">Told of what was changed.</param>
-/// <param name="time">The clock.</param>
-internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, ChangeWatch watch, TimeProvider time)
+/// <param name="maker">Makes changes.</param>
+internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, ChangeMaker maker)
 {
-    private readonly ChangeMaker _maker = new(store, watch, time);
-
     /// <summary>Makes an edit that the page offers for what is chosen.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="form">What every form sends along.</param>
@@ -80,9 +77,8 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
             if (store.Made(id) is { Documents: [var made, ..] }) return (made.After.Name, null);
             string free = name;
             for (int i = 2; store.Find(free) is not null; i++) free = $"{name}-{i}";
-            ChangeAnswer answer = store.Make(Change.Of(id, _maker.At, new NewDocument(DocumentKind.Piece, free, text, step)));
-            watch.Tell();
-            return answer is ChangeTaken taken ? (taken.Documents[0].Name, null) : (null, ((ChangeRefused)answer).Fault);
+            (Document? document, ChangeOutcome outcome) = maker.Taken(free, Change.Of(id, maker.At, new NewDocument(DocumentKind.Piece, free, text, step)));
+            return (document?.Name, outcome.Fault);
         }
         catch (FactStoreException failed)
         {
@@ -92,5 +88,5 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
 
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' any more.", "It may have been put away or renamed in another window."), false);
 
-    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change) => _maker.Make(file.Name, form, change);
+    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change) => maker.Make(file.Name, form, change);
 }

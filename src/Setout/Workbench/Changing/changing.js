@@ -1,5 +1,5 @@
 // Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
-import { isDirty, quiet, shown, swap } from './swapping.js';
+import { isDirty, quiet, shown, speak, swap } from './swapping.js';
 
 const swapped = '[data-swap]';
 
@@ -18,18 +18,6 @@ function put(text, url) {
   document.dispatchEvent(new Event('setout:swapped'));
 }
 
-function say(words) {
-  let voice = document.getElementById('voice');
-  if (!voice) {
-    voice = document.createElement('p');
-    voice.id = 'voice';
-    voice.className = 'unseen';
-    voice.setAttribute('role', 'status');
-    document.body.append(voice);
-  }
-  voice.textContent = words;
-}
-
 let sending = 0;
 
 document.addEventListener('submit', async event => {
@@ -43,7 +31,7 @@ document.addEventListener('submit', async event => {
     const text = await answer.text();
     if (answer.ok) {
       put(text, answer.url);
-      say((document.querySelector('[data-say]') ?? document.querySelector('#history [role="status"]'))?.textContent ?? '');
+      speak((document.querySelector('[data-say]') ?? document.querySelector('#history [role="status"]'))?.textContent ?? '');
       return;
     }
     const page = new DOMParser().parseFromString(text, 'text/html');
@@ -52,7 +40,7 @@ document.addEventListener('submit', async event => {
       fault.textContent = words;
       fault.dataset.overrule = page.querySelector('[data-fault]')?.dataset.fault ?? '';
       fault.hidden = false;
-    } else say(words);
+    } else speak(words);
     form.dispatchEvent(new CustomEvent('setout:refused', { bubbles: true, detail: words }));
     // The words of the refusal are seen; in a short form one goes on typing at once.
     if (form.offsetHeight < innerHeight / 2) form.querySelector('input[type="text"]')?.focus({ preventScroll: true });
@@ -98,7 +86,7 @@ async function follow(now) {
   if (isHeld()) {
     // A layout that is ready changes nothing of what is typed: it shows when that is sent.
     if (isLaidOut) return;
-    say('This was changed in another window. Send or take back what you typed to see it.');
+    speak('This was changed in another window. Send or take back what you typed to see it.');
     document.getElementById('history')?.classList.add('is-elsewhere');
     return;
   }

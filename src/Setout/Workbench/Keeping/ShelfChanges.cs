@@ -1,4 +1,3 @@
-using System.Globalization;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Facts;
@@ -8,12 +7,11 @@ namespace Setout.Workbench.Keeping;
 
 /// <summary>Changes of a document as a whole: its name, its place, which of its states it has. Nothing is ever taken out.</summary>
 /// <param name="store">Where documents are kept.</param>
-/// <param name="watch">Told of what was changed.</param>
-/// <param name="time">The clock.</param>
-internal sealed class ShelfChanges(IDocumentStore store, ChangeWatch watch, TimeProvider time)
+/// <param name="maker">Makes changes.</param>
+internal sealed class ShelfChanges(IDocumentStore store, ChangeMaker maker)
 {
     /// <summary>Now, as the store writes it.</summary>
-    public string At => time.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture);
+    public string At => maker.At;
 
     /// <summary>Makes a change of the document of a name, which may be put away. Sent again, it answers as the first time.</summary>
     /// <param name="name">Of the document, as it was called on the page.</param>
@@ -37,22 +35,5 @@ internal sealed class ShelfChanges(IDocumentStore store, ChangeWatch watch, Time
     }
 
     /// <summary>Makes a change.</summary>
-    public (Document? Document, ChangeOutcome Outcome) Make(Change change)
-    {
-        try
-        {
-            ChangeAnswer answer = store.Make(change);
-            watch.Tell();
-            return answer switch
-            {
-                ChangeTaken taken => (taken.Documents.LastOrDefault(), new(null, false)),
-                ChangeRefused refused => (null, new(refused.Fault, refused.IsConflict)),
-                _ => throw new InvalidOperationException("There is no such answer."),
-            };
-        }
-        catch (FactStoreException failed)
-        {
-            return (null, new(failed.Fault, false));
-        }
-    }
+    public (Document? Document, ChangeOutcome Outcome) Make(Change change) => maker.Taken("", change);
 }

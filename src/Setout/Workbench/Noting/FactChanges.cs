@@ -1,7 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Security.Cryptography;
-using System.Text;
 using Setout.Core.Fit.Mending;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
@@ -16,7 +13,7 @@ using Setout.Workbench.Pieces;
 namespace Setout.Workbench.Noting;
 
 /// <summary>Writes down what forms say of the bench. A fact that cannot be taken says why, and nothing is written; one sent twice is written once.</summary>
-internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, BenchDesk bench, ChangeWatch watch, TimeProvider time)
+internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, BenchDesk bench, ChangeMaker maker)
 {
     /// <summary>A reading.</summary>
     public ChangeOutcome Read(string piece, ChangeForm form, ReadingWords typed) => Make(piece, form, "reading", (source, set, at) =>
@@ -48,10 +45,10 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
     public ChangeOutcome Void(string piece, ChangeForm form, string entry)
     {
         if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
-        var made = NotedVoid.Of(source, entry, "this log", Id(form, 0), Now);
-        if (made.Entry is not { } voiding) return store.Made(form.Id) is null ? new(made.Fault, false) : Done;
+        var made = NotedVoid.Of(source, entry, "this log", Id(form, 0), maker.Here);
+        if (made.Entry is not { } voiding) return maker.IsMade(form) ? ChangeMaker.Done : new(made.Fault, false);
         IEnumerable<Document> with = made.With.Select(n => store.Find(Path.GetFileNameWithoutExtension(n))).OfType<Document>().Where(d => store.FactsOf(d.Id).Read().Entries.Any(e => e.Id == entry));
-        return Send(form, $"void {entry}", [.. with.Prepend(file.Document).Select(d => LogAddition.To(d.Id, voiding))]);
+        return maker.Make(piece, new Change(form.Id, maker.At, $"void {entry}") { Facts = [.. with.Prepend(file.Document).Select(d => LogAddition.To(d.Id, voiding))] });
     }
 
     /// <summary>Lets a finding, or something upset, stand.</summary>
@@ -61,34 +58,15 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
         return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
     });
 
-    private static ChangeOutcome Done { get; } = new(null, false);
-
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' that can be read.", "It may have been put away or renamed in another window, or its text has mistakes."), false);
 
-    private string Now => time.GetLocalNow().ToString("yyyy-MM-ddTHH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
-
-    // Of the change: the same form gives the same entries, however often it is sent.
-    private static string Id(ChangeForm form, int at) => "e" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{at} {form.Id}")))[..10];
+    private static string Id(ChangeForm form, int at) => EntryIds.Of(form.Id, at);
 
     private ChangeOutcome Make(string piece, ChangeForm form, string words, Func<PieceSource, SetPiece, string, (ImmutableArray<LogEntry> Entries, Finding? Fault)> make)
     {
         if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
-        if (store.Made(form.Id) is not null) return Done;
-        (ImmutableArray<LogEntry> entries, Finding? fault) = make(source, desk.SetOut(piece, source), Now);
-        return fault is not null ? new(fault, false) : Send(form, words, [LogAddition.To(file.Document.Id, entries)]);
-    }
-
-    private ChangeOutcome Send(ChangeForm form, string words, ImmutableArray<LogAddition> facts)
-    {
-        try
-        {
-            ChangeAnswer answer = store.Make(new Change(form.Id, Now, words) { Facts = facts });
-            watch.Tell();
-            return answer is ChangeRefused refused ? new(refused.Fault, refused.IsConflict) : Done;
-        }
-        catch (FactStoreException failed)
-        {
-            return new(failed.Fault, false);
-        }
+        if (maker.IsMade(form)) return ChangeMaker.Done;
+        (ImmutableArray<LogEntry> entries, Finding? fault) = make(source, desk.SetOut(piece, source), maker.Here);
+        return fault is not null ? new(fault, false) : maker.Make(piece, new Change(form.Id, maker.At, words) { Facts = [LogAddition.To(file.Document.Id, entries)] });
     }
 }

@@ -1,5 +1,6 @@
 // Dividers are moved on the drawing: by mouse at once, by finger and by keys when they are chosen. One step when it is let go; Escape puts it back.
-import { attempt, isTrying, keep, letBe, speak } from './trying.js';
+import { attempt, isTrying, keep, letBe } from './trying.js';
+import { speak } from './swapping.js';
 
 const pull = 7, far = 3, tall = 10;
 let held = null, hovered = null;

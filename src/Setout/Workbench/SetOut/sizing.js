@@ -1,6 +1,7 @@
 // A real field over the figure of a dimension. Enter takes what is typed, Escape lets it be, Tab goes on to the next size; neither zoom nor place of the drawing changes.
 import { show, sizeUrl } from './workbench.js';
-import { letBe, speak } from './trying.js';
+import { letBe } from './trying.js';
+import { speak } from './swapping.js';
 
 let opened = null, afterwards = null;
 

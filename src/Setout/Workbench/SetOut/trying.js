@@ -1,4 +1,6 @@
 // Trials: an edit is tried on the kept text while it is typed or dragged. The drawing follows at once, the page when there is time, the layouts last; the next key gives up what is under way.
+import { speak } from './swapping.js';
+
 const restAfter = 160, planAfter = 400;
 let now = null; // The trial that stands: its form, its fields, what was there before.
 let asking = null, later = [];
@@ -7,18 +9,6 @@ export const isTrying = () => now !== null;
 
 /// What a form sends, as an edit.
 export const fieldsOf = form => Object.fromEntries([...new FormData(form)].filter(([, value]) => typeof value === 'string'));
-
-export function speak(words) {
-  let voice = document.getElementById('voice');
-  if (!voice) {
-    voice = document.createElement('p');
-    voice.id = 'voice';
-    voice.className = 'unseen';
-    voice.setAttribute('role', 'status');
-    document.body.append(voice);
-  }
-  voice.textContent = words;
-}
 
 const isNarrow = () => getComputedStyle(document.querySelector('#drawing .for-phone') ?? document.body).display !== 'none' && !!document.querySelector('#drawing .for-phone');
 const shown = () => document.querySelector(isNarrow() ? '#drawing .for-phone' : '#drawing .for-desk');

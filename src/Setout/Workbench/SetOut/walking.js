@@ -1,6 +1,6 @@
 // The drawing is one stop of the Tab key: arrows go to what stands beside, Enter chooses it or opens its figure, Escape goes outwards.
 import { show, sizeUrl } from './workbench.js';
-import { speak } from './trying.js';
+import { speak } from './swapping.js';
 
 let at = null;
 const room = () => document.getElementById('room');

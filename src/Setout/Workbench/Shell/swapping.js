@@ -20,6 +20,19 @@ function find(place) {
   return around ? alike(around, place.tag, place.words, place.href)[place.at] ?? null : null;
 }
 
+/** Says something once, politely, to whoever listens to the page. */
+export function speak(said) {
+  let voice = document.getElementById('voice');
+  if (!voice) {
+    voice = document.createElement('p');
+    voice.id = 'voice';
+    voice.className = 'unseen';
+    voice.setAttribute('role', 'status');
+    document.body.append(voice);
+  }
+  voice.textContent = said;
+}
+
 let swaps = 0;
 
 /** What the page shows just now: what was asked for of another is out of date. */

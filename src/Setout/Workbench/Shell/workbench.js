@@ -1,5 +1,5 @@
 // Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
-import { swap } from './swapping.js';
+import { speak, swap } from './swapping.js';
 
 const page = document.documentElement;
 page.classList.add('has-script');
@@ -54,19 +54,7 @@ export async function show(url, remember, isQuiet = false) {
   if (!isHeld && remember) working?.focus({ preventScroll: true });
   const box = working?.getBoundingClientRect();
   if (remember && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
-  say(working);
-}
-
-function say(working) {
-  let voice = document.getElementById('voice');
-  if (!voice) {
-    voice = document.createElement('p');
-    voice.id = 'voice';
-    voice.className = 'unseen';
-    voice.setAttribute('role', 'status');
-    document.body.append(voice);
-  }
-  voice.textContent = working?.querySelector('.working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+  speak(working?.querySelector('.working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '');
 }
 
 document.addEventListener('click', event => {
