@@ -14,6 +14,9 @@ internal sealed class RealProgram : IDisposable
         Client.DefaultRequestHeaders.Add("Origin", address);
     }
 
+    /// <summary>Its number in the system; what started it has become it, where it was started by something that ends in <c>exec</c>.</summary>
+    public int Id => _process.Id;
+
     /// <summary>Where it answers.</summary>
     public string Address { get; }
 

@@ -10,7 +10,7 @@ namespace Setout.Core.Fit;
 /// <summary>What all checks of readings need: the piece, what is known of it, how closely the shop reads, and how things are said.</summary>
 internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accuracy)
 {
-    public LengthFormat Format { get; } = LengthFormat.For(Set.Piece.Unit);
+    public LengthFormat Format { get; } = LengthFormat.For(Set.Piece.Shown);
 
     /// <summary>True for a figure that somebody decides: nothing moves it but a decision.</summary>
     public static bool IsDecided(Quantity quantity) => quantity is { Scatter: Scatter.None, Working: Stated };
@@ -22,7 +22,7 @@ internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accu
     public string Say(ExactLength length)
     {
         if (Format.Format(length).Residue.Sign == 0) return Format.Text(length);
-        if (Set.Piece.Unit == LengthUnit.Millimetre) return LengthFormat.Millimetres(2).Text(length);
+        if (Set.Piece.Shown == LengthUnit.Millimetre) return LengthFormat.Millimetres(2).Text(length);
         decimal thousandths = (decimal)(length.Inches * 1000).Round(Rounding.Nearest);
         return FormattableString.Invariant($"{thousandths / 1000:0.###} in");
     }

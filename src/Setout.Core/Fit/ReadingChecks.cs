@@ -23,7 +23,7 @@ public static class ReadingChecks
         // A slip says more than that the reading lies far off.
         Finding[] slips = [.. told.Where(f => f.Code == SlipCode)];
         Finding[] said = slips.Length == 0 ? [] : [.. ReadOf(set).Where(r => slips.Any(s => s.Key == r.Quantity.Key.Owner && s.Words.StartsWith(r.Quantity.Name + ": ", StringComparison.Ordinal)))
-            .Select(r => BookChecks.FarOff(r, LengthFormat.For(set.Piece.Unit))).OfType<Finding>()];
+            .Select(r => BookChecks.FarOff(r, LengthFormat.For(set.Piece.Shown))).OfType<Finding>()];
         return set with { Findings = [.. set.Findings.Where(f => !said.Contains(f)), .. told] };
     }
 
@@ -68,7 +68,7 @@ public static class ReadingChecks
         var spreads = new Spreads(set, accuracy);
         Spread? expected = spreads.Expected(known.Quantity.Key);
         Length off = spreads.AccuracyOf(instrument.Length > 0 ? instrument : Spreads.UsualInstrument(known.Quantity));
-        return values.Select(v => Slip(known, v, expected, off, set.Piece.Unit)).FirstOrDefault(s => s is not null);
+        return values.Select(v => Slip(known, v, expected, off, set.Piece.Shown)).FirstOrDefault(s => s is not null);
     }
 
     // So far beyond what everything at its worst explains, wood and saws are not to blame. Common practice, no source.
@@ -120,9 +120,9 @@ public static class ReadingChecks
         Pin pin = read.Pin!;
         for (int i = 0; i < pin.Values.Length; i++)
         {
-            if (Slip(read, pin.Values[i], expected, bench.AccuracyOf(read, i), bench.Set.Piece.Unit) is not { } slip) continue;
-            string likely = slip.LikelyText(bench.Set.Piece.Unit);
-            return bench.Finding(SlipCode, Severity.Warn, read.Quantity.Key, $"{read.Quantity.Name}: {slip.Words(bench.Set.Piece.Unit)}.",
+            if (Slip(read, pin.Values[i], expected, bench.AccuracyOf(read, i), bench.Set.Piece.Shown) is not { } slip) continue;
+            string likely = slip.LikelyText(bench.Set.Piece.Shown);
+            return bench.Finding(SlipCode, Severity.Warn, read.Quantity.Key, $"{read.Quantity.Name}: {slip.Words(bench.Set.Piece.Shown)}.",
                 $"Look again. If it is {likely}, void entry {pin.EntryId} and record {likely}; if it is as it was read, let this stand.");
         }
         return null;

@@ -15,7 +15,7 @@ internal static class SettingCheck
     public static IEnumerable<Finding> Of(Spreads spreads)
     {
         SetPiece set = spreads.Set;
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach ((string id, Spread instead) in spreads.Learned.Known)
         {
             ExactLength off = instead.Value;

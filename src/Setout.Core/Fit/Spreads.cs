@@ -23,7 +23,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     private readonly SortedDictionary<string, FirstCut> _firstCuts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, SortedSet<QuantityKey>> _cutsAt = new(StringComparer.Ordinal);
     private Learned? _learned;
-    private readonly LengthFormat _format = LengthFormat.For(set.Piece.Unit);
+    private readonly LengthFormat _format = LengthFormat.For(set.Piece.Shown);
     private readonly Dictionary<string, ExactLength> _sheetsDiffer = new(StringComparer.Ordinal);
 
     // Only once something is asked for that is cut.

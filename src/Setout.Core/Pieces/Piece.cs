@@ -8,7 +8,7 @@ namespace Setout.Core.Pieces;
 /// <summary>The furniture being built, as described. Immutable; nothing in it is worked out.</summary>
 /// <param name="Name">For people.</param>
 /// <param name="About">A sentence or two, or empty.</param>
-/// <param name="Unit">The unit of bare numbers and of figures shown.</param>
+/// <param name="Unit">The unit of bare numbers; the grid, usual sizes and what is bought go by it.</param>
 /// <param name="Grid">The grid, if the piece names one; else the shop's.</param>
 /// <param name="Materials">By name.</param>
 /// <param name="DrawerKinds">By name.</param>
@@ -19,6 +19,11 @@ public sealed record Piece(
     ImmutableDictionary<string, Material> Materials, ImmutableDictionary<string, DrawerKind> DrawerKinds,
     ImmutableArray<Member> Members, ImmutableDictionary<string, Place> Keys)
 {
+    private readonly LengthUnit? _shown;
+
+    /// <summary>The unit that figures are shown in: that of bare numbers unless a person asked for the other. It changes words alone, never a size.</summary>
+    public LengthUnit Shown { get => _shown ?? Unit; init => _shown = value; }
+
     /// <summary>Kinds of door by name; none by default.</summary>
     public ImmutableDictionary<string, DoorKind> DoorKinds { get; init; } = ImmutableDictionary<string, DoorKind>.Empty;
 

@@ -17,7 +17,7 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
 
     public Piece Piece { get; } = piece;
     public Grid Grid { get; } = grid;
-    public LengthFormat Format { get; } = LengthFormat.For(piece.Unit);
+    public LengthFormat Format { get; } = LengthFormat.For(piece.Shown);
     public List<Part> Parts { get; } = [];
     public List<Joint> Joints { get; } = [];
     public List<HardwareItem> Hardware { get; } = [];

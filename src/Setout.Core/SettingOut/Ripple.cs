@@ -46,6 +46,12 @@ public sealed record Ripple(
     ImmutableArray<MovedTogether> Moved, ImmutableArray<Part> Came, ImmutableArray<Part> Went, ImmutableArray<Part> Released,
     ImmutableArray<Part> HeldAgain, ImmutableArray<StillWaiting> Waiting, ImmutableArray<Finding> NewFindings, ImmutableArray<Finding> GoneFindings)
 {
+    /// <summary>Figures of grooves and other cuts into parts that moved, like ones together.</summary>
+    public ImmutableArray<SettingMoved> Settings { get; init; } = [];
+
+    /// <summary>Holes that stand elsewhere on their parts, by what they are for.</summary>
+    public ImmutableArray<StationsMoved> Stations { get; init; } = [];
+
     /// <summary>How many figures to cut moved.</summary>
     public int Figures => Moved.Sum(m => m.Figures.Length);
 
@@ -67,7 +73,11 @@ public sealed record Ripple(
             [.. after.Parts.Where(p => !old.ContainsKey(p.Key))], [.. before.Parts.Where(p => !now.ContainsKey(p.Key))],
             [.. after.Parts.Where(p => Held(before, old, p.Key) && Free(after, now, p.Key) && after.Facts.StateOf(p) == PartState.Planned)], [.. after.Parts.Where(p => Free(before, old, p.Key) && Held(after, now, p.Key))],
             WaitingIn(after),
-            [.. after.Findings.Where(f => !toldBefore.Contains(Told(f)))], [.. before.Findings.Where(f => !toldAfter.Contains(Told(f)))]);
+            [.. after.Findings.Where(f => !toldBefore.Contains(Told(f)))], [.. before.Findings.Where(f => !toldAfter.Contains(Told(f)))])
+        {
+            Settings = SettingsMovedIn.Cuts(before, after),
+            Stations = SettingsMovedIn.Holes(before, after),
+        };
     }
 
     private static IEnumerable<FigureMoved> FiguresOf(SetPiece before, SetPiece after)

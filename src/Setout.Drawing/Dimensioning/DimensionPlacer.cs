@@ -4,13 +4,18 @@ using Setout.Drawing.Scenes;
 namespace Setout.Drawing.Dimensioning;
 
 /// <summary>
-/// Places chains of dimensions round an outline. A figure stands on the middle of its line with paper under it; where its span is too short it
+/// Places chains of dimensions round an outline. A figure stands on the middle of its line with paper under it, clear of the strokes at the ends;
+/// where one of an upright chain has no room along the line, all of that chain stand level. Where a span is still too short its figure
 /// moves to the next row outwards, at a leader. Figures of one row keep clear of each other, rows and chains are stacked, and the upright
 /// chains step further out when a figure of theirs would reach into a corner that a level chain uses: so no two figures ever touch.
 /// </summary>
 public static class DimensionPlacer
 {
-    private const double PadAlong = 1.2;
+    // From a figure to the end stroke beside it; the paper under it is a tenth of its size.
+    private const double Clear = 0.6, Ground = 0.1;
+
+    // How far a level figure reaches from its middle, up or down, in ems.
+    private const double HalfHeight = TextMeasure.Middle + TextMeasure.Descent;
 
     /// <summary>Places the chains.</summary>
     /// <param name="outline">What the figures keep clear of.</param>
@@ -59,6 +64,7 @@ public static class DimensionPlacer
         private readonly DimensionStyle _style;
         private readonly Box _outline;
         private readonly ImmutableArray<(DimensionSpan Span, Phrase Figure, double Middle, bool IsAside)> _figures;
+        private readonly bool _isAlong;
 
         public ChainRows(DimensionChain chain, DimensionStyle style, Box outline)
         {
@@ -69,9 +75,12 @@ public static class DimensionPlacer
                 if (_chain.Spans[i].To < _chain.Spans[i].From || (i > 0 && _chain.Spans[i].From < _chain.Spans[i - 1].To - 1e-9))
                     throw new ArgumentException("Spans of a chain run forwards and never overlap.", nameof(chain));
             }
+            _isAlong = IsLevel || _chain.Spans.All(s => s.Figure.IsEmpty || Fits(s, WidthOf(Shown(s))));
             _figures = Deal();
-            Low = _figures.Select(f => f.Middle - (WidthOf(f.Figure) / 2)).DefaultIfEmpty(double.MaxValue).Min();
-            High = _figures.Select(f => f.Middle + (WidthOf(f.Figure) / 2)).DefaultIfEmpty(double.MinValue).Max();
+            OnLine = Across(f => !f.IsAside, RowHeight);
+            Beside = Across(f => f.IsAside, 0);
+            Low = _figures.Select(f => f.Middle - (Along(f.Figure) / 2)).DefaultIfEmpty(double.MaxValue).Min();
+            High = _figures.Select(f => f.Middle + (Along(f.Figure) / 2)).DefaultIfEmpty(double.MinValue).Max();
         }
 
         /// <summary>Least reach of the figures along the chain.</summary>
@@ -81,7 +90,11 @@ public static class DimensionPlacer
         public double High { get; }
 
         /// <summary>How much room the chain takes outwards.</summary>
-        public double Depth => (_figures.Any(f => f.IsAside) ? 2 : 1) * (RowHeight + _style.RowGap);
+        public double Depth => OnLine + _style.RowGap + (Beside > 0 ? Beside + _style.RowGap : 0);
+
+        private double OnLine { get; }
+
+        private double Beside { get; }
 
         private bool IsLevel => _chain.Side is Side.Above or Side.Below;
 
@@ -89,20 +102,29 @@ public static class DimensionPlacer
 
         private double WidthOf(Phrase figure) => TextMeasure.Width(figure, _style.FigureSize);
 
+        private static Phrase Shown(DimensionSpan span) => span.IsMarked ? span.Figure.Bold() : span.Figure;
+
+        private bool Fits(DimensionSpan span, double along) => along + (2 * (_style.Tick + (Ground * _style.FigureSize) + Clear)) <= span.To - span.From;
+
+        /// <summary>What a figure takes of the chain.</summary>
+        private double Along(Phrase figure) => _isAlong ? WidthOf(figure) : 2 * HalfHeight * _style.FigureSize;
+
+        private double Across(Func<(DimensionSpan Span, Phrase Figure, double Middle, bool IsAside), bool> which, double least) =>
+            _figures.Where(which).Select(f => _isAlong ? RowHeight : WidthOf(f.Figure) + (2 * Ground * _style.FigureSize)).DefaultIfEmpty(least).Max();
+
         private ImmutableArray<(DimensionSpan, Phrase, double, bool)> Deal()
         {
             ImmutableArray<DimensionSpan> named = [.. _chain.Spans.Where(s => !s.Figure.IsEmpty)];
-            Phrase Shown(DimensionSpan s) => s.IsMarked ? s.Figure.Bold() : s.Figure;
-            bool Fits(DimensionSpan s) => WidthOf(Shown(s)) + (2 * PadAlong) <= s.To - s.From;
-            ImmutableArray<DimensionSpan> aside = [.. named.Where(s => !Fits(s))];
+            bool Stays(DimensionSpan s) => Fits(s, Along(Shown(s)));
+            ImmutableArray<DimensionSpan> aside = [.. named.Where(s => !Stays(s))];
             double[] wanted = [.. aside.Select(s => (s.From + s.To) / 2)];
-            double[] sizes = [.. aside.Select(s => WidthOf(Shown(s)))];
+            double[] sizes = [.. aside.Select(s => Along(Shown(s)))];
             (double low, double high) = IsLevel ? (_outline.Left, _outline.Right) : (_outline.Top, _outline.Bottom);
             // A little past the ends is better than a slanted leader at a thin end part.
             double past = 1.5 * _style.FigureSize;
-            double[] middles = Spread.Along(wanted, sizes, PadAlong * 1.2, low - past, high + past);
+            double[] middles = Spread.Along(wanted, sizes, _isAlong ? 1.4 : 0, low - past, high + past);
             int next = 0;
-            return [.. named.Select(s => Fits(s) ? (s, Shown(s), (s.From + s.To) / 2, false) : (s, Shown(s), middles[next++], true))];
+            return [.. named.Select(s => Stays(s) ? (s, Shown(s), (s.From + s.To) / 2, false) : (s, Shown(s), middles[next++], true))];
         }
 
         /// <summary>The strip that the chain's lines and ticks need.</summary>
@@ -120,7 +142,7 @@ public static class DimensionPlacer
 
         public (ImmutableArray<SceneItem> Lines, ImmutableArray<PlacedFigure> Figures) Draw(double offset)
         {
-            double line = offset + (RowHeight / 2), row = line + RowHeight + (_style.RowGap / 2), tick = _style.Tick;
+            double line = offset + (OnLine / 2), elbow = line + (OnLine / 2), row = elbow + (_style.RowGap / 2) + (Beside / 2), tick = _style.Tick;
             ImmutableArray<SceneItem>.Builder lines = ImmutableArray.CreateBuilder<SceneItem>();
             var stations = new SortedSet<double>(_chain.Spans.SelectMany(s => new[] { s.From, s.To }));
             foreach (double at in stations) lines.Add(new LineItem(Place(at, 0.8 - FootOf(at)), Place(at, line + tick), Ink.Dimension));
@@ -134,21 +156,21 @@ public static class DimensionPlacer
             ImmutableArray<PlacedFigure>.Builder figures = ImmutableArray.CreateBuilder<PlacedFigure>();
             foreach ((DimensionSpan span, Phrase figure, double middle, bool isAside) in _figures)
             {
-                double size = _style.FigureSize, reach = isAside ? row : line;
+                double size = _style.FigureSize, reach = isAside ? row : line, drop = TextMeasure.Middle * size;
+                Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
+                // Level figures beside an upright chain begin on one line, the nearer to it.
+                bool isListed = isAside && !_isAlong;
                 if (isAside)
                 {
                     // Straight out of its own span, past the figures on the line, then over to its figure: leaders keep the order and never cross.
-                    double from = (span.From + span.To) / 2, elbow = line + (RowHeight / 2);
-                    Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
+                    double from = (span.From + span.To) / 2;
                     lines.Add(new LineItem(Place(from, line), Place(from, elbow), ink));
-                    lines.Add(new LineItem(Place(from, elbow), Place(middle, row - (TextMeasure.Middle * size)), ink));
+                    lines.Add(new LineItem(Place(from, elbow), Place(middle, isListed ? row - (Beside / 2) : row - drop), ink));
                 }
-                Point at = Place(middle, reach);
-                double drop = TextMeasure.Middle * size;
-                Ink figureInk = span.IsMarked ? Ink.Pencil : Ink.Dimension;
-                TextItem text = IsLevel
-                    ? new(new(at.X, at.Y + drop), figure, size, Anchor.Middle, figureInk, 0, true)
-                    : new(new(at.X + drop, at.Y), figure, size, Anchor.Middle, figureInk, 90, true);
+                Point at = Place(middle, isListed ? row - (Beside / 2) + (Ground * size) : reach);
+                TextItem text = _isAlong && !IsLevel
+                    ? new(new(at.X + drop, at.Y), figure, size, Anchor.Middle, ink, 90, true)
+                    : new(new(at.X, at.Y + drop), figure, size, !isListed ? Anchor.Middle : _chain.Side == Side.Left ? Anchor.End : Anchor.Start, ink, 0, true);
                 figures.Add(new(span, text, Box.Of(text), isAside));
             }
             return (lines.ToImmutable(), figures.ToImmutable());

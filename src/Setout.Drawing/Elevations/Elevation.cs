@@ -8,8 +8,6 @@ namespace Setout.Drawing.Elevations;
 /// <summary>Draws a piece from one side, at the largest round scale that fits the paper with its dimensions.</summary>
 public static class Elevation
 {
-    // Figures shrunk further than that are no longer read.
-    private const double LeastShrunk = 0.6;
     private const double Margin = 2, FloorOverhang = 5, NoteSize = 2.9;
 
     /// <summary>Draws.</summary>
@@ -47,14 +45,14 @@ public static class Elevation
             Box whole = Whole(scale);
             return Math.Min(1, Math.Min((paper.Width - (2 * Margin)) / whole.Width, (paper.Height - (2 * Margin)) / whole.Height)) / scale;
         }
-        int chosen = Scales.Largest(s => s >= paper.Scale && Fits(s)), best = Scales.Denominators.Where(s => s >= paper.Scale && Shown(s) * s >= LeastShrunk).DefaultIfEmpty(chosen).MaxBy(Shown);
+        int chosen = Scales.Largest(s => s >= paper.Scale && Fits(s)), best = Scales.Denominators.Where(s => s >= paper.Scale && Shown(s) * s >= paper.LeastShrunk).DefaultIfEmpty(chosen).MaxBy(Shown);
         if (Shown(best) > 2 * Shown(chosen)) chosen = best;
         Box atNought = Whole(chosen);
         double width = Math.Max(paper.Width, atNought.Width + (2 * Margin)), height = atNought.Height + (2 * Margin);
         var final = new View(chosen, ((width - atNought.Width) / 2) - atNought.Left, Margin - atNought.Top);
         DimensionLayout dimensions = Around(final);
         ImmutableArray<SceneItem>.Builder items = ImmutableArray.CreateBuilder<SceneItem>();
-        items.AddRange(new ElevationBody(input, final, paper.FigureSize).Draw());
+        items.AddRange(new ElevationBody(input, final, paper.FigureSize, paper.LeastShrunk).Draw());
         if (input.HasFloor)
         {
             double floor = final.Y(Length.Zero);

@@ -5,20 +5,25 @@ using Setout.Drawing.Scenes;
 namespace Setout.Drawing.Elevations;
 
 /// <summary>The members, spaces, machines and inner dimensions of an elevation, on the paper.</summary>
-internal sealed class ElevationBody(ElevationInput input, View view, double figureSize)
+internal sealed class ElevationBody(ElevationInput input, View view, double figureSize, double leastShrunk)
 {
     private const double LeastHandle = 0.9, LeastHole = 0.7;
     private const int HoleCorners = 16;
-    private readonly ImmutableArray<TextItem?> _inner = Figures(input.Inner, view, figureSize);
+    private readonly ImmutableArray<TextItem?> _inner = Figures(input, view, figureSize, leastShrunk);
 
     public IEnumerable<SceneItem> Draw()
     {
         // Names keep off the figures that stand inside; the grain keeps off both.
         ImmutableArray<Box> figures = [.. _inner.OfType<TextItem>().Select(Box.Of)];
-        ImmutableArray<(ElevationOpening Opening, ImmutableArray<TextItem> Label)> openings =
-            [.. input.Openings.Select(o => (o, Label(view.Of(o.Area), o.Label, figures)))];
-        ImmutableArray<(ElevationGhost Ghost, ImmutableArray<TextItem> Label)> ghosts =
-            [.. input.Ghosts.Select(g => (g, Label(view.Of(g.Area), g.Label, figures)))];
+        List<Box> taken = [.. figures];
+        ImmutableArray<TextItem> Named(ModelRect area, Phrase name)
+        {
+            ImmutableArray<TextItem> label = Label(view.Of(area), name, taken);
+            taken.AddRange(label.Select(Box.Of));
+            return label;
+        }
+        ImmutableArray<(ElevationOpening Opening, ImmutableArray<TextItem> Label)> openings = [.. input.Openings.Select(o => (o, Named(o.Area, o.Label)))];
+        ImmutableArray<(ElevationGhost Ghost, ImmutableArray<TextItem> Label)> ghosts = [.. input.Ghosts.Select(g => (g, Named(g.Area, g.Label)))];
         ImmutableArray<Box> clear = [.. figures, .. openings.SelectMany(o => o.Label).Concat(ghosts.SelectMany(g => g.Label)).Select(t => Box.Of(t).Grown(0.8))];
         foreach (ElevationPart back in input.Parts.Where(p => p.Kind == PartKind.Back).OrderBy(p => p.Order)) yield return Part(back, clear);
         // Spaces lie under what fills them and over their parents, so that what is pointed at is what is seen.
@@ -76,7 +81,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
     }
 
     /// <summary>A name in its space: broken into lines, smaller where it must be, left out (its group still says it) where no size fits.</summary>
-    private ImmutableArray<TextItem> Label(Box box, Phrase label, ImmutableArray<Box> taken)
+    private ImmutableArray<TextItem> Label(Box box, Phrase label, List<Box> taken)
     {
         if (label.IsEmpty) return [];
         Box room = box.Grown(-1);
@@ -95,14 +100,16 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         return [];
     }
 
-    /// <summary>The figures inside, none on another: smaller where it must be, left out (its group still says it) where no size fits.</summary>
-    private static ImmutableArray<TextItem?> Figures(ImmutableArray<InnerDimension> inner, View view, double size)
+    /// <summary>The figures inside, none on another nor past the edges of the model: smaller where it must be, left out (its group still says it) where no size fits.</summary>
+    private static ImmutableArray<TextItem?> Figures(ElevationInput input, View view, double size, double leastShrunk)
     {
         var placed = new List<Box>();
-        var figures = ImmutableArray.CreateBuilder<TextItem?>(inner.Length);
-        foreach (InnerDimension dimension in inner)
+        var figures = ImmutableArray.CreateBuilder<TextItem?>(input.Inner.Length);
+        double left = input.Parts.Select(p => view.X(p.Area.Left)).DefaultIfEmpty(double.NegativeInfinity).Min(), right = input.Parts.Select(p => view.X(p.Area.Right)).DefaultIfEmpty(double.PositiveInfinity).Max();
+        foreach (InnerDimension dimension in input.Inner)
         {
-            TextItem? text = new[] { 1, 0.82, 0.65 }.Select(share => Figure(dimension, view, share * size)).FirstOrDefault(t => !placed.Any(Box.Of(t).Overlaps));
+            TextItem? text = new[] { 1, 0.82, 0.65 }.Where(s => s >= leastShrunk).Select(share => Figure(dimension, view, share * size))
+                .FirstOrDefault(t => Box.Of(t) is var ink && ink.Left >= left && ink.Right <= right && !placed.Any(ink.Overlaps));
             if (text is not null) placed.Add(Box.Of(text));
             figures.Add(text);
         }
@@ -116,7 +123,7 @@ internal sealed class ElevationBody(ElevationInput input, View view, double figu
         Ink ink = span.IsMarked ? Ink.Pencil : Ink.Dimension;
         Phrase figure = span.IsMarked ? span.Figure.Bold() : span.Figure;
         if (!inner.IsUpright) return new(new(middle, view.Y(inner.At) - (0.3 * size)), figure, size, Anchor.Middle, ink, 0, true);
-        bool isLong = TextMeasure.Width(figure, size) + 2 <= span.To - span.From;
+        bool isLong = TextMeasure.Width(figure, size) + 2.8 <= span.To - span.From;
         double x = view.X(inner.At) - (0.3 * size);
         // Upright along its line where it fits, else level beside it.
         return isLong ? new(new(x, middle), figure, size, Anchor.Middle, ink, 90, true) : new(new(x, middle + drop), figure, size, Anchor.End, ink, 0, true);

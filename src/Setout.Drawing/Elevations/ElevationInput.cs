@@ -190,6 +190,9 @@ public sealed record PaperBox(double Width, double Height)
 
     /// <summary>The drawing is not larger than 1 to this: that of the view it goes with.</summary>
     public int Scale { get; init; } = 1;
+
+    /// <summary>How far figures may be shrunk so that the model is drawn larger, against <see cref="FigureSize"/>, 0 to 1; default 0.6, 1 for not at all.</summary>
+    public double LeastShrunk { get; init; } = 0.6;
 }
 
 /// <summary>The drawing and where the model lies on it.</summary>

@@ -8,6 +8,9 @@ public readonly record struct Spot(double X, double Y, double Z)
 {
     /// <summary>One of the three, by its number from 0.</summary>
     public double this[int axis] => axis switch { 0 => X, 1 => Y, _ => Z };
+
+    /// <summary>A spot as far from this as another is from nought.</summary>
+    internal Spot Plus(Spot by) => new(X + by.X, Y + by.Y, Z + by.Z);
 }
 
 /// <summary>A member as a block with six faces along the axes of the piece.</summary>
@@ -16,7 +19,21 @@ public readonly record struct Spot(double X, double Y, double Z)
 /// <param name="Wash">Solid wood or sheet.</param>
 /// <param name="Low">Its left, front, lower corner.</param>
 /// <param name="High">Its right, rear, upper corner; beyond <paramref name="Low"/> each way.</param>
-public sealed record Block(string Key, string Title, Wash Wash, Spot Low, Spot High);
+public sealed record Block(string Key, string Title, Wash Wash, Spot Low, Spot High)
+{
+    /// <summary>Where it is one of several that make up a member with holes: the middle of that, with which it moves; null for a whole member.</summary>
+    public Spot? Around { get; init; }
+
+    /// <summary>Where it is one of several: the lines that are edges of the member; of a whole member all twelve are.</summary>
+    public ImmutableArray<BlockEdge> Edges { get; init; } = [];
+}
+
+/// <summary>An edge of a member.</summary>
+/// <param name="Face">One of the two faces of the block that it lies on, by its number: 0 left, 1 right, 2 front, 3 rear, 4 lower, 5 upper.</param>
+/// <param name="Other">The other.</param>
+/// <param name="From">One end.</param>
+/// <param name="To">The other end.</param>
+public readonly record struct BlockEdge(int Face, int Other, Spot From, Spot To);
 
 /// <summary>From where a piece is looked at, and how far its parts are moved apart.</summary>
 /// <param name="Turn">Degrees it is turned about the upright: 0 from the front, 90 from its right side.</param>

@@ -27,8 +27,18 @@ public static class TurningView
         return new(paper.Width, paper.Height, input.Title, input.Description,
         [
             .. order.Select(i => new GroupItem(input.Blocks[i].Key, input.Blocks[i].Title,
-                [.. Seen(eye).Select(face => new ShapeItem([.. s_faces[face].Select(c => At(Corner(boxes[i], c)))], Ink.Part, input.Blocks[i].Wash))])),
+                Drawn(input.Blocks[i], boxes[i], Off(input.Blocks[i], middle, from.Clamped().Apart), [.. Seen(eye)], At))),
         ]);
+    }
+
+    private static ImmutableArray<SceneItem> Drawn(Block block, (Spot Low, Spot High) box, Spot off, int[] seen, Func<Spot, Point> at)
+    {
+        bool isWhole = block.Around is null;
+        return
+        [
+            .. seen.Select(face => new ShapeItem([.. s_faces[face].Select(c => at(Corner(box, c)))], isWhole ? Ink.Part : null, block.Wash)),
+            .. block.Edges.Where(e => seen.Contains(e.Face) || seen.Contains(e.Other)).Select(e => new LineItem(at(e.From.Plus(off)), at(e.To.Plus(off)), Ink.Part)),
+        ];
     }
 
     /// <summary>The blocks by their numbers, from the one painted first to the one painted last.</summary>
@@ -43,12 +53,17 @@ public static class TurningView
         return (boxes, PaintingOrder.Of(boxes, eye), eye);
     }
 
-    // The middle of each goes away from that of the piece; what does not touch keeps not touching.
     private static (Spot Low, Spot High) Apart(Block block, Spot middle, double apart)
     {
-        double Off(int axis) => (((block.Low[axis] + block.High[axis]) / 2) - middle[axis]) * apart;
-        var off = new Spot(Off(0), Off(1), Off(2));
-        return (new(block.Low.X + off.X, block.Low.Y + off.Y, block.Low.Z + off.Z), new(block.High.X + off.X, block.High.Y + off.Y, block.High.Z + off.Z));
+        Spot off = Off(block, middle, apart);
+        return (block.Low.Plus(off), block.High.Plus(off));
+    }
+
+    // The middle of each member goes away from that of the piece; what does not touch keeps not touching.
+    private static Spot Off(Block block, Spot middle, double apart)
+    {
+        double Of(int axis) => ((block.Around?[axis] ?? ((block.Low[axis] + block.High[axis]) / 2)) - middle[axis]) * apart;
+        return new(Of(0), Of(1), Of(2));
     }
 
     private static Spot Middle(ImmutableArray<Block> blocks)

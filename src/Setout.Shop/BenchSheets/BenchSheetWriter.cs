@@ -64,7 +64,7 @@ public static class BenchSheetWriter
         SetPiece set = plan.Set;
         ImmutableArray<Block> above = plan.Source.Together is { } together ? [.. PiecesIn(together)] : set.Piece.About.Length > 0 ? [new ParagraphBlock(set.Piece.About)] : [];
         string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {Amount(plan)}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
-        string sheet = WeightWords.HeaviestStock(plan) is { } heaviest ? $" Heaviest sheet: {heaviest.Words}, {WeightWords.Of(heaviest.Mass, set.Piece.Unit)}." : "";
+        string sheet = WeightWords.HeaviestStock(plan) is { } heaviest ? $" Heaviest sheet: {heaviest.Words}, {WeightWords.Of(heaviest.Mass, set.Piece.Shown)}." : "";
         ImmutableArray<Step> before = [.. BeforeCutting(plan)];
         ImmutableArray<Block> below =
         [
@@ -88,7 +88,7 @@ public static class BenchSheetWriter
     {
         // The same for every sheet: said once, with all the figures that stand in.
         var unread = plan.Findings.Where(f => f.Code == "material.not-read").ToList();
-        LengthFormat format = LengthFormat.For(plan.Set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(plan.Set.Piece.Shown);
         if (unread.Count > 0)
         {
             Phrase list = Phrase.Of("Read every sheet with a calliper at two spots before anything that meets it is cut. Until then these stand in: ");
@@ -146,26 +146,30 @@ public static class BenchSheetWriter
     private static ImmutableArray<Block> Parts(Plan plan)
     {
         SetPiece set = plan.Set;
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
         var rows = ImmutableArray.CreateBuilder<TableRow>();
         foreach (IGrouping<string, Part> group in set.Parts.GroupBy(p => p.Material))
         {
             ExactLength thickness = set.Worked[group.First().Thickness];
-            rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Unit).Format(thickness)).Add($" thick; together {WeightWords.Of(Weights.Of(set, group), set.Piece.Unit)}")));
+            rows.Add(new GroupRow(Phrase.Of($"{group.Key}, ").Add(LengthFormat.For(set.Piece.Shown).Format(thickness)).Add($" thick; together {WeightWords.Of(Weights.Of(set, group), set.Piece.Shown)}")));
             foreach (Part part in group)
             {
                 rows.Add(CellRow.Of(Cell.Of(Phrase.Of(part.Mark).Bold()), State(plan, part), Cell.Of($"{part.Count}"),
-                    Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut]))), Cell.Of(WeightWords.Short(Weights.OfOne(set, part), set.Piece.Unit))));
+                    Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Length.ToCut]))), Cell.Of(Phrase.Of(bare.Format(set.Worked[part.Width.ToCut]))), Cell.Of(WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown))));
             }
         }
         return
         [
-            new ParagraphBlock($"Figures to cut, in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}{(plan.Source.Together is null ? $", on a grid of {set.Grid}" : "")}. Length runs with the grain. Equal figures are cut at one setting."),
+            new ParagraphBlock($"Figures to cut, in {(set.Piece.Shown == LengthUnit.Inch ? "inches" : "millimetres")}{(plan.Source.Together is null ? $", on a grid of {set.Grid}" : "")}{Rounded(set)}. Length runs with the grain. Equal figures are cut at one setting."),
             new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
                 new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("each", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow),
             new ParagraphBlock($"The last column is what one of them weighs. {WeightWords.Whole(set, plan.Source.Together is null)}"),
         ];
     }
+
+    // Who cuts by a figure in the other unit is told how near it is.
+    private static string Rounded(SetPiece set) => set.Piece.Shown == set.Piece.Unit ? ""
+        : $"; the piece is set out in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, and each figure is shown to the nearest {(set.Piece.Shown == LengthUnit.Inch ? "1/64 in" : "0.1 mm")}";
 
     private static Cell State(Plan plan, Part part)
     {
@@ -181,7 +185,7 @@ public static class BenchSheetWriter
 
     private static ImmutableArray<Block> Assembly(SetPiece set)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         Step Of(AssemblyStep step)
         {
             Phrase note = step.Parts.Length == 0 ? Phrase.Empty : Phrase.Of("Parts: " + string.Join(", ", step.Parts.Select(k => set.Parts.FirstOrDefault(p => p.Key == k)?.Mark ?? k)) + ".");

@@ -78,11 +78,11 @@ internal static class BreakdownPages
     // By the same rule as the runs, so that both ask for a second person or neither does.
     private static string Weight(Plan whole, SheetPlan plan)
     {
-        string most = WeightWords.Short(whole.Source.Shop.Lift, whole.Set.Piece.Unit);
+        string most = WeightWords.Short(whole.Source.Shop.Lift, whole.Set.Piece.Shown);
         SheetStock[] used = [.. plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId))];
         if (used.Length == 0 || used.MaxBy(s => s.Along * s.Across) is not { } largest || Weights.OfStock(whole.Set, plan.Material, largest.Along, largest.Across) is not { } mass)
             return $"What this wood weighs is not on record, so the runs cannot say which piece takes two: lift one end first. {Cautions.Of("lift").Words}";
         bool isHeavy = OneLift.MostArea(whole.Set, plan.Material, whole.Source.Shop.Lift) is { } one && largest.Along * largest.Across > one;
-        return $"A whole sheet weighs {WeightWords.Of(mass, whole.Set.Piece.Unit)}. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
+        return $"A whole sheet weighs {WeightWords.Of(mass, whole.Set.Piece.Shown)}. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
     }
 }

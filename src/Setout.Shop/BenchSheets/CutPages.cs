@@ -35,7 +35,7 @@ internal static class CutPages
 
     private static TableBlock Table(Plan plan)
     {
-        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
         var rows = ImmutableArray.CreateBuilder<TableRow>();
         foreach (CutGroup group in CutGroup.Of(plan))
         {

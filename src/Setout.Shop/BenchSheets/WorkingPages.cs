@@ -20,7 +20,7 @@ internal static class WorkingPages
 
     public static IEnumerable<Section> Of(SetPiece set)
     {
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
         var cut = new List<Row>();
         var behind = new Queue<QuantityKey>();
         foreach (Part part in set.Parts.Where(p => p.Role != PartRole.Loose))
@@ -29,7 +29,7 @@ internal static class WorkingPages
             {
                 if (size.Exact == size.ToCut || WrittenWorking.Of(set.Worked, size.Exact) is not { } working) continue;
                 foreach (WrittenTerm term in working.Terms) if (term.Key is { } key) behind.Enqueue(key);
-                cut.Add(Line(part.Mark, $"{Kind(part)}, {word}", working, set.Worked.Values[size.ToCut], set.Worked.Values[size.AsCut], set.Piece.Unit, bare));
+                cut.Add(Line(part.Mark, $"{Kind(part)}, {word}", working, set.Worked.Values[size.ToCut], set.Worked.Values[size.AsCut], set.Piece.Shown, bare));
             }
         }
         if (cut.Count == 0) yield break;
@@ -59,7 +59,7 @@ internal static class WorkingPages
             int comma = working.Name.IndexOf(", ", StringComparison.Ordinal);
             string what = comma > 0 ? working.Name[(comma + 2)..] : working.Name;
             Worked worked = set.Worked.Values[key];
-            rows.Add(Line(key.Owner, what, working, worked, worked, set.Piece.Unit, bare));
+            rows.Add(Line(key.Owner, what, working, worked, worked, set.Piece.Shown, bare));
         }
         return rows;
     }

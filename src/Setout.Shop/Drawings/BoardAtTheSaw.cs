@@ -14,7 +14,7 @@ namespace Setout.Shop.Drawings;
 internal sealed class BoardAtTheSaw(Plan plan, int material)
 {
     private readonly SawnBoards _saws = SawnBoards.Of(plan);
-    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Unit).Bare, _format = LengthFormat.For(plan.Set.Piece.Unit);
+    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Shown).Bare, _format = LengthFormat.For(plan.Set.Piece.Shown);
 
     public BlankNames Names => _saws.Names;
 

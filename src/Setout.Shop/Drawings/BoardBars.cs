@@ -35,7 +35,7 @@ public static class BoardBars
             HeaderLeft = Phrase.Of(plan.Material.Name),
             HeaderNote = Phrase.Of(BuyingList.Words(plan.Material)),
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
-            Footer = Footer(set, plan, saw, LengthFormat.For(set.Piece.Unit)),
+            Footer = Footer(set, plan, saw, LengthFormat.For(set.Piece.Shown)),
         }, paper);
     }
 
@@ -75,7 +75,7 @@ public static class BoardBars
 
     private static string Description(SetPiece set, BoardPlan plan, BlankNames names, int material)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         ImmutableArray<LaidBoard> boards = plan.Outcome.Layout.Boards;
         var words = new List<string> { $"{boards.Length} boards of {plan.Material.Name} with running dimensions from the trued end." };
         for (int i = 0; i < boards.Length; i++)
@@ -93,7 +93,7 @@ public static class BoardBars
     private static BoardBar Bar(SetPiece set, BoardPlan plan, BoardAtTheSaw saw, int index, string number, string spoken, int lane, string called)
     {
         LaidBoard board = plan.Outcome.Layout.Boards[index];
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare, format = LengthFormat.For(set.Piece.Shown);
         BoardStock stock = plan.StockOf(board);
         var parts = ImmutableArray.CreateBuilder<Drawing.Breakdowns.BoardPart>();
         var cuts = ImmutableArray.CreateBuilder<BoardCut>();

@@ -65,7 +65,7 @@ public static class BoredParts
     private static Scene Draw(SetPiece set, ImmutableArray<Bored> alike, PaperBox paper)
     {
         Bored face = alike[0];
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
         string[] faces = [.. alike.Select(a => a.Face).Distinct()];
         string where = faces.Length > 1 && faces.All(f => f.StartsWith(Inner, StringComparison.Ordinal)) ? "inside" : string.Join(" and ", faces);
         Part[] parts = [.. alike.Select(a => a.Part).Distinct()];

@@ -24,7 +24,7 @@ public static class CutPicture
     public static Scene Of(Plan plan, Run run, RunCut cut, double width, double most)
     {
         RunBlank blank = plan.Runs.Blanks[cut.Blank];
-        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
         double along = blank.Along.ApproximateMillimetres, across = blank.Across.ApproximateMillimetres;
         double scale = Math.Min((width - (2 * Margin)) / along, (most - (2 * Margin)) / across);
         // A thin strip is drawn wide enough to hold its words.

@@ -27,7 +27,7 @@ internal static class FaceSizes
     /// <summary>The sizes of all face frames.</summary>
     public static IEnumerable<FaceSize> Of(SetPiece set, Whereabouts where)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach (Case described in set.Piece.Members.OfType<Case>().Where(c => c.FaceFrame is not null))
         {
             (Part Part, Placement Box)[] members = [.. set.Parts.Where(p => p.Role == PartRole.FaceFrame && where.In(p.Key) == described).SelectMany(p => p.Placements.Select(b => (p, b)))];

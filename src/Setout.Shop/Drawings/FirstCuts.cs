@@ -28,7 +28,7 @@ internal sealed record FirstCuts(ImmutableArray<PrimaryCut> Lettered, ImmutableA
 
     public static FirstCuts Of(Plan plan, SawnSheets saws, int material, int sheet, ImmutableArray<PrimaryCut> primary)
     {
-        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
         var made = new List<SawnLine>();
         var matched = new List<(PrimaryCut Cut, SawnLine? Line)>();
         foreach (PrimaryCut cut in primary)

@@ -31,7 +31,7 @@ internal static class FootShapes
             (ExactLength start, ExactLength whole) = isFront ? (box.X, box.SizeX) : (box.Y, box.SizeY);
             int count = isFront ? Rows(set, box.SizeX) : 2;
             ExactLength wide = ExactLength.Min(high.Value * Rational.Of(3, 4), ExactLength.Min(whole / 6, ExactLength.FromMillimetres(70)));
-            string title = $"{Word(feet.Kind)} of {(described.Name.Length > 0 ? described.Name : described.Key)}, bought, {LengthFormat.For(set.Piece.Unit).Text(high.Value)} high";
+            string title = $"{Word(feet.Kind)} of {(described.Name.Length > 0 ? described.Name : described.Key)}, bought, {LengthFormat.For(set.Piece.Shown).Text(high.Value)} high";
             for (int i = 0; i < count; i++)
             {
                 // The outer ones under the sides, the others evenly between them.

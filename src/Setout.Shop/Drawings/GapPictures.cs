@@ -26,7 +26,7 @@ public static class GapPictures
     {
         if (gaps.Length == 0) return [];
         int count = gaps.Sum(g => g.Gaps.Length);
-        return GapDrawing.Draw(new GapsInput($"{set.Piece.Name}, gaps", $"{count} gaps with the window each must land in, those least likely to fit first.", set.Piece.Unit, [.. gaps.Select(g => Row(set, g))])
+        return GapDrawing.Draw(new GapsInput($"{set.Piece.Name}, gaps", $"{count} gaps with the window each must land in, those least likely to fit first.", set.Piece.Shown, [.. gaps.Select(g => Row(set, g))])
         {
             Footer = Phrase.Of(gaps.Any(g => OutBy(g.First) is not null) ? $"{Legend} A ring: it stands outside." : Legend),
         }, paper);
@@ -52,9 +52,9 @@ public static class GapPictures
         return value < fit.Gap.Least ? fit.Gap.Least - value : value > fit.Gap.Most ? value - fit.Gap.Most : null;
     }
 
-    private static LengthFormat Fine(SetPiece set) => set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
+    private static LengthFormat Fine(SetPiece set) => set.Piece.Shown == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
 
-    private static string UnitOf(SetPiece set) => set.Piece.Unit == LengthUnit.Inch ? "in" : "mm";
+    private static string UnitOf(SetPiece set) => set.Piece.Shown == LengthUnit.Inch ? "in" : "mm";
 
     private static GapRow Row(SetPiece set, AlikeGaps alike)
     {

@@ -43,7 +43,7 @@ public static class MarkingOut
     {
         SetPiece set = whole.Set;
         int material = whole.Sheets.IndexOf(plan);
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare, format = LengthFormat.For(set.Piece.Shown);
         StockLine stock = plan.Stock.First(s => s.Id == sheet.StockId);
         SheetStock trued = plan.Instance.Stock.First(s => s.Id == sheet.StockId);
         string letter = saws.Names.OfStock(material, index), name = $"{plan.Material.Name}, {saws.Names.SpokenStock(material, index)}";

@@ -148,7 +148,7 @@ public static class PieceSection
             // The figure belongs to the side where the smaller of the two things lies.
             ModelRect small = (isUpright ? one.Width <= two.Width : one.Height <= two.Height) ? one : two;
             Length at = (isUpright ? (small.Left.ToExact() + small.Right.ToExact()) / 2 : (small.Bottom.ToExact() + small.Top.ToExact()) / 2).ToNearestTick();
-            LengthFormat format = LengthFormat.For(set.Piece.Unit);
+            LengthFormat format = LengthFormat.For(set.Piece.Shown);
             var span = new ElevationSpan(low, high, Phrase.Of(format.Bare.Format(worked.Value)), worked.Quantity.Key.Text, $"{worked.Quantity.Name}, {format.Text(worked.Value)}");
             return (new(span, isUpright, at), new(worked.Quantity.Key, worked.Value, high - low));
         }

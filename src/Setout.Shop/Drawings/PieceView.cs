@@ -29,9 +29,23 @@ public static class PieceView
     /// <param name="set">The piece; <see cref="Has"/> must be true.</param>
     /// <param name="from">One of <see cref="All"/>.</param>
     /// <param name="paper">The room.</param>
-    public static ElevationDrawing Draw(SetPiece set, Views from, PaperBox paper) => Elevation.Draw(Input(set, from), paper);
+    public static ElevationDrawing Draw(SetPiece set, Views from, PaperBox paper) => Elevation.Draw(Input(set, from, null), paper);
 
-    private static ElevationInput Input(SetPiece set, Views from)
+    /// <summary>Draws one view with few dimensions, for narrow paper: the whole, the structures, the bays, and those of what is chosen.</summary>
+    /// <param name="set">The piece; <see cref="Has"/> must be true.</param>
+    /// <param name="from">One of <see cref="All"/>.</param>
+    /// <param name="paper">The room.</param>
+    /// <param name="chosen">The key of a size, part, opening or member; empty for none.</param>
+    public static ElevationDrawing DrawFew(SetPiece set, Views from, PaperBox paper, string chosen)
+    {
+        ElevationDrawing Drawn(FewSizes few) => Elevation.Draw(Input(set, from, few), paper);
+        ElevationDrawing drawing = Drawn(new(chosen));
+        // What is too wide all the same, and would be shrunk, says less.
+        if (drawing.Scene.Width > paper.Width) drawing = Drawn(new(chosen) { HasBays = false });
+        return drawing.Scene.Width > paper.Width ? Drawn(new("") { HasBays = false }) : drawing;
+    }
+
+    private static ElevationInput Input(SetPiece set, Views from, FewSizes? few)
     {
         var where = new Whereabouts(set);
         string sizes = string.Join(", ", set.Piece.Members.Where(m => m is Frame or Case).Select(m => Over(set, m)));
@@ -41,8 +55,8 @@ public static class PieceView
             Views.Right => ("from the right, the front at the left", "Side elevation from the right", "The front is at the left; broken lines are what stands inside."),
             _ => ("from the front", "Front elevation", Content(set)),
         };
-        ImmutableArray<ElevationChain> chains = ViewChains.Of(set, from, where);
-        if (ChainSums.AreRoundedApart(chains, LengthFormat.For(set.Piece.Unit))) caption += ", each figure rounded by itself";
+        ImmutableArray<ElevationChain> chains = ViewChains.Of(set, from, where, few);
+        if (ChainSums.AreRoundedApart(chains, LengthFormat.For(set.Piece.Shown))) caption += ", each figure rounded by itself";
         return new($"{set.Piece.Name}, {Word(from)}", $"{kind} of {set.Piece.Name}: {sizes}. {more}", ViewParts.Of(set, from, where))
         {
             Caption = caption,
@@ -53,14 +67,14 @@ public static class PieceView
                     .Select(c => new ElevationOpening(c.Key, c.Name, Sight.Area(from, c.Space), Phrase.Empty)),
             ],
             Chains = chains,
-            Inner = from == Views.Front ? ShelfSpaces.Of(set, where) : [],
+            Inner = from == Views.Front ? ShelfSpaces.Of(set, where, few) : [],
             HasFloor = from != Views.Above && !set.Piece.Members.OfType<Case>().Any(c => c.IsHung),
         };
     }
 
     private static string Over(SetPiece set, Member member)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         string Say(string what) => set.Worked.Values.TryGetValue(QuantityKey.Of(member.Key, what), out Worked? w) ? format.Text(w.Value) : "?";
         return $"{Say("width")} wide, {Say("height")} high, {Say("depth")} deep";
     }

@@ -28,7 +28,7 @@ internal sealed class SheetAtTheSaw
         _own = [.. plan.Runs.Blanks.Where(b => b.Material == material && b.Stock == sheet)];
         HashSet<int> ids = [.. _own.Select(b => b.Id)];
         _cuts = [.. plan.Runs.Runs.SelectMany(r => r.Cuts.Select(c => (r, c))).Where(p => ids.Contains(p.c.Blank))];
-        (_bare, _format) = (LengthFormat.For(plan.Set.Piece.Unit).Bare, LengthFormat.For(plan.Set.Piece.Unit));
+        (_bare, _format) = (LengthFormat.For(plan.Set.Piece.Shown).Bare, LengthFormat.For(plan.Set.Piece.Shown));
     }
 
     /// <summary>The two sides that figures run from: which run makes each true, and what goes off.</summary>

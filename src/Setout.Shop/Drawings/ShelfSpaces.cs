@@ -12,7 +12,11 @@ namespace Setout.Shop.Drawings;
 internal static class ShelfSpaces
 {
     /// <summary>A line of figures in each opening with shelves that is reached from the front.</summary>
-    public static ImmutableArray<InnerDimension> Of(SetPiece set, Whereabouts where) => [.. where.Shelves.Where(s => !s.IsFromBehind).SelectMany(s => Spaces(set, s))];
+    /// <param name="set">The piece.</param>
+    /// <param name="where">Where its shelves are.</param>
+    /// <param name="few">Null for all; else only those of what is chosen.</param>
+    public static ImmutableArray<InnerDimension> Of(SetPiece set, Whereabouts where, FewSizes? few = null) =>
+        [.. where.Shelves.Where(s => !s.IsFromBehind && (few is null || s.Shelves.Keys.Select(k => k.Text).Append(s.Opening).Any(k => few.IsOfChosen("", k)))).SelectMany(s => Spaces(set, s))];
 
     /// <summary>The keys of shelves behind doors: they are drawn broken.</summary>
     public static ImmutableHashSet<string> Hidden(Whereabouts where) => [.. where.Shelves.Where(s => s.Doors is not null && !s.IsFromBehind).SelectMany(s => s.Shelves.Keys).Select(k => k.Text)];
@@ -21,7 +25,7 @@ internal static class ShelfSpaces
     {
         Placement[] shelves = [.. at.Shelves.Keys.SelectMany(k => set.Parts.FirstOrDefault(p => p.Key == k.Text)?.Placements ?? []).OrderBy(p => p.Z)];
         if (shelves.Length == 0 || set.Openings.FirstOrDefault(o => o.Key == at.Opening)?.Space is not { } space) yield break;
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         // Before a pair of doors in the middle of the left one, else clear of what stands in the middle.
         Rational share = at.Doors switch { null => Rational.Of(5, 6), { Keys.Length: > 1 } => Rational.Of(1, 4), _ => Rational.Of(1, 2) };
         Length x = (space.X + (space.SizeX * share)).ToNearestTick();

@@ -33,7 +33,7 @@ internal sealed class ViewChains
 
     private ViewChains(SetPiece set, Views from, Whereabouts where)
     {
-        (_set, _from, _where, _format) = (set, from, where, LengthFormat.For(set.Piece.Unit));
+        (_set, _from, _where, _format) = (set, from, where, LengthFormat.For(set.Piece.Shown));
         SetDimension[] outside = [.. set.Dimensions.Where(d => d.IsAcross && d.Row == Structures)];
         // From the side one sees the last structure: small sizes of those behind it would stand for it.
         ExactLength last = outside.Where(d => d.To == outside.Max(o => o.To)).Select(d => d.From).DefaultIfEmpty(ExactLength.Zero).Max();
@@ -47,22 +47,39 @@ internal sealed class ViewChains
     }
 
     /// <summary>The chains, nearest first on each side.</summary>
-    public static ImmutableArray<ElevationChain> Of(SetPiece set, Views from, Whereabouts where) => new ViewChains(set, from, where).Make();
+    /// <param name="set">The piece.</param>
+    /// <param name="from">The view.</param>
+    /// <param name="where">Where its structures stand.</param>
+    /// <param name="few">Null for all sizes.</param>
+    public static ImmutableArray<ElevationChain> Of(SetPiece set, Views from, Whereabouts where, FewSizes? few = null) => new ViewChains(set, from, where).Make(few);
 
-    private ImmutableArray<ElevationChain> Make()
+    private ImmutableArray<ElevationChain> Make(FewSizes? few)
     {
         List<Figured> figured = [.. _shown.Select(Shown), .. _from == Views.Front ? Face() : Overhangs(), .. _from == Views.Right ? [] : Fillers(), .. Lifts()];
         figured.AddRange(Wholes(figured));
+        if (few is not null) figured = [.. Few(figured, few)];
         var chains = ImmutableArray.CreateBuilder<ElevationChain>();
         var dealt = figured.GroupBy(f => (f.Side, f.Tier, f.Row, f.IsFront)).OrderBy(g => g.Key.Row == All).ThenByDescending(g => g.Key.Tier).ThenBy(g => g.Key.Row).ThenBy(g => g.Key.IsFront).Select(g => (g.Key, Rows: Deal(g))).ToList();
         // Where sizes of parts lie beside one another on a side, none can be told from the others by its place.
         var named = dealt.Where(d => d.Key.Row == Parts && (d.Rows.Count > 1 || (d.Key.Tier > 0 && d.Rows[0].Any(s => _where.In(s.Owners.FirstOrDefault("")) is { } structure && _where.Carries(structure))))).Select(d => (d.Key.Side, d.Key.Tier)).ToHashSet();
         foreach (var (key, rows) in dealt)
         {
-            bool isNamed = _from == Views.Front && key.Row == Parts && named.Contains((key.Side, key.Tier));
+            bool isNamed = few is null && _from == Views.Front && key.Row == Parts && named.Contains((key.Side, key.Tier));
             foreach (var row in rows) chains.Add(new(key.Side, [.. row.Select(s => isNamed ? NamedBy(s) : key.Row == Structures && row.Count > 1 ? AsBuilt(s.Span) : s.Span)]));
         }
         return chains.ToImmutable();
+    }
+
+    /// <summary>The whole, the structures and the bays; upright only the highest.</summary>
+    private IEnumerable<Figured> Few(List<Figured> all, FewSizes few)
+    {
+        ImmutableHashSet<string> bays = [.. _shown.Where(d => d.IsAcross && !_fronts.Contains(d.Key.Owner)).Select(d => d.Key.Text)];
+        Length highest = all.Where(f => IsUpright(f.Side)).Select(f => f.Span.To - f.Span.From).DefaultIfEmpty(Length.Zero).Max();
+        Figured? whole = all.Where(f => IsUpright(f.Side) && f.Span.To - f.Span.From == highest).Select(f => (Figured?)f).FirstOrDefault();
+        return all.Where(f => few.IsOfChosen(f.Span.Key, f.Owner)
+            || (IsUpright(f.Side) ? f == whole : f.Row == All || (f.Row > Parts && f.Span.Key.Length > 0) || (few.HasBays && f.Tier == 0 && bays.Contains(f.Span.Key))));
+
+        static bool IsUpright(Side side) => side is Side.Left or Side.Right;
     }
 
     /// <summary>Spans of one chain must not overlap: what does goes into a further chain outside it. What is alike is drawn once, for all that have it.</summary>

@@ -143,7 +143,7 @@ internal static class ViewParts
 
     private static string Title(SetPiece set, Part part)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         return $"{part.Name}, {format.Bare.Text(set.ToCut(part.Length))} x {format.Text(set.ToCut(part.Width))}";
     }
 

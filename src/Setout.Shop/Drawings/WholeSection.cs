@@ -60,7 +60,7 @@ public static class WholeSection
     // Height and depth of what is cut, where it stands by itself there.
     private static IEnumerable<SectionFigure> Sizes(SetPiece set, ModelRect window, MemberShape[] cut)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach (Structure structure in set.Piece.Members.OfType<Structure>())
         {
             ModelRect[] own = [.. cut.Where(c => new QuantityKey(c.Part.Key).Owner == structure.Key).Select(c => Area(c.Box))];

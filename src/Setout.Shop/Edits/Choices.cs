@@ -16,7 +16,9 @@ public static class Choices
     /// <param name="set">The piece as set out.</param>
     /// <param name="key">A permanent key, the name of a material or a kind, the key of a part (<c>C.side</c>), or a quantity such as <c>L.width</c>; empty for the whole piece.</param>
     /// <param name="shop">The shop, whose rack offers wood; null for none.</param>
-    public static ImmutableArray<EditChoice> For(SetPiece set, string key, Texts.Shop? shop = null)
+    public static ImmutableArray<EditChoice> For(SetPiece set, string key, Texts.Shop? shop = null) => [.. Of(set, key, shop).Select(c => c.For(set.Piece.Unit, set.Piece.Shown))];
+
+    private static ImmutableArray<EditChoice> Of(SetPiece set, string key, Texts.Shop? shop)
     {
         Piece piece = set.Piece;
         var menu = new Menu(set, shop ?? Texts.Shop.Usual);
@@ -25,8 +27,8 @@ public static class Choices
         {
             string owner = new QuantityKey(key).Owner;
             if (menu.OfSize(owner, key[(owner.Length + 1)..]) is { } size) return [size];
-            if (piece.Materials.ContainsKey(owner) && key == owner + ".thickness") return For(set, owner, shop);
-            return set.Parts.Any(p => p.Key == key) ? For(set, owner, shop) : [];
+            if (piece.Materials.ContainsKey(owner) && key == owner + ".thickness") return Of(set, owner, shop);
+            return set.Parts.Any(p => p.Key == key) ? Of(set, owner, shop) : [];
         }
         if (PiecePlace.In(piece).FirstOrDefault(p => p.Key == key) is { Place: { } place })
             return [.. place.Division?.Items[place.Index] is Divider divider ? menu.OfDivider(divider, place) : menu.OfOpening(key, place)];
@@ -73,7 +75,7 @@ internal sealed partial class Menu(SetPiece set, Texts.Shop shop)
     private string Say(ExactLength length)
     {
         Figure figure = LengthFormat.For(_piece.Unit).Bare.Format(length);
-        return figure.IsExact ? figure.ToString() : LogText.Exactly(length);
+        return figure.IsExact ? figure.ToString() : NamedLength.Exactly(length);
     }
 
     private string Say(Given given) => Say(given.Value);

@@ -25,6 +25,9 @@ public sealed record DividerSnap(ExactLength Size, string Typed, string Words);
 /// <param name="Snaps">Places worth stopping at, from nought on.</param>
 public sealed record DividerMove(string Key, bool IsAcross, string Before, string After, ExactLength Size, ExactLength Room, Placement Space, ImmutableArray<DividerSnap> Snaps)
 {
+    /// <summary>Of a pair of posts: the part that is drawn for it and for the others of its frame; empty for any other divider.</summary>
+    public string Posts { get; init; } = "";
+
     /// <summary>All dividers of a piece that can be moved by hand: those between two listed openings whose sizes are known.</summary>
     public static ImmutableArray<DividerMove> Of(SetPiece set)
     {
@@ -44,7 +47,7 @@ public sealed record DividerMove(string Key, bool IsAcross, string Before, strin
         Placement between = division.IsAcross
             ? low with { X = low.X + low.SizeX, SizeX = Most(ExactLength.Zero, high.X - low.X - low.SizeX) }
             : low with { Z = high.Z + high.SizeZ, SizeZ = Most(ExactLength.Zero, low.Z - high.Z - high.SizeZ) };
-        return new(key, division.IsAcross, before.Key, after.Key, size, size + other, between, []);
+        return new(key, division.IsAcross, before.Key, after.Key, size, size + other, between, []) { Posts = place.IsBay ? $"{place.Structure.Key}.post" : "" };
     }
 
     private static ExactLength? SizeOf(SetPiece set, Opening opening, string what)
@@ -73,6 +76,6 @@ public sealed record DividerMove(string Key, bool IsAcross, string Before, strin
     private static string Typed(SetPiece set, ExactLength length)
     {
         Figure figure = LengthFormat.For(set.Piece.Unit).Bare.Format(length);
-        return figure.IsExact ? figure.ToString() : LogText.Exactly(length);
+        return figure.IsExact ? figure.ToString() : NamedLength.Exactly(length);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
 
@@ -13,6 +14,12 @@ public enum FieldKind
 
     /// <summary>A length, such as <c>2 parts</c>, <c>rest</c>, or nothing for an equal share.</summary>
     Share,
+
+    /// <summary>Two lengths, such as <c>96 x 48</c>.</summary>
+    Size,
+
+    /// <summary>Lengths apart by commas.</summary>
+    Lengths,
 
     /// <summary>A whole number.</summary>
     Count,
@@ -39,13 +46,23 @@ public sealed record EditField(string Name, string Words, FieldKind Kind, string
 
     /// <summary>True where nothing may be typed.</summary>
     public bool MayBeEmpty { get; init; }
+
+    /// <summary>True for what few people need: a page folds it away, under <see cref="Offer.MoreWords"/>.</summary>
+    public bool IsMore { get; init; }
 }
 
 /// <summary>Something that can be done to what is chosen, as a page shows it.</summary>
 /// <param name="Id">Stable; names it among those of the same thing.</param>
 /// <param name="Words">On its button.</param>
 /// <param name="Fields">What is asked; empty for a button alone.</param>
-public abstract record Offer(string Id, string Words, ImmutableArray<EditField> Fields);
+public abstract record Offer(string Id, string Words, ImmutableArray<EditField> Fields)
+{
+    /// <summary>What the fields are called that are folded away.</summary>
+    public string MoreWords { get; init; } = "More";
+
+    /// <summary>The unit that bare figures are typed in where that is not the unit of the text; null, the default, where it is.</summary>
+    internal LengthUnit? Bare { get; init; }
+}
 
 /// <summary>An edit that makes sense for what is chosen, as the page offers it.</summary>
 public sealed record EditChoice : Offer
@@ -54,18 +71,23 @@ public sealed record EditChoice : Offer
 
     internal EditChoice(string id, string words, ImmutableArray<EditField> fields, Func<FieldValues, Edit> maker) : base(id, words, fields) => _maker = maker;
 
+    /// <summary>The same for a person who is shown figures in a unit of his own: what stands in the text names its unit, and bare figures that are typed are in his.</summary>
+    /// <param name="own">The unit of the text.</param>
+    /// <param name="shown">The unit of the person.</param>
+    public EditChoice For(LengthUnit own, LengthUnit shown) => own == shown ? this : this with { Fields = FieldUnits.Named(Fields, own), Bare = shown };
+
     /// <summary>The edit, by what was typed; or what is wrong with that.</summary>
     /// <param name="values">By the names of the fields; what is missing has its default.</param>
     public TextRead<Edit> Make(IReadOnlyDictionary<string, string> values)
     {
-        var read = new FieldValues(Fields, values);
+        var read = new FieldValues(Fields, values, Bare);
         Edit edit = _maker(read);
         return read.Findings.Count > 0 ? new(null, [.. read.Findings]) : new(edit, []);
     }
 }
 
 /// <summary>What was typed into the fields of an edit.</summary>
-internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDictionary<string, string> values)
+internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDictionary<string, string> values, LengthUnit? bare)
 {
     public List<Finding> Findings { get; } = [];
 
@@ -77,7 +99,7 @@ internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDic
         if (text.Length > 0 && field.Kind == FieldKind.OneOf && !field.Options.Contains(text))
             Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}."));
         if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"Nothing is said for {field.Words}.", "Fill it in."));
-        return text.Length > 0 ? text : null;
+        return text.Length == 0 ? null : bare is { } unit ? FieldUnits.Named(field.Kind, text, unit) : text;
     }
 
     /// <summary>Words that are wanted.</summary>

@@ -49,6 +49,9 @@ internal sealed class EditDraft
     /// <summary>The key of what was made or changed.</summary>
     public string Chosen { get; set; } = "";
 
+    /// <summary>The text as it stands.</summary>
+    public string Text => _draft.Text;
+
     /// <summary>All things of the text as it stands.</summary>
     public IEnumerable<Thing> Things => Thing.In(_draft.Root);
 
@@ -123,7 +126,7 @@ internal sealed class EditDraft
     public string Written(ExactLength length)
     {
         Figure figure = LengthFormat.For(Unit).Bare.Format(length);
-        return figure.IsExact ? figure.ToString() : LogText.Exactly(length);
+        return figure.IsExact ? figure.ToString() : NamedLength.Exactly(length);
     }
 
     /// <summary>The grid of the piece, or of the shop.</summary>

@@ -88,7 +88,7 @@ internal sealed partial class Menu
             EditField corners = OneOf("corners", "corners", "mitred", ["mitred", "butted", "ends run past", "pinwheel"]);
             if (strips.Length > 0) yield return Form("edging", "Edging", v => new AddEdging(key, v.Needed("of"), v.Needed("corners")), OneOf("of", "sticks", strips[0], strips), corners);
             yield return Form("edging-new", "Edging of new sticks", v => new AddEdging(key, null, v.Needed("corners"), Wood.Stick(v.Needed("wood"), v.Needed("section"))),
-                new("wood", "wood", FieldKind.Words, "oak"), new("section", "thickness x height", FieldKind.Words, Usual("3/4 x 3/4", "20 x 20")) { Usual = "as high as the top is thick, a little more to be planed flush (common practice, no source)" }, corners);
+                new("wood", "wood", FieldKind.Words, "oak"), new("section", "thickness x height", FieldKind.Size, Usual("3/4 x 3/4", "20 x 20")) { Usual = "as high as the top is thick, a little more to be planed flush (common practice, no source)" }, corners);
         }
         if (top.Edging is not null) yield return Button("edging-off", "Take the edging off", new ClearAny(TextPath.Of(key, "edging")));
         string[] bays = [.. PiecePlace.In(_piece).Where(p => p.Place is { IsBay: true, Content: null, Division: { } d } && d.Items[p.Place.Index] is Opening).Select(p => p.Key)];
@@ -111,7 +111,7 @@ internal sealed partial class Menu
     private ImmutableArray<EditField> OfMachine =>
     [
         // A guessed machine would be sawn through a good top: nothing stands here that was not measured.
-        new("machine", "machine", FieldKind.Words, "") { Usual = "such as drum sander" }, new("footprint", "its feet, left to right x front to back", FieldKind.Words, "") { Usual = Usual("such as 18 x 14", "such as 450 x 350") },
+        new("machine", "machine", FieldKind.Words, "") { Usual = "such as drum sander" }, new("footprint", "its feet, left to right x front to back", FieldKind.Size, "") { Usual = Usual("such as 18 x 14", "such as 450 x 350") },
         Length("table", "from its feet to its table", "", "the table comes level with the top; measure it on the machine itself"), Length("front", "from the front edge of the top", "", Usual("such as 4", "such as 100")),
     ];
 

@@ -57,8 +57,8 @@ public static class FactSentences
 
     private static string Say(SetPiece set, ExactLength value)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
-        if (format.Format(value).Residue.Sign == 0 || set.Piece.Unit == LengthUnit.Millimetre) return format.Text(value);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
+        if (format.Format(value).Residue.Sign == 0 || set.Piece.Shown == LengthUnit.Millimetre) return format.Text(value);
         decimal tenThousandths = (decimal)(value.Inches * 10_000).Round(Rounding.Nearest);
         return FormattableString.Invariant($"{tenThousandths / 10_000:0.####} in");
     }

@@ -75,7 +75,7 @@ public static class NotedMark
             string key = given[..at].Trim(), value = given[(at + 1)..].Trim();
             if (!figures.ContainsKey(new(key)))
                 return Refuse($"'{TextContext.Shown(key)}' is not a size of {string.Join(", ", keys)}.", $"Name one of {string.Join(", ", figures.Keys.Select(k => k.Text).Order(StringComparer.Ordinal))}.");
-            ParseResult<ExactLength> read = LengthText.Parse(value, set.Piece.Unit);
+            ParseResult<ExactLength> read = LengthText.Parse(value, set.Piece.Shown);
             if (!read.IsRead) return Refuse($"'{TextContext.Shown(value)}' is not a length: {read.Fault!.Words}", read.Fault.Remedy);
             if (read.Value.Sign <= 0) return Refuse($"Nothing is cut to {TextContext.Shown(value)}.", "Give a length above 0.");
             figures = figures.SetItem(new(key), read.Value);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Fit.Mending;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
@@ -43,7 +44,7 @@ public static class NotedMending
                 Noted<ReadingEntry> noted = NotedReading.Of(set, source.Shop.Accuracy, new(anew.Key.Text, reading) { IsForced = true }, id, at, NoteWords.Page);
                 return (noted.Entry, noted.Fault);
             case CutTo cut:
-                Noted<MarkEntry> mark = NotedMark.Of(set, new(Progress.Cut, [cut.Part]) { IsAgain = cut.IsAgain, To = [.. cut.Figures.Select(f => $"{f.Size}={LogText.Exactly(f.Figure)}")] }, id, at, NoteWords.Page);
+                Noted<MarkEntry> mark = NotedMark.Of(set, new(Progress.Cut, [cut.Part]) { IsAgain = cut.IsAgain, To = [.. cut.Figures.Select(f => $"{f.Size}={NamedLength.Exactly(f.Figure)}")] }, id, at, NoteWords.Page);
                 return (mark.Entry, mark.Fault);
             case BoughtAnew bought:
                 Noted<MarkEntry> other = NotedMark.Of(set, new(Progress.Bought, [bought.Owner]) { IsAgain = true }, id, at, NoteWords.Page);

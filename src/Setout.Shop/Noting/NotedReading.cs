@@ -52,7 +52,7 @@ public static partial class NotedReading
         }
         else (key, fault) = NotedKeys.Pinned(set, typed.Key, words);
         if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
-        (ImmutableArray<ExactLength> values, fault) = Values(typed.Value, set.Piece.Unit);
+        (ImmutableArray<ExactLength> values, fault) = Values(typed.Value, set.Piece.Shown);
         if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
         var entry = new ReadingEntry(id, at, key, values, typed.With, typed.Spot);
         return !typed.IsForced && Doubt(set, accuracy, entry, words) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt) : new(entry, null);
@@ -66,8 +66,8 @@ public static partial class NotedReading
     private static Finding? Doubt(SetPiece set, Accuracy accuracy, ReadingEntry entry, NoteWords words)
     {
         if (ReadingChecks.SlipOf(set, accuracy, entry.Key, entry.Values, entry.With) is { } slip)
-            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Unit)} of {entry.Key}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Unit)} if that is what it was; {words.Force} if it is so as you wrote it.");
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Shown)} of {entry.Key}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Shown)} if that is what it was; {words.Force} if it is so as you wrote it.");
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         return ReadingChecks.FarOf(set, accuracy, entry.Key, entry.Values, entry.With) is var (value, expected)
             ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {entry.Key}; nothing was written.", $"Measure again, look at the unit, or {words.Force} if it is so.")
             : null;

@@ -48,6 +48,40 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
         return new(made, with, null) { After = after };
     }
 
+    /// <summary>What was written in one with an entry and counts still, such as all that a remedy came to: they stand side by side and have one time.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="entry">The id of the entry.</param>
+    public static ImmutableArray<LogEntry> WrittenWith(Log log, string entry)
+    {
+        int at = log.Entries.IndexOf(log.Entries.FirstOrDefault(e => e.Id == entry)!), first = at, last = at;
+        if (at < 0) return [];
+        while (first > 0 && log.Entries[first - 1].At == log.Entries[at].At) first--;
+        while (last < log.Entries.Length - 1 && log.Entries[last + 1].At == log.Entries[at].At) last++;
+        HashSet<string> standing = [.. log.Standing.Select(e => e.Id)];
+        return [.. log.Entries[first..(last + 1)].Where(e => e is VoidEntry voided ? !standing.Contains(voided.Entry) : standing.Contains(e.Id))];
+    }
+
+    /// <summary>The voidings of all that was written in one with an entry, the last first; or why one of them is refused, and then none is made.</summary>
+    /// <param name="source">The piece beside the others of its shop.</param>
+    /// <param name="entry">The id of one of them.</param>
+    /// <param name="log">What the log is called.</param>
+    /// <param name="id">The id of the voiding of each, from 0.</param>
+    /// <param name="at">Their time.</param>
+    public static (ImmutableArray<NotedVoid> Made, Finding? Fault) OfAll(PieceSource source, string entry, string log, Func<int, string> id, string at)
+    {
+        var made = ImmutableArray.CreateBuilder<NotedVoid>();
+        ImmutableArray<LogEntry> all = WrittenWith(source.Log, entry);
+        if (all.IsEmpty) return ([], Of(source, entry, log, id(0), at).Fault);
+        foreach (LogEntry one in all.Reverse())
+        {
+            var noted = Of(source, one.Id, log, id(made.Count), at);
+            if (noted.Fault is { } fault) return ([], fault);
+            made.Add(noted);
+            source = noted.After!;
+        }
+        return (made.ToImmutable(), null);
+    }
+
     /// <summary>What was done, also where a voiding of it is voided; where nothing was, an empty act.</summary>
     public static MarkEntry ActOf(Log log, LogEntry voided)
     {

@@ -51,8 +51,8 @@ public static class SawnPlanJson
         if (stock.Section is { } section)
         {
             json.WriteStartArray("section");
-            json.WriteStringValue(LogText.Exactly(section.Thickness));
-            json.WriteStringValue(LogText.Exactly(section.Width));
+            json.WriteStringValue(NamedLength.Exactly(section.Thickness));
+            json.WriteStringValue(NamedLength.Exactly(section.Width));
             json.WriteEndArray();
         }
         if (stock.Lane is { } lane) PlanJson.Length(json, "lane", lane, unit);

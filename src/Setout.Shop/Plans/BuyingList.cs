@@ -14,7 +14,7 @@ internal static class BuyingList
     {
         var bought = ImmutableArray.CreateBuilder<BuyingLine>();
         var taken = new List<BuyingLine>();
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach ((int i, SheetPlan plan) in sheets.Index())
             Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
         foreach ((int i, BoardPlan plan) in boards.Index())

@@ -27,23 +27,27 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
     private const int MostParts = 500;
 
     /// <summary>The layouts, some of them plainer, and what could be had for a sheet more.</summary>
-    public (ImmutableArray<SheetPlan> Sheets, ImmutableArray<Finding> Offers) Of(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel)
+    public (ImmutableArray<SheetPlan> Sheets, ImmutableArray<Finding> Offers) Of(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, IProgress<string>? progress, CancellationToken cancel)
     {
-        if (!sheets.Any(IsWorthALook)) return (sheets, []);
+        if (!sheets.Any(IsWorthALook) || effort.Enough.IsCancellationRequested) return (sheets, []);
         var dearer = new List<(int At, SheetPlan Plainer)>();
         int now = Settings(sheets, boards, cancel);
         for (int i = 0; i < sheets.Length; i++)
         {
             SheetPlan plan = sheets[i];
             if (!IsWorthALook(plan)) continue;
+            progress?.Report($"{plan.Material.Name}, once more in plain strips");
             SheetLayout layout = effort.Again(sheets.Skip(i).Count(IsWorthALook), options => solver.Solve(plan.Instance with { MostStages = PlainStages }, options, null, cancel)).Layout;
             cancel.ThrowIfCancellationRequested();
             if (!layout.LeftOut.IsEmpty) continue;
             SheetPlan plainer = plan with { Outcome = plan.Outcome with { Layout = layout, Score = SheetObjective.Score(plan.Instance, layout) } };
             int then = Settings(sheets.SetItem(i, plainer), boards, cancel), more = layout.Sheets.Length - plan.Outcome.Layout.Sheets.Length;
+            // Figures that were not looked for to the end are no reason to take another layout.
+            if (effort.Enough.IsCancellationRequested) return (sheets, []);
             if (then < now && UsesTheSame(plan, plainer)) (sheets, now) = (sheets.SetItem(i, plainer), then);
             else if (more <= 1 && plainer.Outcome.Score.Cost > plan.Outcome.Score.Cost) dearer.Add((i, plainer));
         }
+        if (effort.Enough.IsCancellationRequested) return (sheets, []);
         // Told against what is laid out in the end: a plainer layout of a later material changes what an earlier one saves.
         return (sheets, [.. dearer.Select(d => (d.At, d.Plainer, Then: Settings(sheets.SetItem(d.At, d.Plainer), boards, cancel))).Where(d => now - d.Then >= LeastSaved)
             .Select(d => Offer(sheets[d.At], d.Plainer, d.Plainer.Outcome.Layout.Sheets.Length - sheets[d.At].Outcome.Layout.Sheets.Length, d.Then, now))]);
@@ -54,7 +58,11 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
 
     private static int Stages(CutNode node) => node is Division division ? 1 + division.Slices.Max(s => Stages(s.Content)) : 0;
 
-    private int Settings(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel) => Sawing.Of(set, sheets, boards, shop, cancel).Runs.Settings;
+    private int Settings(ImmutableArray<SheetPlan> sheets, ImmutableArray<BoardPlan> boards, CancellationToken cancel)
+    {
+        using var ends = CancellationTokenSource.CreateLinkedTokenSource(cancel, effort.Enough);
+        return Sawing.Of(set, sheets, boards, shop, ends.Token).Runs.Settings;
+    }
 
     // What else of the rack other materials may count on.
     private static bool UsesTheSame(SheetPlan a, SheetPlan b) =>

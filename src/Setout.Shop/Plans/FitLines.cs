@@ -63,6 +63,15 @@ public static class FitLines
         return $"{more} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right";
     }
 
+    /// <summary>How many of several gaps do not come right the first time, on the average: <c>of 7 gaps about 4.3 not right the first time</c>.</summary>
+    /// <param name="gaps">One or more.</param>
+    public static string Wrong(IReadOnlyCollection<GapFit> gaps)
+    {
+        double wrong = gaps.Sum(g => 1 - g.Chance.Share.Value);
+        string about = wrong < 0.05 ? "under 0.1" : wrong.ToString("0.0", CultureInfo.InvariantCulture);
+        return gaps.Count == 1 ? $"right the first time {Percent(gaps.First().Chance)}" : $"of {gaps.Count} gaps about {about} not right the first time";
+    }
+
     private static IEnumerable<string> Measure(SetPiece set, FitReport report)
     {
         if (report.Measure.Length == 0)
@@ -85,7 +94,7 @@ public static class FitLines
 
     private static IEnumerable<string> Gaps(SetPiece set, FitReport report, int most)
     {
-        LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
+        LengthFormat fine = set.Piece.Shown == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
         yield return report.Gaps.Length > most ? $"The {most} gaps least likely to fit ('--all' lists every one)" : "The gaps, the least likely to fit first";
         foreach (GapFit gap in report.Gaps.Select((g, i) => (Gap: g, Index: i)).OrderBy(g => g.Gap.Chance.Share.Value).ThenBy(g => g.Index).Take(most).Select(g => g.Gap))
         {
@@ -98,15 +107,19 @@ public static class FitLines
     }
 
     /// <summary>What is kept for each allowance and what would be best for this shop, a line each.</summary>
-    public static IEnumerable<string> Allowances(SetPiece set, FitReport report)
+    /// <param name="set">The piece.</param>
+    /// <param name="report">Its report.</param>
+    /// <param name="hasKeys">Whether the keys are told too, for who types them; default true.</param>
+    public static IEnumerable<string> Allowances(SetPiece set, FitReport report, bool hasKeys = true)
     {
-        LengthFormat fine = set.Piece.Unit == LengthUnit.Inch ? LengthFormat.Inches(64) : LengthFormat.Millimetres(2);
+        LengthFormat fine = set.Piece.Shown == LengthUnit.Inch ? LengthFormat.Inches(64) : LengthFormat.Millimetres(2);
         foreach (AllowanceAdvice allowance in report.Allowances)
         {
             string Of(Estimate fit) => string.Create(CultureInfo.InvariantCulture, $"{fit.Value:0.0}");
+            string name = hasKeys ? $"{allowance.Name} [{allowance.Key}]" : allowance.Name;
             yield return allowance.Best == allowance.Kept
-                ? $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)} is best for this shop; {Of(allowance.FitKept)} of {allowance.Gaps} come right on the average once what is listed is measured."
-                : $"{allowance.Name} [{allowance.Key}]: {fine.Text(allowance.Kept)}; {fine.Text(allowance.Best)} would be best for this shop: {Of(allowance.FitBest)} of {allowance.Gaps} come right on the average, once what is listed is measured, instead of {Of(allowance.FitKept)}.";
+                ? $"{name}: {fine.Text(allowance.Kept)} is best for this shop; {Of(allowance.FitKept)} of {allowance.Gaps} come right on the average once what is listed is measured."
+                : $"{name}: {fine.Text(allowance.Kept)}; {fine.Text(allowance.Best)} would be best for this shop: {Of(allowance.FitBest)} of {allowance.Gaps} come right on the average, once what is listed is measured, instead of {Of(allowance.FitKept)}.";
         }
     }
 

@@ -29,6 +29,9 @@ public abstract class LayoutEffort
     /// <param name="clock">Tells the time.</param>
     public static LayoutEffort Within(TimeSpan time, TimeProvider clock) => new ByTime(time, clock);
 
+    /// <summary>Cancelled when somebody takes the best so far; never, by default.</summary>
+    internal virtual CancellationToken Enough => CancellationToken.None;
+
     /// <summary>Lays a material out once more in another way, when all have their layouts.</summary>
     /// <param name="looks">How many such looks are still to come, this one counted.</param>
     /// <param name="solve">Lays it out.</param>
@@ -39,6 +42,8 @@ public abstract class LayoutEffort
 
     private sealed class ByWork(SolverOptions options) : LayoutEffort
     {
+        internal override CancellationToken Enough => options.Enough;
+
         internal override SheetOutcome Again(int looks, Func<SolverOptions, SheetOutcome> solve) => solve(options);
 
         internal override void Spend(IReadOnlyList<MaterialLaying> layings, IProgress<string>? progress, CancellationToken cancel)

@@ -41,7 +41,7 @@ internal static class LayoutFindings
 
     public static void Report(SetPiece set, Material material, ImmutableArray<StockLine> stock, IEnumerable<CuttingReason> reasons, List<Finding> findings, Length trim, Length slack)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach (CuttingReason reason in reasons)
         {
             Part? part = set.Parts.FirstOrDefault(p => p.Key == reason.Subject);

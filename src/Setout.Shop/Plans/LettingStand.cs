@@ -19,13 +19,23 @@ public static class LettingStand
     public static ExactLength OffOf(Upset upset) => upset.By.Abs();
 
     /// <summary>The piece with its findings as they are let stand.</summary>
-    public static SetPiece Into(SetPiece set, Log log) => Allowed(log) is { Length: > 0 } ? set with { Findings = [.. Of(set.Findings, log)] } : set;
+    /// <param name="set">The piece.</param>
+    /// <param name="log">Its log.</param>
+    /// <param name="own">The same in the unit of its text, in which the log keeps what was said; null, the default, where it is shown in that.</param>
+    public static SetPiece Into(SetPiece set, Log log, SetPiece? own = null)
+    {
+        if (Allowed(log) is not { Length: > 0 } allowed) return set;
+        ImmutableArray<Finding> said = own?.Findings ?? set.Findings;
+        // The same findings in the same order, but for their words; were they not, those of the log's own unit are the safe ones.
+        bool isSame = said.Length == set.Findings.Length && said.Zip(set.Findings).All(p => (p.First.Code, p.First.Key) == (p.Second.Code, p.Second.Key));
+        return set with { Findings = [.. said.Select((f, i) => Of(isSame ? set.Findings[i] : f, f.Words, allowed))] };
+    }
 
     /// <summary>The findings, those let stand as notes with the reason; those that got worse as they are, with what they said when they were let stand.</summary>
     public static IEnumerable<Finding> Of(IEnumerable<Finding> findings, Log log)
     {
         AllowEntry[] allowed = Allowed(log);
-        return allowed.Length == 0 ? findings : findings.Select(f => Of(f, allowed));
+        return allowed.Length == 0 ? findings : findings.Select(f => Of(f, f.Words, allowed));
     }
 
     /// <summary>What is upset still, and what of it is let stand.</summary>
@@ -41,10 +51,10 @@ public static class LettingStand
 
     private const int MostKept = 500;
 
-    private static Finding Of(Finding finding, AllowEntry[] allowed)
+    private static Finding Of(Finding finding, string words, AllowEntry[] allowed)
     {
         if (finding.Severity == Severity.Stop || finding.LetStand.Length > 0 || allowed.LastOrDefault(a => a.Code == finding.Code && a.Key == finding.Key) is not { } entry) return finding;
-        return entry.Said.Length == 0 || entry.Said == Kept(finding.Words)
+        return entry.Said.Length == 0 || entry.Said == Kept(words)
             ? finding with { Severity = Severity.Note, LetStand = entry.Because }
             : finding with { Remedy = $"{finding.Remedy} It was let stand when it said: {entry.Said}".TrimStart() };
     }

@@ -71,7 +71,7 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
     /// <summary>What the logs of all pieces of the shop say of wood.</summary>
     public WoodLedger Ledger => WoodLedger.Of([InShop, .. Others]);
 
-    /// <summary>Eight hexadecimal digits that change when the piece file, the shop file or the rule set changes, whatever the log says.</summary>
+    /// <summary>Eight hexadecimal digits that change when the piece file, what of the shop file a plan stands on (<see cref="ShopFooting"/>) or the rule set changes, whatever the log says.</summary>
     public string TextHash { get; init; } = "";
 
     /// <summary>Where several pieces are broken down together: those; null, the default, for one piece.</summary>
@@ -127,14 +127,30 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
             .. shop.Findings.Select(f => new SourceFinding(SourceText.Shop, f)),
         ];
         if (!piece.IsSound || !log.IsSound || !shop.IsSound) return (null, findings);
-        return (new(piece.Value!, log.Value!, shop.Value!, hash) { TextHash = HashOf(pieceText, "", shopText ?? "") }, findings);
+        return (new(piece.Value!, log.Value!, shop.Value!, hash) { TextHash = HashOf(pieceText, "", ShopFooting.Of(shop.Value!)) }, findings);
     }
 
     /// <summary>The shop with its rack as it stands for this piece: what the logs took is off it; what its own log left, and what others keep, is in it.</summary>
     public Texts.Shop ShopInHand => StockInHand.Of(InShop, Ledger, Shop);
 
+    /// <summary>The same with figures in a unit that a person asked for. Sizes, names of what is bought, the hash and all that is kept stay as they are; words change alone.</summary>
+    /// <param name="unit">The unit; null for that of the text.</param>
+    public PieceSource ShownIn(LengthUnit? unit) => (unit ?? Piece.Unit) == Piece.Shown ? this : Together is { } together
+        ? this with { Piece = Piece with { Shown = unit ?? Piece.Unit }, Together = PiecesTogether.Of(together.Members.Select(m => (m.File, m.Source.ShownIn(unit)))).Source!.Together }
+        : this with { Piece = Piece with { Shown = unit ?? Piece.Unit } };
+
     /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
-    public SetPiece SetOut() => Together?.Set ?? LettingStand.Into(ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy), Log);
+    public SetPiece SetOut()
+    {
+        if (Together is { } together) return together.Set;
+        SetPiece set = WithReadings();
+        if (Piece.Shown == Piece.Unit) return LettingStand.Into(set, Log);
+        // What is bought is asked for by the name that the shop file prices, and what is let stand was said in the unit of the text.
+        SetPiece own = ShownIn(null).WithReadings();
+        return LettingStand.Into(set, Log, own) with { Hardware = own.Hardware };
+    }
+
+    private SetPiece WithReadings() => ReadingChecks.Into(PieceSetOut.Of(StockInHand.Of(Piece, Log), Grid, Log.Facts()), Shop.Accuracy);
 
     private static string HashOf(params ReadOnlySpan<string> texts)
     {

@@ -138,6 +138,7 @@ public sealed class PiecesTogether
         var piece = new Piece(string.Join(" and ", Members.Select(m => m.Source.Piece.Name)), "", Members[0].Source.Piece.Unit, null,
             _pools.Materials, ImmutableDictionary<string, DrawerKind>.Empty, [], ImmutableDictionary<string, Place>.Empty)
         {
+            Shown = Members[0].Source.Piece.Shown,
             MoistureChange = Members.Max(m => m.Source.Piece.MoistureChange),
         };
         var order = ImmutableArray.CreateBuilder<QuantityKey>();

@@ -110,6 +110,16 @@ public sealed record Plan(
     /// <summary>The work at the saws, material by material: those of <see cref="Sheets"/> first, then those of <see cref="Boards"/>.</summary>
     public RunPlan Runs { get; init; } = RunPlan.None;
 
+    /// <summary>The same plan told of the same texts in another unit: the layouts, the runs and the names of what is bought stay, and with them what a run is told by.</summary>
+    /// <param name="source">The texts, <see cref="PieceSource.ShownIn"/> the unit.</param>
+    public Plan Told(PieceSource source)
+    {
+        if (source.Piece.Shown == Source.Piece.Shown) return this;
+        SetPiece set = source.SetOut();
+        ImmutableArray<Finding> own = Set.Findings;
+        return this with { Set = set, Source = source, Findings = own.Length != set.Findings.Length ? Findings : [.. Findings.Select(f => own.IndexOf(f) is >= 0 and int at ? set.Findings[at] : f)] };
+    }
+
     /// <summary>The version of plan.json.</summary>
     public const int Version = 1;
 

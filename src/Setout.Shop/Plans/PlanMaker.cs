@@ -35,8 +35,10 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
         layings = [.. layings.OrderBy(l => order.IndexOf(l.Material.Name))];
         ImmutableArray<SheetPlan> sheetPlans = [.. layings.OfType<SheetLaying>().Select(l => l.Plan)];
         ImmutableArray<BoardPlan> boardPlans = [.. layings.OfType<BoardLaying>().Select(l => l.Plan)];
-        (sheetPlans, ImmutableArray<Finding> offers) = new FewerSettings(set, source.Shop, sheets, effort).Of(sheetPlans, boardPlans, cancel);
-        (sheetPlans, boardPlans, RunPlan runs) = Sawing.Of(set, sheetPlans, boardPlans, source.Shop, cancel);
+        (sheetPlans, ImmutableArray<Finding> offers) = new FewerSettings(set, source.Shop, sheets, effort).Of(sheetPlans, boardPlans, progress, cancel);
+        if (!layings.IsEmpty) progress?.Report("the order of the runs at the saws");
+        using var ends = CancellationTokenSource.CreateLinkedTokenSource(cancel, effort.Enough);
+        (sheetPlans, boardPlans, RunPlan runs) = Sawing.Of(set, sheetPlans, boardPlans, source.Shop, ends.Token);
         foreach (SheetPlan plan in sheetPlans) Report(source, set, plan, findings);
         foreach (BoardPlan plan in boardPlans) Report(source, set, plan, findings);
         findings.AddRange(RackFindings.Of(source, set, sheetPlans, boardPlans));
@@ -68,7 +70,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private SheetLaying? Asked(PieceSource source, Texts.Shop shop, SetPiece set, Panel panel, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set);
-        if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Unit), findings)) return null;
+        if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Shown), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         ImmutableArray<FigureGroup> groups = source.Together is { } together ? together.Figures(panel, parts, findings) : FigureGroups.Of(set, panel, parts, findings);
         SheetInstance Ask(ImmutableArray<StockLine> lines) => new(
@@ -86,7 +88,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private BoardLaying? Asked(Texts.Shop shop, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(stick, shop, set);
-        if (LayoutFindings.NoStock(ref stock, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Unit), findings)) return null;
+        if (LayoutFindings.NoStock(ref stock, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Shown), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         BoardInstance Ask(ImmutableArray<StockLine> lines) => new([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
             StockOffers.Boards(lines, priced, shop.BoardTrim), shop.BoardKerf, shop.KeepBoard);

@@ -100,7 +100,7 @@ internal static class RackFindings
                 ExactLength off = line.Reads!.Value - thickness.Value;
                 ExactLength far = off.Sign < 0 ? -off : off;
                 if (far <= source.Shop.Accuracy.Sheet.ToExact()) continue;
-                string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Unit)} {(set.Piece.Unit == LengthUnit.Inch ? "in" : "mm")}";
+                string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Shown)} {(set.Piece.Shown == LengthUnit.Inch ? "in" : "mm")}";
                 yield return new("rack.reads-otherwise", Severity.Note, plan.Material.Name,
                     $"{line.Words} of {plan.Material.Name}: that is {Say(far)} {(off.Sign < 0 ? "thinner" : "thicker")} than the {Say(thickness.Value)} that the sizes go by, more than sheets of one lot differ.",
                     thickness.Pin is null ? $"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Say(line.Reads.Value)} --with calliper." : "Use another sheet, or read the lot again.", plan.Material.Place);
@@ -119,7 +119,7 @@ internal static class RackFindings
         string By(ShopPiece piece) => piece.Name == own ? "" : $" of {piece.Spoken(source.Piece)}";
         foreach ((LeftBlank blank, var by) in ledger.TakenTwice.Where(t => t.Blank.By.Name == own || t.By.Any(b => b.By.Name == own)))
             yield return new("log.blank-taken-twice", Severity.Warn, blank.By.Name == own ? blank.Wood.Of : "", $"The blank {blank.Name} was taken by {Runs.CutLines.List(by.Select(t => $"entry {t.Entry.Id}{By(t.By)}"))}: one of them at most is so.", "Void those that are not so.");
-        LengthFormat format = LengthFormat.For(source.Piece.Unit);
+        LengthFormat format = LengthFormat.For(source.Piece.Shown);
         foreach (RackLine line in StockInHand.Lines(ledger, source.Shop).Where(l => l.TooMany.Concat(l.TakenBy).Any(t => t.By.Name == own) && !l.TooMany.IsEmpty))
         {
             StockSize size = line.Stock.Size;

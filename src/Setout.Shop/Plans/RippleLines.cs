@@ -33,8 +33,32 @@ public static class RippleLines
             yield return $"      through {row.Through}";
         }
         yield return ripple.Figures == 0 ? "  no figure to cut moved" : ripple.Figures == 1 ? "  1 figure to cut moved" : $"  {ripple.Figures} figures to cut moved";
-        foreach (string line in Besides(ripple)) yield return "  " + line;
+        foreach (string line in Anew(after, ripple).Concat(Besides(ripple))) yield return "  " + line;
     }
+
+    /// <summary>What is to be set or marked anew although no length or width says so: figures of grooves and other cuts, and stations of holes, with how many first; without indent.</summary>
+    /// <param name="after">The piece after.</param>
+    /// <param name="ripple">What changed.</param>
+    public static IEnumerable<string> Anew(SetPiece after, Ripple ripple)
+    {
+        LengthFormat format = LengthFormat.For(after.Piece.Shown);
+        if (Counted(ripple) is { Length: > 0 } counted) yield return counted;
+        foreach (SettingMoved setting in ripple.Settings)
+            yield return $"set anew for {Marks(setting.Parts)}: {setting.Words}, {setting.Figure} {format.Bare.Text(setting.Before)} -> {format.Text(setting.After)}";
+        foreach (StationsMoved holes in ripple.Stations)
+            yield return $"mark anew for {Marks(holes.Parts)}: {holes.Stations} {(holes.Stations == 1 ? "hole" : "holes")}, {holes.Name}";
+    }
+
+    /// <summary>How many settings and stations moved, in words; empty for none.</summary>
+    public static string Counted(Ripple ripple)
+    {
+        int settings = ripple.Settings.Length, stations = ripple.Stations.Sum(s => s.Stations);
+        static string Of(int count, string one) => $"{count} {one}{(count == 1 ? "" : "s")}";
+        string[] counts = [.. new[] { settings > 0 ? Of(settings, "setting") + " of cuts into parts" : "", stations > 0 ? Of(stations, "station") + " of holes" : "" }.Where(c => c.Length > 0)];
+        return counts.Length == 0 ? "" : $"{string.Join(" and ", counts)} moved";
+    }
+
+    private static string Marks(IEnumerable<Part> parts) => Names([.. parts.Select(p => p.Mark)]);
 
     /// <summary>What came, went, may be cut now, must wait, and what is no longer said; without indent.</summary>
     /// <param name="ripple">What changed.</param>
@@ -55,7 +79,7 @@ public static class RippleLines
     /// <param name="ripple">What changed.</param>
     public static IEnumerable<RippleRow> Rows(SetPiece after, Ripple ripple)
     {
-        LengthFormat format = LengthFormat.For(after.Piece.Unit);
+        LengthFormat format = LengthFormat.For(after.Piece.Shown);
         foreach (MovedTogether moved in ripple.Moved)
         {
             string way = moved.By.Sign > 0 ? "longer" : "shorter", by = format.Bare.Text(moved.By.Abs());

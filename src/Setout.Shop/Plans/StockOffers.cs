@@ -36,7 +36,7 @@ internal static class StockOffers
         // What was taken, or is kept for another piece, is not there.
         offers = [.. offers.Where(o => o.Size.InHand is not 0).OrderBy(o => o.Size.InHand is null ? 1 : 0)];
         ImmutableArray<string> ids = StockIds.Of(offers.Select(o => (o.Size, o.Board)));
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         return [.. offers.Select((o, i) => new StockLine(ids[i], o.Size, Words(o, format)) { RackPlace = o.RackPlace, Rip = o.Rip, Section = o.Board, Reads = o.Rack?.Reads, IsBlank = o.Rack?.IsBlank == true, IsKept = o.Rack?.IsKept == true })];
     }
 

@@ -33,7 +33,7 @@ public static class WeightWords
 
     /// <summary>What is the heaviest to lift in a step, and what to do about it; empty where it is light, or has no weight on record.</summary>
     public static (string Words, string Advice) Lift(SetPiece set, AssemblyStep step) =>
-        Lifting.Of(set, step) is { } lift && lift.Weight.Most >= WorthSaying ? ($"Largest to lift: {lift.What}, {Of(lift.Weight, set.Piece.Unit)}.", lift.Advice) : ("", "");
+        Lifting.Of(set, step) is { } lift && lift.Weight.Most >= WorthSaying ? ($"Largest to lift: {lift.What}, {Of(lift.Weight, set.Piece.Shown)}.", lift.Advice) : ("", "");
 
     /// <summary>What to mind in a step: what the weight asks for, in the place of the general caution on lifting, and the other cautions.</summary>
     public static string Mind(SetPiece set, AssemblyStep step, string advice)
@@ -50,8 +50,8 @@ public static class WeightWords
     /// <summary>The whole piece and the largest to lift, in two sentences.</summary>
     public static string Whole(SetPiece set, bool isOne = true)
     {
-        string whole = $"{(isOne ? "The piece weighs" : "The pieces weigh")} {Of(Weights.OfAll(set), set.Piece.Unit)}; {LeftOut}.";
-        return Lifting.Largest(set) is { } largest ? $"{whole} Largest to lift: {largest.What}, {Of(largest.Weight, set.Piece.Unit)}.{(largest.IsForTwo ? $" {largest.Advice}" : "")}" : whole;
+        string whole = $"{(isOne ? "The piece weighs" : "The pieces weigh")} {Of(Weights.OfAll(set), set.Piece.Shown)}; {LeftOut}.";
+        return Lifting.Largest(set) is { } largest ? $"{whole} Largest to lift: {largest.What}, {Of(largest.Weight, set.Piece.Shown)}.{(largest.IsForTwo ? $" {largest.Advice}" : "")}" : whole;
     }
 
     /// <summary>The heaviest sheet or board that a plan lays out, and what it weighs; null where none has a weight on record.</summary>

@@ -89,7 +89,7 @@ internal sealed class WoodPools
     private static Finding Told((MemberPiece Member, Material Own) first, (MemberPiece Member, Material Own) other)
     {
         bool isRead = Thickness(first)?.Value != Thickness(other)?.Value;
-        (string Text, bool IsRead) Said((MemberPiece Member, Material Own) of) => (LengthFormat.For(of.Member.Set.Piece.Unit).Text(Thickness(of)?.Value ?? ExactLength.Zero), Thickness(of) is { Pin: not null });
+        (string Text, bool IsRead) Said((MemberPiece Member, Material Own) of) => (LengthFormat.For(of.Member.Set.Piece.Shown).Text(Thickness(of)?.Value ?? ExactLength.Zero), Thickness(of) is { Pin: not null });
         (string firstText, bool firstRead) = Said(first);
         (string otherText, bool otherRead) = Said(other);
         string remedy = isRead && firstRead != otherRead

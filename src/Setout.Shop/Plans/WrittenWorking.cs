@@ -128,7 +128,7 @@ public static partial class WorkingLines
     /// <summary>For a quantity that was picked from a series: why, and where the pick would flip; nothing for any other.</summary>
     public static IEnumerable<string> Of(SetPiece set, QuantityKey key)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach (Choice choice in set.Choices.Where(c => c.Key == key))
         {
             yield return $"  picked: {choice.Chosen}; {choice.Reason}";
@@ -147,7 +147,7 @@ public static partial class WorkingLines
     }
 
     // Half-thousandths of an inch come in with callipers, thirds and sevenths with equal shares: five places hold the first and never the second.
-    private static string? Decimal(ExactLength value, LengthUnit unit)
+    internal static string? Decimal(ExactLength value, LengthUnit unit)
     {
         Rational scaled = (unit == LengthUnit.Inch ? value.Inches : value.Millimetres) * 100_000;
         return scaled.IsWhole ? ((decimal)scaled.Numerator / 100_000m).ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture) : null;

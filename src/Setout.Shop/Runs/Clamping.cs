@@ -13,7 +13,7 @@ internal sealed class Clamping(Plan plan, BlankNames names)
     private static readonly Length s_widestShoe = Length.FromInches(12);
 
     private readonly Length? _shoe = plan.Source.Shop.Saws.Guided?.Shoe;
-    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
 
     /// <summary>For a run of the hand-held saw; where its cuts have figures of their own, a sentence for each figure.</summary>
     public IEnumerable<string> Of(Run run)

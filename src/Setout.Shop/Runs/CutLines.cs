@@ -14,7 +14,7 @@ internal sealed class CutLines(Plan plan, BlankNames names)
 {
     private static readonly string[] s_kinds = ["sheet ", "board "];
 
-    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
 
     /// <summary>Which run made each side true.</summary>
     public SideRuns Sides => _edges.Sides;

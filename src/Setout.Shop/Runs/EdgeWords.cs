@@ -9,7 +9,7 @@ namespace Setout.Shop.Runs;
 /// <summary>Says which edge or end lies at fence and stop, or is measured from, so that nobody takes the one opposite for it.</summary>
 internal sealed class EdgeWords(Plan plan, BlankNames names)
 {
-    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Unit).Bare;
+    private readonly LengthFormat _bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
 
     private readonly Dictionary<int, Run> _runs = plan.Runs.Runs.ToDictionary(r => r.Number);
 

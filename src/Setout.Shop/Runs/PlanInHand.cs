@@ -19,6 +19,9 @@ public sealed record KnownThen(Log Log, ImmutableArray<ShopPiece> Others);
 /// <param name="Pieces">What was known of each piece, in the order of the pieces.</param>
 public sealed record PlanInHand(string Plan, ImmutableArray<KnownThen> Pieces)
 {
+    /// <summary>When its first run was marked: it is made again with the shop file as that stood then.</summary>
+    public DateTimeOffset At { get; private init; }
+
     /// <summary>Of a piece, or of several together; null where no run is marked, or the last one was cut with others than these.</summary>
     public static PlanInHand? Of(PieceSource source)
     {
@@ -30,7 +33,7 @@ public sealed record PlanInHand(string Plan, ImmutableArray<KnownThen> Pieces)
         if (!files.SetEquals(last.With)) return null;
         // The first that was ever marked of it, though it may be void by now.
         DateTimeOffset then = pieces.SelectMany(p => p.Log.Entries.OfType<MarkEntry>()).Where(e => e.Plan == last.Plan && e.Run is not null).Min(Time);
-        return new(last.Plan, [.. pieces.Select(p => Then(p, last.Plan, then))]);
+        return new(last.Plan, [.. pieces.Select(p => Then(p, last.Plan, then))]) { At = then };
     }
 
     private static KnownThen Then(PieceSource piece, string plan, DateTimeOffset then)

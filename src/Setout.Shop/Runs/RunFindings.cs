@@ -31,7 +31,7 @@ public static class RunFindings
     {
         SetPiece set = plan.Set;
         SawLimits saws = plan.Source.Shop.Saws;
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare, format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare, format = LengthFormat.For(set.Piece.Shown);
         RunBlank blank = plan.Runs.Blanks[refusal.Blank];
         bool isSheet = names.IsSheet(blank.Material), isRip = refusal.Axis == GrainAxis.Across;
         Material material = isSheet ? plan.Sheets[blank.Material].Material : plan.Boards[blank.Material - plan.Sheets.Length].Material;

@@ -15,7 +15,7 @@ public static class RunMarkLines
     /// <param name="runs">How many runs the plan has.</param>
     public static IEnumerable<string> Of(SetPiece after, MarkEntry entry, Run? next, int runs)
     {
-        LengthFormat format = LengthFormat.For(after.Piece.Unit);
+        LengthFormat format = LengthFormat.For(after.Piece.Shown);
         if (!entry.Keys.IsEmpty) yield return $"  parts: {string.Join(", ", entry.Keys)}";
         yield return $"  taken: {string.Join(", ", entry.Took.Select(t => Taken(t, format)))}";
         foreach (IGrouping<BlankUse, LeftWood> use in entry.Left.GroupBy(l => l.Use).OrderBy(g => g.Key))

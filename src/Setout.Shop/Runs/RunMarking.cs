@@ -57,7 +57,7 @@ public static class RunMarking
     // The names of members that are still to be cut, each part at the figure that is asked for now.
     private static Finding? Keys(SetPiece set, SawnPlan plan, RunBlank[] made, out ImmutableArray<string> keys)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         var found = ImmutableArray.CreateBuilder<string>();
         keys = [];
         foreach (IGrouping<string, RunBlank> of in made.GroupBy(b => b.PartId))
@@ -70,7 +70,7 @@ public static class RunMarking
                 if (length == set.ToCut(part.Length) && (!isSheet || width == set.ToCut(part.Width))) continue;
                 (string word, Length cut, Length asked, QuantityKey key) = length != set.ToCut(part.Length) ? ("length", length, set.ToCut(part.Length), part.Length.Exact) : ("width", width, set.ToCut(part.Width), part.Width.Exact);
                 return new("run.moved", Severity.Stop, part.Key, $"The plan cuts {part.Name} to a {word} of {format.Text(cut)}; by what has been read since it is {format.Text(asked)}.",
-                    $"Make the plan anew. If it is cut already: setout mark FILE cut {part.Key} --to \"{key}={format.Text(cut)}\" --blank NAME, with the blank it came from.");
+                    $"Make the plan anew. If it is cut already: setout mark FILE cut {part.Key} --to \"{key}={NamedLength.Exactly(cut.ToExact())}\" --blank NAME, with the blank it came from.");
             }
             string[] uncut = [.. Enumerable.Range(1, part.Count).Where(i => set.Facts.StateOf(part.Key, i) == PartState.Planned).Select(i => part.Count == 1 ? part.Key : BenchFacts.Member(part.Key, i))];
             if (uncut.Length < of.Count()) return new("run.part-cut", Severity.Stop, part.Key, $"{of.Count()} of {part.Name} come off this run, and {uncut.Length} of them {(uncut.Length == 1 ? "is" : "are")} still to be cut by the log.", "Void the entry that marks them if this run made them, or make the plan anew.");

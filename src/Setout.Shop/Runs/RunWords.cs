@@ -22,7 +22,7 @@ public sealed class RunWords
 
     private RunWords(Plan plan)
     {
-        (_plan, _names, _bare) = (plan, BlankNames.Of(plan), LengthFormat.For(plan.Set.Piece.Unit).Bare);
+        (_plan, _names, _bare) = (plan, BlankNames.Of(plan), LengthFormat.For(plan.Set.Piece.Shown).Bare);
         _lines = new(plan, _names);
         _standIns = new(plan);
         _grooves = StripGrooves.Of(plan).ToLookup(g => g.Before);
@@ -163,7 +163,7 @@ public sealed class RunWords
         foreach (string support in LongWood.Supports(_plan, run, _names)) yield return support;
         foreach (string hold in new ShortWood(_plan, _names).Holds(run)) yield return hold;
         string[] two = [.. run.Cuts.Where(c => c.TakesTwo).Select(c => _names.Spoken(c.Blank)).Distinct()];
-        if (two.Length > 0) yield return $"Two people for {CutLines.Names(two)}: {(two.Length > 1 ? "each" : "it")} may weigh more than {WeightWords.Short(_plan.Source.Shop.Lift, _plan.Set.Piece.Unit)}.";
+        if (two.Length > 0) yield return $"Two people for {CutLines.Names(two)}: {(two.Length > 1 ? "each" : "it")} may weigh more than {WeightWords.Short(_plan.Source.Shop.Lift, _plan.Set.Piece.Shown)}.";
         if (run.Cuts.Any(c => c.NeedsCarrier)) yield return "Narrow strip: with a carrier that holds it down and brings it past the blade, never with a hand or a push stick alone.";
         // Common practice, no source.
         string[] through = [.. run.Cuts.Where(c => c.Axis == GrainAxis.Across && !_plan.Runs.Blanks[c.Blank].Flaws.IsEmpty).Select(c => _names.Spoken(c.Blank)).Distinct()];

@@ -10,7 +10,7 @@ internal static class UsualSaws
     /// <summary>One sentence; empty where the shop file tells of all that are used.</summary>
     public static string Of(Plan plan)
     {
-        LengthFormat format = LengthFormat.For(plan.Set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(plan.Set.Piece.Shown);
         SawLimits saws = plan.Source.Shop.Saws;
         HashSet<SawWay> used = [.. plan.Runs.Runs.Select(r => r.Way)];
         string[] said =

@@ -18,7 +18,7 @@ public static class BoughtWood
     public static ShopEdit? Of(string text, ShopStock wood, int count, string price)
     {
         LengthUnit unit = ShopTree.Unit(text);
-        string Say(Length length) => LengthFormat.For(unit).Bare.Format(length) is { IsExact: true } figure ? figure.ToString() : LogText.Exactly(length.ToExact());
+        string Say(Length length) => LengthFormat.For(unit).Bare.Format(length) is { IsExact: true } figure ? figure.ToString() : NamedLength.Exactly(length.ToExact());
         Texts.Shop shop = ShopText.Read(text).Value ?? Texts.Shop.Usual;
         string paid = price.Trim();
         if (shop.Stock.FirstOrDefault(s => s.Identity == wood.Identity && s.Size is { InHand: not null, Name.Length: 0 } && (s.Size.Along, s.Size.Across) == (wood.Size.Along, wood.Size.Across) && s.For.Length == 0) is { } there)

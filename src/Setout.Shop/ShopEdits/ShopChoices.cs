@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Edits;
 using Setout.Shop.Texts;
@@ -13,11 +14,16 @@ public sealed record ShopChoice : Offer
 
     internal ShopChoice(string id, string words, ImmutableArray<EditField> fields, Func<FieldValues, ShopEdit> maker) : base(id, words, fields) => _maker = maker;
 
+    /// <summary>The same for a person who is shown figures in a unit of his own: see <see cref="EditChoice.For"/>.</summary>
+    /// <param name="own">The unit of the text.</param>
+    /// <param name="shown">The unit of the person.</param>
+    public ShopChoice For(LengthUnit own, LengthUnit shown) => own == shown ? this : this with { Fields = FieldUnits.Named(Fields, own), Bare = shown };
+
     /// <summary>The edit, by what was typed; or what is wrong with that.</summary>
     /// <param name="values">By the names of the fields; what is missing has its default.</param>
     public TextRead<ShopEdit> Make(IReadOnlyDictionary<string, string> values)
     {
-        var read = new FieldValues(Fields, values);
+        var read = new FieldValues(Fields, values, Bare);
         ShopEdit edit = _maker(read);
         return read.Findings.Count > 0 ? new(null, [.. read.Findings]) : new(edit, []);
     }
@@ -62,7 +68,7 @@ public static class ShopChoices
         }
         if (place.Key.StartsWith("stock.", StringComparison.Ordinal) && place.Path.Steps.Length == 2 && place.Text("have").Length > 0) yield return CountedAgain(place, bench);
         if (Fields(place, place.Keys, bench) is { IsEmpty: false } fields)
-            yield return new("set", place.IsItem ? "Change what it is" : "Change", fields, v => new FillIn(place.Key.Length == 0 ? ShopPlace.Whole : place.Key, Values(fields, v)));
+            yield return new("set", place.IsItem ? "Change what it is" : "Change", fields, v => new FillIn(place.Key.Length == 0 ? ShopPlace.Whole : place.Key, Values(fields, v))) { MoreWords = ShopWords.More(place.Keys.Kind) };
         // What the outermost map holds is chosen by itself.
         foreach (ShopKey key in place.Key.Length == 0 ? [] : place.Keys.Keys.Where(k => k.Kinds.Length > 0))
         {
@@ -103,7 +109,7 @@ public static class ShopChoices
         {
             ShopKeys keys = ShopKeys.Of(kind);
             ImmutableArray<EditField> fields = Fields(new ShopPlace(list, place.Path, keys, null), keys, bench);
-            yield return new($"add-{kind}", $"Add {Called(kind)}", fields, v => new AddItem(list, kind, Values(fields, v)));
+            yield return new($"add-{kind}", $"Add {Called(kind)}", fields, v => new AddItem(list, kind, Values(fields, v))) { MoreWords = ShopWords.More(kind) };
         }
     }
 
@@ -123,17 +129,23 @@ public static class ShopChoices
     private static ImmutableArray<EditField> Fields(ShopPlace place, ShopKeys keys, ShopBench bench) =>
     [
         // The version is not for people, and one value that is told by parts is told there.
-        .. keys.Keys.Where(k => k.IsField && k.Name != "setout-shop" && place.Map?[k.Name] is null or YamlScalar).Select(k => new EditField(k.Name, ShopWords.Label(keys.Kind, k.Name), FieldOf(k), place.Text(k.Name))
+        .. keys.Keys.Where(k => k.IsField && k.Name != "setout-shop" && place.Map?[k.Name] is null or YamlScalar).Select(k => new EditField(k.Name, ShopWords.Label(keys.Kind, k.Name), FieldOf(keys.Kind, k), place.Text(k.Name))
         {
             Options = k.Options,
             MayBeEmpty = !k.IsNeeded,
-            Usual = Help(k, bench.Usual(keys.Kind, k.Name)),
+            Usual = Help(keys.Kind, k, bench.Usual(keys.Kind, k.Name)),
+            IsMore = ShopWords.IsMore(keys.Kind, k.Name) && place.Text(k.Name).Length == 0,
         }),
     ];
 
-    private static string Help(ShopKey key, string usual) => usual.Length == 0 ? key.About : $"{key.About} Left empty: {usual}.";
+    private static string Help(string kind, ShopKey key, string usual)
+    {
+        string about = ShopWords.About(kind, key.Name, key.About);
+        return usual.Length == 0 ? about : $"{about} Left empty: {usual}.".TrimStart();
+    }
 
-    private static FieldKind FieldOf(ShopKey key) => key.Value switch { ShopValue.Length => FieldKind.Length, ShopValue.Count => FieldKind.Count, ShopValue.OneOf => FieldKind.OneOf, _ => FieldKind.Words };
+    // The steps of the grid have units of their own, whatever that of the text: theirs is said beside the field.
+    internal static FieldKind FieldOf(string kind, ShopKey key) => key.Value switch { ShopValue.Length when kind != "grid" => FieldKind.Length, ShopValue.Size => FieldKind.Size, ShopValue.Count => FieldKind.Count, ShopValue.OneOf => FieldKind.OneOf, _ => FieldKind.Words };
 
     private static ImmutableArray<(string, string?)> Values(ImmutableArray<EditField> fields, FieldValues values) => [.. fields.Select(f => (f.Name, values.Text(f.Name)))];
 

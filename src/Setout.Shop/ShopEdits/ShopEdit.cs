@@ -66,9 +66,19 @@ public sealed record FillIn(string Key, ImmutableArray<(string Key, string? Valu
         if (place.Map is not { } map) return (Make(root, place, Written.Fields(changed)), name);
         bool isEmptied = place.Holder is not null && map.Entries.All(e => changed.Any(c => c.Key == e.Key.Text && c.Value is null));
         if (isEmptied && !changed.Any(c => c.Value is not null)) return ([TakeOut(root, place)], name);
+        // Another unit for bare figures changes no size: those that stand there bare are given the one they were written in.
+        IEnumerable<Splice> named = place.Key.Length == 0 && changed.Any(c => c.Key == "unit") ? Named(root) : [];
         // What is new is set first, so that a map is never empty in between.
-        return (changed.OrderBy(c => c.Value is null).Select(c => c.Value is { } value ? Splice.Set(place.Path.To(c.Key), value, Before(place.Keys, c.Key)) : Splice.TakeOut(place.Path.To(c.Key))), name);
+        return (named.Concat(changed.OrderBy(c => c.Value is null).Select(c => c.Value is { } value ? Splice.Set(place.Path.To(c.Key), value, Before(place.Keys, c.Key)) : Splice.TakeOut(place.Path.To(c.Key)))), name);
     }
+
+    private static IEnumerable<Splice> Named(YamlMap root) =>
+        from place in ShopPlace.All(root)
+        from key in place.Keys.Keys.Where(k => k.IsField)
+        let text = place.Text(key.Name)
+        let named = FieldUnits.Named(ShopChoices.FieldOf(place.Keys.Kind, key), text, ShopTree.Unit(root))
+        where named != text
+        select Splice.Set(place.Path.To(key.Name), named, []);
 
     // Maps that lead to it are made along with it.
     private static IEnumerable<Splice> Make(YamlMap root, ShopPlace place, YamlMap map)

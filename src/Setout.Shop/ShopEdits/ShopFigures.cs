@@ -16,7 +16,8 @@ public static class ShopFigures
     public static string Of(Texts.Shop shop, LengthUnit unit, string kind, string key)
     {
         LengthFormat format = LengthFormat.For(unit);
-        string Say(Length? length) => length is { } known ? format.Format(known) is { IsExact: true } ? format.Text(known) : Texts.LogText.Exactly(known) : "";
+        string Say(Length? length) => length is not { } known ? "" : format.Format(known) is { IsExact: true } ? format.Text(known)
+            : Plans.WorkingLines.Decimal(known, unit) is { } exact ? $"{exact} {(unit == LengthUnit.Inch ? "in" : "mm")}" : NamedLength.Exactly(known);
         Accuracy accuracy = shop.Accuracy;
         return (kind, key) switch
         {

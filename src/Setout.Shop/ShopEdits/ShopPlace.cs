@@ -43,6 +43,17 @@ internal sealed record ShopPlace(string Key, TextPath Path, ShopKeys Keys, YamlN
         return place.Key.Length > 0 ? place : null;
     }
 
+    /// <summary>All maps that are there, the outermost first.</summary>
+    public static IEnumerable<ShopPlace> All(YamlMap root) => new ShopPlace("", TextPath.Of(""), ShopKeys.Of(""), root).AndWithin();
+
+    private IEnumerable<ShopPlace> AndWithin()
+    {
+        IEnumerable<ShopPlace?> within = IsList ? Enumerable.Range(0, (Node as YamlList)?.Items.Length ?? 0).Select(i => Inner(i.ToString(CultureInfo.InvariantCulture)))
+            : Keys.Keys.Where(k => k.Kinds.Length > 0).Select(k => Inner(k.Name));
+        IEnumerable<ShopPlace> all = within.OfType<ShopPlace>().Where(p => p.Node is not null).SelectMany(p => p.AndWithin());
+        return Map is null || IsList ? all : all.Prepend(this);
+    }
+
     // What stands under a key, or at a number of a list.
     private ShopPlace? Inner(string step)
     {

@@ -7,7 +7,10 @@ namespace Setout.Shop.ShopEdits;
 public static class ShopTree
 {
     /// <summary>The unit of bare figures; inches where the text does not say.</summary>
-    public static LengthUnit Unit(string text) => Root(text)?["unit"] is YamlScalar { Text: "mm" } ? LengthUnit.Millimetre : LengthUnit.Inch;
+    public static LengthUnit Unit(string text) => Unit(Root(text));
+
+    /// <summary>The same of a text that is read already.</summary>
+    internal static LengthUnit Unit(YamlMap? root) => root?["unit"] is YamlScalar { Text: "mm" } ? LengthUnit.Millimetre : LengthUnit.Inch;
 
     /// <summary>How many items a list of the outermost map has.</summary>
     public static int Count(string text, string list) => (Root(text)?[list] as YamlList)?.Items.Length ?? 0;

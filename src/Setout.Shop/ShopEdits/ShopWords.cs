@@ -36,4 +36,36 @@ internal static class ShopWords
         (_, "pack") => "how many in a pack",
         _ => key,
     };
+
+    /// <summary>Whether few people need a field of the stock.</summary>
+    /// <param name="kind">The kind of map.</param>
+    /// <param name="key">The key.</param>
+    public static bool IsMore(string kind, string key) => kind switch
+    {
+        "stock-panel" => key is not ("panel" or "label" or "size" or "price" or "have" or "read"),
+        "stock-lumber" => key is not ("lumber" or "length" or "price" or "have"),
+        "stock-stick" => key is not ("stick" or "section" or "length" or "price" or "have"),
+        _ => false,
+    };
+
+    /// <summary>What the fields are called that few people need.</summary>
+    /// <param name="kind">The kind of map.</param>
+    public static string More(string kind) => kind switch
+    {
+        "stock-panel" => "More about this sheet",
+        "stock-lumber" => "More about this lumber",
+        "stock-stick" => "More about this stick",
+        _ => "More",
+    };
+
+    /// <summary>What is said under a field; nothing where its label says it.</summary>
+    /// <param name="kind">The kind of map.</param>
+    /// <param name="key">The key.</param>
+    /// <param name="about">What the schema says.</param>
+    public static string About(string kind, string key, string about)
+    {
+        if (key == "read") return "The thickness measured on this very sheet, at most 4 in; say also how many there are.";
+        string bare = about.TrimEnd('.').ToLowerInvariant(), label = Label(kind, key);
+        return label.Contains(bare, StringComparison.OrdinalIgnoreCase) || bare == $"its {label}" ? "" : about;
+    }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
@@ -108,10 +109,10 @@ public static partial class LogText
 
     private static void WriteSize(StringBuilder text, LoggedSize size)
     {
-        if (size.Across is { } across) text.Append(", size: ").Append(Exactly(size.Along)).Append(" x ").Append(Exactly(across));
-        else text.Append(", length: ").Append(Exactly(size.Along));
-        if (size.Section is { } section) text.Append(", section: ").Append(Exactly(section.Thickness)).Append(" x ").Append(Exactly(section.Width));
-        if (size.Trim != EdgeTrim.None) text.Append(", trim: {").AppendJoin(", ", s_sides.Where(s => s.Of(size.Trim).Sign > 0).Select(s => $"{s.Word}: {Exactly(s.Of(size.Trim))}")).Append('}');
-        if (!size.Flaws.IsEmpty) text.Append(", flaws: [").AppendJoin(", ", size.Flaws.Select(f => $"{{from: {Exactly(f.From)}, to: {Exactly(f.To)}}}")).Append(']');
+        if (size.Across is { } across) text.Append(", size: ").Append(NamedLength.Exactly(size.Along)).Append(" x ").Append(NamedLength.Exactly(across));
+        else text.Append(", length: ").Append(NamedLength.Exactly(size.Along));
+        if (size.Section is { } section) text.Append(", section: ").Append(NamedLength.Exactly(section.Thickness)).Append(" x ").Append(NamedLength.Exactly(section.Width));
+        if (size.Trim != EdgeTrim.None) text.Append(", trim: {").AppendJoin(", ", s_sides.Where(s => s.Of(size.Trim).Sign > 0).Select(s => $"{s.Word}: {NamedLength.Exactly(s.Of(size.Trim))}")).Append('}');
+        if (!size.Flaws.IsEmpty) text.Append(", flaws: [").AppendJoin(", ", size.Flaws.Select(f => $"{{from: {NamedLength.Exactly(f.From)}, to: {NamedLength.Exactly(f.To)}}}")).Append(']');
     }
 }

@@ -60,7 +60,7 @@ public static partial class LogText
         {
             case ReadingEntry reading:
                 text.Append("    read: ").Append(Word(reading.Key.Text)).Append('\n');
-                text.Append("    values: [").AppendJoin(", ", reading.Values.Select(Exactly)).Append("]\n");
+                text.Append("    values: [").AppendJoin(", ", reading.Values.Select(NamedLength.Exactly)).Append("]\n");
                 if (reading.With.Length > 0) text.Append("    with: ").Append(Quoted(reading.With)).Append('\n');
                 if (reading.Spot.Length > 0) text.Append("    spot: ").Append(Quoted(reading.Spot)).Append('\n');
                 break;
@@ -79,7 +79,7 @@ public static partial class LogText
                 if (allow.Key.Length > 0) text.Append("    on: ").Append(Word(allow.Key)).Append('\n');
                 text.Append("    because: ").Append(Quoted(allow.Because)).Append('\n');
                 if (allow.Said.Length > 0) text.Append("    said: ").Append(Quoted(allow.Said)).Append('\n');
-                if (allow.Off is { } off) text.Append("    off: ").Append(Exactly(off)).Append('\n');
+                if (allow.Off is { } off) text.Append("    off: ").Append(NamedLength.Exactly(off)).Append('\n');
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(entry), entry.GetType().Name, "No such entry.");
@@ -91,16 +91,7 @@ public static partial class LogText
     {
         if (figures.Count > 0) text.Append("    ").Append(key).Append(":\n");
         foreach ((QuantityKey of, ExactLength value) in figures.OrderBy(f => f.Key))
-            text.Append("      - {of: ").Append(Word(of.Text)).Append(", is: ").Append(Exactly(value)).Append("}\n");
-    }
-
-    /// <summary>A length that reads back as itself: a fraction of an inch where that is exact, else millimetres, else a fraction of a millimetre.</summary>
-    public static string Exactly(ExactLength length)
-    {
-        Figure inches = LengthFormat.Inches(256).Format(length);
-        if (inches.IsExact) return inches.ToString();
-        Figure metric = LengthFormat.Millimetres(6).Format(length);
-        return metric.IsExact ? metric.ToString() : $"{length.Millimetres} mm";
+            text.Append("      - {of: ").Append(Word(of.Text)).Append(", is: ").Append(NamedLength.Exactly(value)).Append("}\n");
     }
 
     private static string Word(string text) => PlainPattern().IsMatch(text) ? text : Quoted(text);

@@ -23,6 +23,7 @@ using Setout.Workbench.ShopPages;
 using Setout.Workbench.Shell;
 using Setout.Workbench.States;
 using Setout.Workbench.Together;
+using Setout.Workbench.Viewing;
 
 namespace Setout.Workbench;
 
@@ -85,7 +86,8 @@ internal static class WorkbenchHost
         });
         builder.Services.AddRazorComponents();
         builder.Services.AddSingleton<IDocumentStore>(store);
-        builder.Services.AddSingleton(new KeptPieces(store, place));
+        builder.Services.AddHttpContextAccessor();
+        builder.Services.AddSingleton(all => new KeptPieces(store, place, () => Viewer.Of(all.GetRequiredService<IHttpContextAccessor>().HttpContext).Unit));
         builder.Services.AddSingleton(new Samples(samples));
         builder.Services.AddSingleton<ChangeWatch>();
         builder.Services.AddSingleton<PieceChanges>();
@@ -131,6 +133,7 @@ internal static class WorkbenchHost
         app.MapRestoring();
         app.MapImporting();
         app.MapTogether();
+        app.MapViewing();
         app.MapAssets();
         app.MapFallback("{**path}", (HttpContext http) => Pages.Show<UnknownPage>(UnknownView.Page(http.Request.Path), StatusCodes.Status404NotFound));
         return app;

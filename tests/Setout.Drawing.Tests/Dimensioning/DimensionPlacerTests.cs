@@ -41,6 +41,27 @@ public sealed class DimensionPlacerTests
     public void Place_AnyChains_NoFigureTouchesTheDrawing() => s_chains.Holds(chains =>
         DimensionPlacer.Place(s_outline, chains, s_style).Figures.All(f => !f.Ink.Overlaps(s_outline)), iter: 2000);
 
+    /// <summary>The strokes at the ends of a dimension never run through a figure, nor touch it.</summary>
+    [Fact]
+    public void Place_AnyChains_NoFigureLiesOnAnEndStroke() => s_chains.Holds(chains =>
+    {
+        DimensionLayout layout = DimensionPlacer.Place(s_outline, chains, s_style);
+        Box[] strokes = [.. ((GroupItem)layout.Items[0]).Items.OfType<LineItem>().Where(l => l.Ink == Ink.Part).Select(l => new Box(l.From.X, l.To.Y, l.To.X, l.From.Y))];
+        return layout.Figures.All(f => !strokes.Any(f.Ink.Grown(0.3).Overlaps));
+    }, iter: 2000);
+
+    /// <summary>A figure with no room along its upright line stands level on it, and so do all of its chain; one with no room at all stands beside, level too.</summary>
+    [Fact]
+    public void Place_UprightChainWithAShortSpan_StandsLevel()
+    {
+        PlacedFigure[] figures = [.. Layout(Side.Right, (0, 30, "6"), (30, 40, "4 15/16"), (40, 43, "1/2"), (43, 70, "11")).Figures];
+
+        Assert.All(figures, f => Assert.Equal(0, f.Text.Turn));
+        Assert.Equal([false, false, true, false], figures.Select(f => f.IsAside));
+        Assert.Equal(35, (figures[1].Ink.Top + figures[1].Ink.Bottom) / 2, 0);
+        Assert.True(figures[2].Ink.Left > figures[1].Ink.Right);
+    }
+
     [Fact]
     public void Place_AnyChains_EveryFigureIsDrawnOnceAndInsideTheBounds() => s_chains.Holds(chains =>
     {

@@ -12,6 +12,7 @@ namespace Setout.Shop.Tests.Drawings;
 public class PieceViewTests
 {
     private static readonly PaperBox[] s_papers = [new(200, 116), new(175, 110), new(100, 130)];
+    private static readonly PaperBox s_phone = new(88, 130) { LeastShrunk = 1 };
 
     private static string[] Files => [.. Repository.FilesIn("samples", "*.yaml").Concat(Repository.FilesIn("tests/Setout.Shop.Tests/SettingOut/Pieces", "*.yaml")).Where(f => !f.EndsWith("shop.yaml", StringComparison.Ordinal))];
 
@@ -34,16 +35,48 @@ public class PieceViewTests
         {
             foreach (PaperBox paper in s_papers)
             {
-                Scene scene = PieceView.Draw(set, from, paper).Scene;
-                TextItem[] texts = [.. Texts(scene.Items)];
-                var sheet = new Box(0, 0, scene.Width, scene.Height);
-                Assert.All(texts, t => Assert.True(sheet.Holds(Box.Of(t)), $"{from}: '{t.Text}' runs off the paper."));
-                Box[] inks = [.. texts.Select(t => Box.Of(t).Grown(-0.12 * t.Size))];
-                for (int i = 0; i < inks.Length; i++)
-                    for (int j = i + 1; j < inks.Length; j++)
-                        Assert.False(inks[i].Overlaps(inks[j]), $"{from} on {paper.Width} mm: '{texts[i].Text}' lies on '{texts[j].Text}'.");
+                NoFigureClashesOrSpills(PieceView.Draw(set, from, paper).Scene, $"{from} on {paper.Width} mm");
             }
         }
+    }
+
+    private static void NoFigureClashesOrSpills(Scene scene, string where)
+    {
+        TextItem[] texts = [.. Texts(scene.Items)];
+        var sheet = new Box(0, 0, scene.Width, scene.Height);
+        Assert.All(texts, t => Assert.True(sheet.Holds(Box.Of(t)), $"{where}: '{t.Text}' runs off the paper."));
+        Box[] inks = [.. texts.Select(t => Box.Of(t).Grown(-0.12 * t.Size))];
+        for (int i = 0; i < inks.Length; i++)
+            for (int j = i + 1; j < inks.Length; j++)
+                Assert.False(inks[i].Overlaps(inks[j]), $"{where}: '{texts[i].Text}' lies on '{texts[j].Text}'.");
+    }
+
+    /// <summary>On the paper of a phone nothing is shrunk, whatever is chosen: figures stay as large as they are.</summary>
+    [Theory]
+    [MemberData(nameof(Pieces))]
+    public void DrawFew_EachViewAndEachThingChosen_KeepsItsFiguresLargeAndApart(string file)
+    {
+        SetPiece set = Set(file);
+        foreach (Views from in PieceView.All)
+        {
+            foreach (string chosen in set.Openings.Select(o => o.Key).Concat(set.Piece.Members.Select(m => m.Key)).Prepend(""))
+            {
+                Scene scene = PieceView.DrawFew(set, from, s_phone, chosen).Scene;
+                Assert.Equal(s_phone.Width, scene.Width, 6);
+                NoFigureClashesOrSpills(scene, $"{from} with '{chosen}' chosen");
+            }
+        }
+    }
+
+    [Fact]
+    public void DrawFew_Bench_ShowsTheWholeTheBaysAndWhatIsChosen()
+    {
+        SetPiece set = Named("luthiers-bench");
+        string[] Figures(string chosen) => [.. Groups(PieceView.DrawFew(set, Views.Front, s_phone, chosen).Scene.Items).SelectMany(g => g.Items.OfType<TextItem>()).Where(t => t.HasGround).Select(t => t.Text.PlainText).Order(StringComparer.Ordinal)];
+
+        Assert.Equal(["21", "21", "22", "34", "78"], Figures(""));
+        Assert.Equal(["21", "21", "22", "34", "4", "78"], Figures("L1"));
+        Assert.Equal(["21", "21", "22", "34", "4", "78"], Figures("L1.front.height"));
     }
 
     /// <summary>A dimension is as long as it says, but for what rounding left of what was given.</summary>

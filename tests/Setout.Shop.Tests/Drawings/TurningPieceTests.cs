@@ -65,16 +65,52 @@ public class TurningPieceTests
         TurningInput input = TurningPiece.Input(set);
         Scene scene = TurningView.Draw(input, new(0, 0, 0), new PaperBox(200, 200));
         double? scale = null;
-        foreach (GroupItem group in scene.Items.Cast<GroupItem>())
+        Assert.Equal(input.Blocks.Length, scene.Items.Length);
+        foreach (IGrouping<string, GroupItem> member in scene.Items.Cast<GroupItem>().GroupBy(g => g.Key))
         {
-            Block block = input.Blocks.Single(b => b.Key == group.Key);
-            ShapeItem face = Assert.IsType<ShapeItem>(Assert.Single(group.Items));
-            double wide = face.Corners.Max(c => c.X) - face.Corners.Min(c => c.X), high = face.Corners.Max(c => c.Y) - face.Corners.Min(c => c.Y);
-            scale ??= wide / (block.High.X - block.Low.X);
-            Assert.Equal(scale.Value * (block.High.X - block.Low.X), wide, 6);
-            Assert.Equal(scale.Value * (block.High.Z - block.Low.Z), high, 6);
+            // A member with grooves is of several blocks, of which each has one face to the front.
+            Block[] blocks = [.. input.Blocks.Where(b => b.Key == member.Key)];
+            Assert.Equal(blocks.Length, member.Count());
+            Assert.All(member, g => Assert.Single(g.Items.OfType<ShapeItem>()));
+            Point[] corners = [.. member.SelectMany(g => g.Items.OfType<ShapeItem>()).SelectMany(f => f.Corners)];
+            double wide = corners.Max(c => c.X) - corners.Min(c => c.X), high = corners.Max(c => c.Y) - corners.Min(c => c.Y);
+            double width = blocks.Max(b => b.High.X) - blocks.Min(b => b.Low.X), height = blocks.Max(b => b.High.Z) - blocks.Min(b => b.Low.Z);
+            scale ??= wide / width;
+            Assert.Equal(scale.Value * width, wide, 6);
+            Assert.Equal(scale.Value * height, high, 6);
         }
-        Assert.Equal(set.Parts.Sum(p => p.Placements.Length), scene.Items.Length);
+        Assert.Equal(set.Parts.Sum(p => p.Placements.Length), scene.Items.Cast<GroupItem>().Select(g => g.Key).Distinct().Count());
+    }
+
+    /// <summary>A top has the hole of its well: looking straight down, nothing of the top lies over it, and its edge is drawn with no line across the top.</summary>
+    [Fact]
+    public void Draw_TopWithAWell_HasItsHole()
+    {
+        SetPiece set = Sample.Source(File.ReadAllText(Setout.Testing.Repository.PathOf("tests/Setout.Shop.Tests/SettingOut/Pieces/tops.yaml")), null).SetOut();
+        CutOut well = set.CutOuts.First(c => set.Piece.Members.OfType<Setout.Core.Pieces.Top>().Any(t => t.Wells.Any(w => w.Key == c.Key)));
+        TurningInput input = TurningPiece.Input(set);
+        Block[] top = [.. input.Blocks.Where(b => b.Key.Split('#')[0] == well.Part)];
+        Assert.NotEmpty(top);
+        double At(Setout.Core.Measures.ExactLength length) => (double)length.ToNearestTick().ToMillimetres();
+        double x = At(well.Space.X + (well.Space.SizeX / 2)), y = At(well.Space.Y + (well.Space.SizeY / 2));
+        Assert.DoesNotContain(top, b => b.Low.X < x && x < b.High.X && b.Low.Y < y && y < b.High.Y);
+        Assert.Contains(top.SelectMany(b => b.Edges), e => Math.Abs(e.From.X - At(well.Space.X)) < 0.01 && Math.Abs(e.To.X - e.From.X) < 0.01 && Math.Abs(e.From.Z - e.To.Z) < 0.01);
+        double across = top.Min(b => b.Low.Y);
+        Assert.DoesNotContain(top.SelectMany(b => b.Edges), e => e.From.X == e.To.X && e.From.Z == e.To.Z && Math.Min(e.From.Y, e.To.Y) == across && e.From.X > top.Min(b => b.Low.X) && e.From.X < top.Max(b => b.High.X) - 0.01);
+    }
+
+    /// <summary>The side of a drawer has the groove of its bottom: no block of it lies where that is, and it is as large as it was.</summary>
+    [Fact]
+    public void Input_DrawerSide_HasItsGroove()
+    {
+        SetPiece set = Sample.Source("jar-cabinet").SetOut();
+        Part side = set.Parts.First(p => p.Role == PartRole.BoxSide);
+        Block[] blocks = [.. TurningPiece.Input(set).Blocks.Where(b => b.Key == $"{side.Key}#1")];
+        // Behind the groove, above it, below it, and before and after where it is stopped.
+        Assert.Equal(5, blocks.Length);
+        double In(Block b) => (b.High.X - b.Low.X) * (b.High.Y - b.Low.Y) * (b.High.Z - b.Low.Z);
+        double whole = (blocks.Max(b => b.High.X) - blocks.Min(b => b.Low.X)) * (blocks.Max(b => b.High.Y) - blocks.Min(b => b.Low.Y)) * (blocks.Max(b => b.High.Z) - blocks.Min(b => b.Low.Z));
+        Assert.InRange(blocks.Sum(In) / whole, 0.9, 0.999);
     }
 
     /// <summary>It stays on its paper from wherever it is looked at, and as large: a hand that turns it does not see it grow.</summary>
@@ -85,7 +121,7 @@ public class TurningPieceTests
         for (int turn = 0; turn < 360; turn += 15)
             for (int tip = -90; tip <= 90; tip += 30)
                 foreach (double apart in new[] { 0, 1.0, 2.0 })
-                    Assert.All(TurningPiece.Draw(set, new(turn, tip, apart), new PaperBox(100, 80)).Items.Cast<GroupItem>().SelectMany(g => g.Items).Cast<ShapeItem>().SelectMany(s => s.Corners),
+                    Assert.All(TurningPiece.Draw(set, new(turn, tip, apart), new PaperBox(100, 80)).Items.Cast<GroupItem>().SelectMany(g => g.Items).OfType<ShapeItem>().SelectMany(s => s.Corners),
                         c => Assert.True(c is { X: >= 0 and <= 100, Y: >= 0 and <= 80 }, $"{turn} {tip} {apart}: {c}"));
     }
 
@@ -96,7 +132,8 @@ public class TurningPieceTests
         [
             .. blocks.Select(b =>
             {
-                (double x, double y, double z) = (apart * (b.Low.X + b.High.X - middle.Item1) / 2, apart * (b.Low.Y + b.High.Y - middle.Item2) / 2, apart * (b.Low.Z + b.High.Z - middle.Item3) / 2);
+                Spot own = b.Around ?? new((b.Low.X + b.High.X) / 2, (b.Low.Y + b.High.Y) / 2, (b.Low.Z + b.High.Z) / 2);
+                (double x, double y, double z) = (apart * (own.X - (middle.Item1 / 2)), apart * (own.Y - (middle.Item2 / 2)), apart * (own.Z - (middle.Item3 / 2)));
                 return (new Spot(b.Low.X + x, b.Low.Y + y, b.Low.Z + z), new Spot(b.High.X + x, b.High.Y + y, b.High.Z + z));
             }),
         ];

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Setout.Core.Workings;
+using Setout.Cutting;
+using Setout.Cutting.Boards;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
 
@@ -39,6 +41,29 @@ public partial class FewerSettingsTests
         Assert.Equal(decimal.Parse(told.Groups[1].ValueSpan, CultureInfo.InvariantCulture), plainer.Cost.Amount - plan.Cost.Amount);
         Assert.Equal(int.Parse(told.Groups[3].ValueSpan, CultureInfo.InvariantCulture), plainer.Runs.Settings);
         Assert.DoesNotContain(plainer.Findings, f => f.Code == "layout.plainer");
+    }
+
+    /// <summary>Whoever takes the best so far gets the whole plan without the looks at plain strips, which take longest.</summary>
+    [Fact]
+    public void Make_BestSoFarIsTaken_NothingIsLaidOutOnceMore()
+    {
+        using var enough = new CancellationTokenSource();
+        var told = new List<string>();
+        Plan plan = new PlanMaker(SheetSolvers.Default, BoardSolvers.Default).Make(Sample.Source(Many(), null), LayoutEffort.Steps(SolverOptions.Default with { Enough = enough.Token }), new Told(words =>
+        {
+            told.Add(words);
+            enough.Cancel();
+        }), TestContext.Current.CancellationToken);
+        Assert.DoesNotContain(told, t => t.Contains("plain strips", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Findings, f => f.Code == "layout.plainer");
+        Assert.All(plan.Sheets, s => Assert.Empty(s.Outcome.Layout.LeftOut));
+        Assert.NotEmpty(plan.Runs.Runs);
+        Assert.Contains("at the saws", told[^1], StringComparison.Ordinal);
+    }
+
+    private sealed class Told(Action<string> tell) : IProgress<string>
+    {
+        public void Report(string value) => tell(value);
     }
 
     /// <summary>An offer speaks of the settings that the plan has in the end, whichever material was made plainer after it.</summary>

@@ -188,7 +188,7 @@ public class LogTextTests
 
     [Fact]
     public void Exactly_AnyLength_ReadsBackExactly() => s_length.Holds(length =>
-        LengthText.Parse(LogText.Exactly(length), LengthUnit.Millimetre).Value == length && LengthText.Parse(LogText.Exactly(length), LengthUnit.Inch).Value == length);
+        LengthText.Parse(NamedLength.Exactly(length), LengthUnit.Millimetre).Value == length && LengthText.Parse(NamedLength.Exactly(length), LengthUnit.Inch).Value == length);
 
     [Fact]
     public void Write_WhatWouldNotReadBack_IsRefusedWithTheReason()

@@ -27,6 +27,7 @@ public sealed class EveryPageTests(Room room)
             pages.Add("/piece/jar-cabinet/history");
             pages.Add("/piece/jar-cabinet/history?state=4");
             pages.Add("/keeping");
+            pages.Add("/viewing?back=/keeping");
             pages.Add("/together");
             pages.Add("/together?piece=jar-cabinet&piece=luthiers-bench");
             pages.Add("/piece/plan-chest?view=side&size=C.depth");

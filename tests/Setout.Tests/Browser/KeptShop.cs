@@ -49,6 +49,14 @@ internal sealed class KeptShop : IAsyncDisposable
         Taken(new EditText(there.Id, there.Revision, "changed elsewhere", edit(there.Text)));
     }
 
+    /// <summary>The same at this very moment, for what depends on which came first.</summary>
+    public void ChangeNow(string name, Func<string, string> edit)
+    {
+        Document there = Database.Find(name)!;
+        Assert.IsType<ChangeTaken>(Database.Make(Setout.Shop.Documents.Change.Of($"t{++_changes}", TimeProvider.System.GetUtcNow().ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture),
+            new EditText(there.Id, there.Revision, "changed elsewhere", edit(there.Text)))));
+    }
+
     public string Text(string name) => Database.Find(name)!.Text;
 
     /// <summary>Appends an entry to the log of a piece.</summary>

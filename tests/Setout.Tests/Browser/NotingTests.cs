@@ -1,3 +1,4 @@
+// Over 200 lines: what is read, marked, upset, mended and taken back is one story, told on one piece.
 using System.Net;
 using Microsoft.Playwright;
 using Setout.Shop.Texts;
@@ -47,7 +48,7 @@ public sealed class NotingTests(Room room)
         await using Sheet sheet = await At(shop, $"{Piece}?size=boxes.thickness");
         await ReadAsync(sheet.Page, "0.465", "1");
         await Assertions.Expect(sheet.Page.Locator("#moved")).ToContainTextAsync("thickness of sheet 1: 0.465 in");
-        await Assertions.Expect(sheet.Page.Locator("#voice")).ToContainTextAsync("no length or width of a part moved");
+        await Assertions.Expect(sheet.Page.Locator("#voice")).ToContainTextAsync("No length or width of a part moved");
         Assert.Equal("boxes.sheet-1.thickness", Assert.IsType<ReadingEntry>(Assert.Single(LogOf(shop).Entries)).Key.Text);
         Assert.Empty(sheet.Complaints);
     }
@@ -123,6 +124,52 @@ public sealed class NotingTests(Room room)
         await Assertions.Expect(page.Locator("[data-upset='L1.play']")).ToHaveCountAsync(1);
         Assert.Equal(mended + 1, LogOf(shop).Entries.Length);
         Assert.Empty(sheet.Complaints);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Remedy_OfSeveralFacts_IsTakenBackByOnePress(bool fromWhatMoved)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await UpsetAsync(shop);
+        await using Sheet sheet = await At(shop, $"{Piece}?size=L1.side");
+        IPage page = sheet.Page;
+        int before = LogOf(shop).Entries.Length;
+        string upsets = await page.Locator("[data-upset]").EvaluateAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')");
+        ILocator upset = page.Locator("[data-upset='L1.play']");
+        // The one that comes to the most: what is cut anew and what is read then.
+        await upset.Locator(".remedies summary").Last.ClickAsync();
+        await upset.GetByRole(AriaRole.Button, new() { Name = "It is done so" }).Last.ClickAsync();
+        await Assertions.Expect(upset).ToHaveCountAsync(0);
+        int written = LogOf(shop).Entries.Length - before;
+        Assert.True(written > 1, $"{written} entries");
+        if (fromWhatMoved) await page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
+        else
+        {
+            await page.GotoAsync($"{Piece}/facts");
+            await page.GetByRole(AriaRole.Button, new() { Name = $"Take back all {written} that were written in one" }).ClickAsync();
+        }
+        await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("Taken back");
+        await Assertions.Expect(page.Locator("[data-upset='L1.play']")).ToHaveCountAsync(1);
+        // All of them in one change, and nothing else.
+        Assert.Equal(before + (2 * written), LogOf(shop).Entries.Length);
+        Assert.Equal(before, LogOf(shop).Standing.Count());
+        await page.GotoAsync($"{Piece}?size=L1.side");
+        Assert.Equal(upsets, await page.Locator("[data-upset]").EvaluateAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')"));
+        Assert.Empty(sheet.Complaints);
+    }
+
+    [Fact]
+    public async Task DueAtTheSaw_WholeDrawersAreOffered()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        Assert.Equal(HttpStatusCode.Redirect, await PostAsync(shop, "read", "a1", ("key", "L.width"), ("value", "19 9/16")));
+        string page = await shop.Client.GetStringAsync($"{Piece}/break-down");
+        System.Text.RegularExpressions.Match whole = System.Text.RegularExpressions.Regex.Match(page, "<option value=\"([^\"]+)\">all of drawer L1, ");
+        Assert.True(whole.Success);
+        Assert.Equal(HttpStatusCode.Redirect, await PostAsync(shop, "mark", "a2", ("progress", "cut"), ("what", whole.Groups[1].Value)));
+        Assert.All(Assert.IsType<MarkEntry>(LogOf(shop).Entries[^1]).Keys, k => Assert.StartsWith("L1.", k, StringComparison.Ordinal));
     }
 
     [Fact]

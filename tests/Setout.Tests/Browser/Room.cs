@@ -41,7 +41,7 @@ public sealed class Room : IAsyncLifetime
     }
 
     /// <summary>A window of its own.</summary>
-    internal async Task<Sheet> OpenAsync(int width = 1440, ColorScheme scheme = ColorScheme.Light, bool hasScript = true, string? address = null)
+    internal async Task<Sheet> OpenAsync(int width = 1440, ColorScheme scheme = ColorScheme.Light, bool hasScript = true, string? address = null, bool hasTouch = false)
     {
         IBrowserContext context = await _browser!.NewContextAsync(new()
         {
@@ -50,6 +50,8 @@ public sealed class Room : IAsyncLifetime
             JavaScriptEnabled = hasScript,
             BaseURL = address ?? Address,
             ReducedMotion = ReducedMotion.Reduce,
+            HasTouch = hasTouch,
+            IsMobile = hasTouch,
         });
         return new(context, await context.NewPageAsync(), address ?? Address);
     }

@@ -20,7 +20,7 @@ internal sealed class Bench(SetPiece set)
 
     public Proof Proof { get; } = new(set);
 
-    private LengthFormat Format { get; } = LengthFormat.For(set.Piece.Unit);
+    private LengthFormat Format { get; } = LengthFormat.For(set.Piece.Shown);
 
     /// <summary>A length for people.</summary>
     public string Say(ExactLength length) => Format.Text(length);

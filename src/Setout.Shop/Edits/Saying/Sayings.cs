@@ -1,5 +1,6 @@
 // Over 200 lines: one walk along a text and its schema, each way to write a value in turn.
 using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
 using Setout.Shop.Texts;
 
 namespace Setout.Shop.Edits.Saying;
@@ -50,6 +51,9 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             thing is null ? [] : [.. things.Where(t => Holds(t, thing) && t.Node is YamlMap).Select(Named)],
             [.. things.Where(t => t.Node is YamlMap && (thing is null || Holds(thing, t)) && !things.Any(m => Holds(m, t) && (thing is null || Holds(thing, m)))).Select(Named)]);
     }
+
+    /// <summary>The same for a person who is shown figures in a unit of his own: see <see cref="EditChoice.For"/>.</summary>
+    public Sayings For(LengthUnit own, LengthUnit shown) => own == shown ? this : this with { All = [.. All.Select(s => s with { Choice = s.Choice.For(own, shown) })] };
 
     private sealed class Walk(YamlMap root)
     {
@@ -134,12 +138,14 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             SchemaNode kind = word ?? words!;
             string value = there switch { YamlScalar scalar => scalar.Text, YamlList list => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)), _ => "" };
             EditField field = OfWord("value", name, about, kind, value, !isRequired, words is not null);
+            if (name == "unit" && at.Owner.Length == 0 && at.Steps.Length == 1)
+                return new(Id(at, ""), Fillings.Capital(name), [field with { Usual = $"{about} Every size stays as it is: figures that stand there bare are given their unit first." }], v => new ChangeUnit(v.Text("value") ?? "in"));
             return new(Id(at, ""), Fillings.Capital(name), [field], v => v.Text("value") is not { } text ? new ClearAny(at)
                 : words is not null && (word is null || there is YamlList || text.Contains(',', StringComparison.Ordinal)) ? new SetNode(at, Several(text)) : new SetAny(at, text));
         }
 
         private EditField OfWord(string name, string words, string about, SchemaNode kind, string value, bool mayBeEmpty, bool isSeveral) => isSeveral
-            ? new(name, words, FieldKind.Words, value) { MayBeEmpty = mayBeEmpty, Options = Known(about), Usual = $"{about}{(kind.Options.IsEmpty ? "" : $" Of: {string.Join(", ", kind.Options)}.")} Several apart by commas." }
+            ? new(name, words, kind.Kind == FieldKind.Length ? FieldKind.Lengths : FieldKind.Words, value) { MayBeEmpty = mayBeEmpty, Options = Known(about), Usual = $"{about}{(kind.Options.IsEmpty ? "" : $" Of: {string.Join(", ", kind.Options)}.")} Several apart by commas." }
             : new(name, words, kind.Kind, value) { MayBeEmpty = mayBeEmpty, Options = kind.Kind == FieldKind.Words ? Known(about) : kind.Options, Usual = about };
 
         // A form with all words of a map at once, maps that it must have written out within it.

@@ -68,7 +68,8 @@ internal sealed record SchemaNode(JsonElement At, string Name, string Words)
     public FieldKind Kind => !Options.IsEmpty ? FieldKind.OneOf : Name switch
     {
         "length" or "length-or-zero" => FieldKind.Length,
-        "share" => FieldKind.Share,
+        "share" or "graduation" => FieldKind.Share,
+        "size" => FieldKind.Size,
         _ => At.TryGetProperty("type", out JsonElement type) && type.ValueKind == JsonValueKind.String && type.GetString() == "integer" ? FieldKind.Count : FieldKind.Words,
     };
 

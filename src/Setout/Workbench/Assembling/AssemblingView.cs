@@ -42,7 +42,7 @@ public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Ste
         {
             (string lift, string advice) = WeightWords.Lift(set, step);
             return new(Figures.Phrase(step.Words), [.. step.Parts.Select(Part)],
-                step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Unit).Format(diagonal)) : Phrase.Empty, lift, WeightWords.Mind(set, step, advice));
+                step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Shown).Format(diagonal)) : Phrase.Empty, lift, WeightWords.Mind(set, step, advice));
         }
         return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], set.IsStopped ? "" : WeightWords.Whole(set), Cautions.Deference);
     }

@@ -12,8 +12,6 @@ namespace Setout.Workbench.Beginning;
 /// <summary>Beginning a piece: from nothing, or with a copy of a sample.</summary>
 internal static class BeginEndpoints
 {
-    private static readonly string[] s_typed = ["name", "width", "height", "depth"];
-
     public static void MapBeginning(this IEndpointRouteBuilder routes) => routes.MapPost("/new", async (HttpRequest request, PieceChanges changes, Samples samples) =>
     {
         (IFormCollection? fields, IResult? refusal) = await ChangeEndpoints.FormAsync(request);
@@ -21,7 +19,7 @@ internal static class BeginEndpoints
         string Typed(string field) => fields[field].ToString().Trim();
         (string? name, Finding? fault) = Typed("sample") is { Length: > 0 } sample ? FromSample(changes, samples, Typed("change"), sample) : FromNothing(changes, Typed);
         return name is not null ? Results.Redirect(Links.Stage(name, ""))
-            : Pages.Show<RefusedPage>(RefusedView.Of(fault!, string.Join('\n', s_typed.Select(Typed).Where(t => t.Length > 0)), Links.Shelf), StatusCodes.Status422UnprocessableEntity);
+            : Pages.Show<RefusedPage>(RefusedView.Of(fault!, request, fields, Links.Shelf), StatusCodes.Status422UnprocessableEntity);
     });
 
     private static (string?, Finding?) FromSample(PieceChanges changes, Samples samples, string id, string sample) => samples.Text(sample) is { } text

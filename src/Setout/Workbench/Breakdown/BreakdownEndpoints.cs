@@ -18,7 +18,7 @@ internal static class BreakdownEndpoints
                 PlanAtTheSaw? atTheSaw = await PieceDoor.SoonAsync(runs.OfAsync(file, source, isAnew), request, cancel);
                 OpenPiece piece = door.Opened(file, source, desk.PlanIfReady(name, source));
                 if (atTheSaw is not null) return Pages.Show<BreakdownPage>(BreakdownView.Of(piece, atTheSaw, isAnew, run, cut));
-                return Pages.Show<BreakdownPage>(BreakdownView.Waiting(piece, desk.Last(name), WaitingView.Of(desk, piece, Links.Stage(name, "break-down"))));
+                return Pages.Show<BreakdownPage>(BreakdownView.Waiting(piece, desk.Last(name, piece.Set.Piece.Shown), WaitingView.Of(desk, piece, Links.Stage(name, "break-down"))));
             }, cancel));
         routes.MapPost("/piece/{name}/cut", async (string name, HttpRequest request, KeptPieces pieces, RunDesk runs, RunChanges changes, CancellationToken cancel) =>
         {

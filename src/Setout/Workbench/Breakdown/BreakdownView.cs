@@ -5,6 +5,7 @@ using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Shop.Runs;
 using Setout.Workbench.Changing;
+using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -30,6 +31,9 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
     /// <summary>The word of an address that asks for a plan of what is left, whatever was begun.</summary>
     internal const string Anew = "anew";
 
+    /// <summary>What moved by the last thing that happened; null where nothing has.</summary>
+    public MovedView? Moved { get; init; }
+
     /// <summary>How far the runs are; null while a plan is waited for.</summary>
     public MarkedRuns? Marked { get; init; }
 
@@ -48,8 +52,8 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
         FormHead Form() => new(Links.Stage(piece.Name, "cut"), ChangeForm.NewId(), piece.File.Document.Revision, page + "#runs");
         return view with
         {
-            Notes = at.GivenUp is { } given ? [Note.Of(given, piece.File.FileName), .. view.Notes] : view.Notes,
-            Marked = new(MarkedRuns.Of(piece.Source, piece.Set, at, Form, r => Href(r, 0)), at.Sawn.Id, Links.Stage(piece.Name, "facts"), at.IsInHand ? Links.Stage(piece.Name, "break-down") + "?plan=" + Anew : null, []),
+            Notes = [.. at.Told.Select(f => Note.Of(f, piece.File.FileName)), .. view.Notes],
+            Marked = new(MarkedRuns.Of(piece.Source, piece.Set, at, Form, r => Href(r, 0)), at.Sawn.Id, Links.Stage(piece.Name, "facts"), at.IsInHand ? Links.Stage(piece.Name, "break-down") + "?plan=" + Anew : null, []) { Buy = Links.Stage(piece.Name, "buy") },
             Step = SawStep.Of(at.Plan, view.Runs.Runs, run ?? next ?? 1, cut ?? 0, Href),
         };
     }
@@ -60,7 +64,10 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
 
     private static BreakdownView Of(OpenPiece piece, Plan plan) => new(
         PieceHead.Of(piece, "break-down"), StoppedNotes.Of(piece, plan),
-        MaterialsOf(plan), CautionsOf(plan), RunWords.Of(plan));
+        MaterialsOf(plan), CautionsOf(plan), RunWords.Of(plan))
+    {
+        Moved = MovedView.Of(piece, Links.Stage(piece.Name, "break-down")),
+    };
 
     /// <summary>The drawings of a plan.</summary>
     internal static ImmutableArray<BrokenMaterial> MaterialsOf(Plan plan) =>

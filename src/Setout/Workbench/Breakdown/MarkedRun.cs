@@ -16,7 +16,11 @@ namespace Setout.Workbench.Breakdown;
 /// <param name="Form">What goes along when it is marked; null where it cannot be yet.</param>
 /// <param name="Wait">Why it cannot be marked yet; empty where it can, or is.</param>
 /// <param name="Step">The page with its first step; empty for none.</param>
-public sealed record MarkedRun(string Cut, string Entry, bool IsNext, FormHead? Form, string Wait, string Step);
+public sealed record MarkedRun(string Cut, string Entry, bool IsNext, FormHead? Form, string Wait, string Step)
+{
+    /// <summary>The sheets and boards that it begins, by their letters, of which the rack does not know; empty for none.</summary>
+    public string NotInRack { get; init; } = "";
+}
 
 /// <summary>How far the runs of a plan are.</summary>
 /// <param name="Runs">In the order of the runs.</param>
@@ -26,6 +30,9 @@ public sealed record MarkedRun(string Cut, string Entry, bool IsNext, FormHead? 
 /// <param name="Pieces">The pieces that are broken down together, by their documents; none for one piece.</param>
 public sealed record MarkedRuns(ImmutableArray<MarkedRun> Runs, string PlanId, string Facts, string? PlanAnew, ImmutableArray<string> Pieces)
 {
+    /// <summary>Where wood is said to be bought.</summary>
+    public string Buy { get; init; } = ShopPages.ShopLinks.Shop;
+
     /// <summary>Of a plan.</summary>
     /// <param name="source">The texts as they are now.</param>
     /// <param name="set">Set out from them.</param>
@@ -40,8 +47,15 @@ public sealed record MarkedRuns(ImmutableArray<MarkedRun> Runs, string PlanId, s
             if (WoodLedger.EntryOf(source.Log, at.Sawn.Id, number) is { } there) return new($"cut {there.At.Replace('T', ' ')[..Math.Min(there.At.Length, 16)]}", there.Id, false, null, "", step(number));
             // Only for what it says: nothing is marked here.
             Finding? refusal = RunMarking.Of(source, set, at.Sawn, number, "e0", "2026-01-01T00:00:00Z").Refusal;
-            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number));
+            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number)) { NotInRack = NotInRack(at.Sawn, number) };
         }
         return [.. at.Sawn.Runs.Runs.Select(r => One(r.Number))];
+    }
+
+    private static string NotInRack(SawnPlan plan, int number)
+    {
+        Cutting.Runs.Run run = plan.Runs.Runs.First(r => r.Number == number);
+        return string.Join(", ", plan.TakenBy(run).Where(b => plan.MadeBy(b.Id) is null && plan.Materials[b.Material].Stock[b.Stock].Source == Shop.Texts.WoodSource.Bought)
+            .Select(b => plan.Names[b.Id]).Where(n => n.Length > 0).Distinct());
     }
 }

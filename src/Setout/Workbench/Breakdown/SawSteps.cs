@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Shop.Runs;
 
@@ -14,7 +15,7 @@ namespace Setout.Workbench.Breakdown;
 /// <param name="Back">The step before; null for the first.</param>
 /// <param name="On">The step after; null for the last.</param>
 /// <param name="Where">Such as <c>step 3 of 41</c>.</param>
-public sealed record SawStep(string Title, ImmutableArray<Phrase> Lines, string Desk, string Phone, string? Back, string? On, string Where)
+public sealed record SawStep(string Title, ImmutableArray<ImmutableArray<SaidStretch>> Lines, string Desk, string Phone, string? Back, string? On, string Where)
 {
     /// <summary>The number of its run.</summary>
     public int Run { get; init; }
@@ -37,12 +38,12 @@ public sealed record SawStep(string Title, ImmutableArray<Phrase> Lines, string 
         if (of == 0)
         {
             IEnumerable<string> lines = [.. here.Before, $"{here.Saw}.", .. here.Setting, .. here.Notes, $"Mind: {here.MindInTurn}"];
-            return new($"{here.Heading}: set up", [.. lines.Select(Figures.Phrase)], "", "", Href(at - 1), Href(at + 1), where) { Run = here.Run.Number };
+            return new($"{here.Heading}: set up", [.. lines.Select(l => PageWords.Of(l))], "", "", Href(at - 1), Href(at + 1), where) { Run = here.Run.Number };
         }
         WordedCuts cuts = here.Cuts[of - 1];
         string Drawn(double width, double most) => SvgWriter.Write(CutPicture.Of(plan, here.Run, cuts.Cuts[0], width, most), SvgOptions.Inline);
         return new(here.Heading,
-            [.. new[] { $"{cuts.From}, {cuts.Often} ({cuts.Material})", cuts.Edge, $"off: {cuts.Off}", $"remains: {cuts.Remains}" }.Select(Figures.Phrase)],
+            [.. new[] { $"{cuts.From}, {cuts.Often} ({cuts.Material})", cuts.Edge, $"off: {cuts.Off}", $"remains: {cuts.Remains}" }.Select(l => PageWords.Of(l))],
             Drawn(150, 80), Drawn(88, 80), Href(at - 1), Href(at + 1), where)
         { Run = here.Run.Number };
     }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Microsoft.AspNetCore.Http.Features;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Facts;
@@ -21,15 +22,22 @@ internal static class ChangeEndpoints
     }
 
     /// <summary>Reads a form; null with the answer where it cannot be read.</summary>
-    public static async Task<(IFormCollection? Fields, IResult? Refusal)> FormAsync(HttpRequest request)
+    /// <param name="request">With the form.</param>
+    /// <param name="limits">How much it may hold; the usual by default.</param>
+    public static async Task<(IFormCollection? Fields, IResult? Refusal)> FormAsync(HttpRequest request, FormOptions? limits = null)
     {
         try
         {
-            return (await request.ReadFormAsync(), null);
+            return (await (limits is null ? request.ReadFormAsync() : request.ReadFormAsync(limits)), null);
         }
-        catch (Exception broken) when (broken is InvalidDataException or BadHttpRequestException or IOException)
+        catch (Exception broken) when (broken is InvalidDataException or BadHttpRequestException)
         {
             return (null, Results.Text("This form cannot be read, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest));
+        }
+        catch (Exception full) when (full is IOException or UnauthorizedAccessException)
+        {
+            // Files that come with a form wait in the folder for temporary files.
+            return (null, Results.Text($"What was sent could not be taken, so nothing was changed: {full.Message}\nLook whether '{Path.GetTempPath()}' may be written to and has room, go back and send it again.\n", statusCode: StatusCodes.Status507InsufficientStorage));
         }
     }
 
@@ -48,10 +56,8 @@ internal static class ChangeEndpoints
         if (ChangeForm.Of(fields, home) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest);
         ChangeOutcome outcome = make(form, fields);
         if (outcome.Fault is not { } fault) return Results.Redirect(next(form, outcome));
-        string typed = fields["text"].ToString() is { Length: > 0 } text ? text : string.Join('\n', fields.Where(f => f.Key.StartsWith(ChangeForm.Field, StringComparison.Ordinal)).Select(f => f.Value.ToString()));
-        return Pages.Show<RefusedPage>(RefusedView.Of(fault, typed, form.Back), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
+        return Pages.Show<RefusedPage>(RefusedView.Of(fault, request, fields, form.Back, outcome.IsConflict), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
     }
-
 
     private static async Task ListenAsync(HttpContext http, ChangeWatch watch, IDocumentStore store, PlanDesk desk, IHostApplicationLifetime life, CancellationToken cancel)
     {

@@ -52,7 +52,7 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
     internal static Edited Propose(PieceSource source, SetPiece set, string text, string key, string choice, IReadOnlyDictionary<string, string> values)
     {
         // Somebody may have gone on: what is offered is looked for in what he saw, and the store says so if it is no more.
-        if ((Choices.For(set, key, source.Shop).FirstOrDefault(c => c.Id == choice) ?? Sayings.Of(text, key)?.All.FirstOrDefault(s => s.Choice.Id == choice)?.Choice) is not { } offered)
+        if ((Choices.For(set, key, source.Shop).FirstOrDefault(c => c.Id == choice) ?? Sayings.Of(text, key)?.For(set.Piece.Unit, set.Piece.Shown).All.FirstOrDefault(s => s.Choice.Id == choice)?.Choice) is not { } offered)
             return new(null, "", [new("edit.not-offered", Severity.Stop, "", "That is not there to be edited any more.", "Look at the drawing as it stands now.")]);
         TextRead<Edit> made = offered.Make(values);
         return made.Value is { } edit ? edit.ApplyTo(text, new EditBench(source.Log, source.Shop, []) { Set = set }) : new(null, "", made.Findings);

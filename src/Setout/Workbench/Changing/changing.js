@@ -1,21 +1,60 @@
 // Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
-import { isDirty, quiet, shown, speak, swap } from './swapping.js';
+import { arrived, give, isDirty, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
 
 const swapped = '[data-swap]';
 
-function put(text, url) {
-  const fresh = new DOMParser().parseFromString(text, 'text/html');
+// What is said when something was made: what moved by it, else the step, else that it is kept.
+const movedOn = page => page.querySelector('p[data-say]')?.textContent ?? '';
+const stepOf = (page, which) => page.querySelector(`[data-key-${which}]`)?.title ?? '';
+const now = () => ({ moved: movedOn(document), undo: stepOf(document, 'undo'), redo: stepOf(document, 'redo') });
+function saidAfter(fresh, before, form) {
+  const moved = movedOn(fresh), step = stepOf(fresh, 'undo'), kept = fresh.querySelector('#history [role="status"]')?.textContent ?? '';
+  if (form.dataset.said) return form.dataset.said;
+  if (moved && moved !== before.moved) return moved;
+  if (form.querySelector('[data-key-undo]')) return `Taken back: ${before.undo}`;
+  if (form.querySelector('[data-key-redo]')) return `Made again: ${before.redo}`;
+  return step && step !== before.undo ? `${step}; ${kept}` : kept;
+}
+
+// A page of another kind is loaded whole: what is said, and where the keyboard was, go along.
+const along = 'setout-along';
+function load(url, said) {
+  try {
+    sessionStorage.setItem(along, JSON.stringify({ said, way: leaving() }));
+  } catch {
+    // Then it is only not said.
+  }
+  if (url && url !== location.href) location.assign(url);
+  else location.reload();
+}
+try {
+  const kept = JSON.parse(sessionStorage.getItem(along) ?? 'null');
+  sessionStorage.removeItem(along);
+  if (kept) {
+    arrived([...kept.way, '#main']);
+    if (kept.said) setTimeout(() => speak(kept.said), 200);
+  }
+} catch {
+  // Nothing was left there.
+}
+
+function put(text, url, said = null) {
+  const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh);
   // What was made may have a page of another kind: an empty shop becomes one with a rack.
   const ids = page => [...page.querySelectorAll(swapped)].map(e => e.id).sort().join(' ');
   if (ids(fresh) !== ids(document)) {
-    if (url && url !== location.href) location.assign(url);
-    else location.reload();
+    load(url, words ?? '');
     return;
   }
   swap(fresh);
   document.title = fresh.title || document.title;
   if (url && url !== location.href) history.pushState(null, '', url);
   document.dispatchEvent(new Event('setout:swapped'));
+  settle();
+  if (words !== undefined) {
+    document.dispatchEvent(new CustomEvent('setout:made', { detail: words }));
+    speak(words);
+  }
 }
 
 let sending = 0;
@@ -24,14 +63,16 @@ document.addEventListener('submit', async event => {
   const form = event.target;
   if (!form.matches('[data-change-form]')) return;
   event.preventDefault();
-  const fault = form.querySelector('.fault');
+  const fault = form.querySelector('.fault'), before = now(), fold = form.closest('[data-choice]')?.dataset.choice ?? '';
   sending++;
   try {
     const answer = await fetch(form.action, { method: 'POST', body: new URLSearchParams(new FormData(form)), headers: { Accept: 'text/html' } });
     const text = await answer.text();
     if (answer.ok) {
-      put(text, answer.url);
-      speak((document.querySelector('[data-say]') ?? document.querySelector('#history [role="status"]'))?.textContent ?? '');
+      put(text, answer.url, fresh => saidAfter(fresh, before, form));
+      // What comes next has the keyboard: the next run, or the first field for one more of what was added.
+      if (form.dataset.then) give(document.querySelector(form.dataset.then));
+      else if (fold.startsWith('add-')) give(document.querySelector(`[data-choice="${CSS.escape(fold)}"] :is(input:not([type="hidden"]), select)`));
       return;
     }
     const page = new DOMParser().parseFromString(text, 'text/html');

@@ -22,19 +22,26 @@ public sealed record ChanceLine(Phrase Name, string Gaps, string Now, string The
 /// <summary>Something to measure first.</summary>
 /// <param name="Name">What.</param>
 /// <param name="Href">Its working.</param>
-/// <param name="Key">What it is recorded as.</param>
 /// <param name="With">The instrument, in words.</param>
 /// <param name="Brings">What it brings, in words.</param>
-public sealed record MeasureLine(Phrase Name, string Href, string Key, string With, string Brings)
+public sealed record MeasureLine(Phrase Name, string Href, string With, string Brings)
 {
     /// <summary>To type it right there; null where it cannot be read.</summary>
     public ReadForm? Form { get; init; }
 }
 
 /// <summary>A gap among those alike.</summary>
-/// <param name="Key">Its key.</param>
+/// <param name="Key">Its key, as on the drawing.</param>
+/// <param name="Name">Its name.</param>
 /// <param name="Href">Its working.</param>
-public sealed record GapLink(string Key, string Href);
+public sealed record GapLink(string Key, string Name, string Href);
+
+/// <summary>Gaps that weigh on the chance of the whole.</summary>
+/// <param name="Name">Which.</param>
+/// <param name="Href">The working of the first.</param>
+/// <param name="Words">How much they weigh, and what moves them most.</param>
+/// <param name="Then">The chance of each once what is to be measured first has been; empty where that changes nothing.</param>
+public sealed record WeightLine(string Name, string Href, Phrase Words, string Then);
 
 /// <summary>A row of the drawing in words.</summary>
 /// <param name="Name">The gaps.</param>
@@ -63,6 +70,14 @@ public sealed record FittingView(
     /// <summary>What the last change moved.</summary>
     public MovedView? Moved { get; init; }
 
+    /// <summary>What weighs most on the chance of the whole, the most first.</summary>
+    public ImmutableArray<WeightLine> Weights { get; init; } = [];
+
+    /// <summary>Whether another allowance would suit this shop better.</summary>
+    public bool HasBetterAllowance { get; init; }
+
+    private const int MostWeights = 3;
+
     // As high as it takes: a page on a screen has no foot.
     private static readonly GapPaper s_wide = new(180, 4000), s_narrow = new(92, 4000);
 
@@ -78,11 +93,23 @@ public sealed record FittingView(
         ImmutableArray<AlikeGaps> alike = AlikeGaps.Of(report);
         ImmutableArray<string> Drawn(GapPaper paper) => [.. GapPictures.Of(set, alike, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
         return new(head, [], Line(Phrase.Of("the whole piece"), report.Whole), [.. report.Groups.Select(g => Line(Figures.Phrase(FitLines.OpeningName(set, g.Key)), g))],
-            [.. report.Measure.Select((m, i) => Line(piece, m) with { Form = ReadForm.Of(piece, [m.Key], Links.Stage(piece.Name, "fit"), $"measure-{i}", isShort: true, m.Instrument) })], [.. FitLines.Allowances(set, report).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))])
+            [.. report.Measure.Select((m, i) => Line(piece, m) with { Form = ReadForm.Of(piece, [m.Key], Links.Stage(piece.Name, "fit"), $"measure-{i}", isShort: true, m.Instrument) })], [.. FitLines.Allowances(set, report, hasKeys: false).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))])
         {
-            Moved = MovedView.Of(piece),
+            Moved = MovedView.Of(piece, Links.Stage(piece.Name, "fit")),
+            Weights = [.. WeightsOf(piece, alike)],
+            HasBetterAllowance = report.Allowances.Any(a => a.Best != a.Kept),
         };
     }
+
+    // By how many gaps come out wrong on the average: that adds up, whatever the gaps have to do with one another.
+    private static IEnumerable<WeightLine> WeightsOf(OpenPiece piece, ImmutableArray<AlikeGaps> alike) =>
+        alike.Select(a => (Alike: a, Wrong: a.Gaps.Sum(g => 1 - g.Chance.Share.Value))).Where(a => a.Wrong >= 0.01).OrderByDescending(a => a.Wrong).Take(MostWeights).Select(a =>
+        {
+            GapFit fit = a.Alike.First;
+            string cause = fit.Largest.FirstOrDefault() is { Cause: { } most } ? $"; moved most by: {most.Words}" : "", then = FitLines.Percent(fit.ChanceMeasured);
+            return new WeightLine(a.Alike.Name, Links.Size(piece.Name, fit.Gap.Key.Text), Figures.Phrase($"{Held(FitLines.Wrong(a.Alike.Gaps))}{cause}"),
+                then == FitLines.Percent(fit.Chance) ? "" : Held($"{(a.Alike.Gaps.Length == 1 ? "" : "each ")}{FitLines.Percent(fit.Chance)} now, {then} then"));
+        });
 
     private static ChanceLine Line(Phrase name, GroupFit group) =>
         new(name, group.Gaps == 1 ? "1 gap" : $"{group.Gaps} gaps", Held(FitLines.Percent(group.Chance)), Held(FitLines.Percent(group.ChanceMeasured)));
@@ -90,7 +117,7 @@ public sealed record FittingView(
     private static MeasureLine Line(OpenPiece piece, MeasureFirst reading)
     {
         string waits = reading.Kind == MeasureKind.Awaited ? " Parts wait for it." : "";
-        return new(Figures.Phrase(reading.Name), Links.Size(piece.Name, reading.Key.Text), reading.Key.Text, $"with a {reading.Instrument}",
+        return new(Figures.Phrase(reading.Name), Links.Size(piece.Name, reading.Key.Text), $"with a {reading.Instrument}",
             Held($"{FitLines.Brings(reading)}; the whole piece then {FitLines.Percent(reading.ChanceThen)}.{waits}"));
     }
 
@@ -102,6 +129,6 @@ public sealed record FittingView(
         GapFit fit = alike.First;
         return new(alike.Name, Held(GapPictures.Chances(fit.Chance, fit.ChanceMeasured)), Figures.Phrase(GapPictures.Words(piece.Set, fit)),
             fit.Largest.FirstOrDefault() is { Cause: { } cause } ? Figures.Phrase(cause.Words) : Phrase.Empty, Figures.Phrase(fit.Gap.Source), GapPictures.OutBy(fit) is not null,
-            [.. alike.Gaps.Select(g => new GapLink(g.Gap.Key.Text, Links.Size(piece.Name, g.Gap.Key.Text)))]);
+            [.. alike.Gaps.Select(g => new GapLink(g.Gap.Key.Text, g.Gap.Name, Links.Size(piece.Name, g.Gap.Key.Text)))]);
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using Microsoft.AspNetCore.Http.Features;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Facts;
@@ -57,7 +56,9 @@ internal static class ImportEndpoints
         if (ImportView.SeenOf(plan) != fields["seen"].ToString()) return Shown(plan, texts, true);
         if (plan.IsEmpty) return KeepingEndpoints.Shown(keeping, "Nothing was changed: all of it is there already.");
         (_, ChangeOutcome outcome) = changes.Make(plan.ToChange(id, changes.At, "files"));
-        return outcome.Fault is { } fault ? KeepingEndpoints.Refused(fault) : KeepingEndpoints.Shown(keeping, $"Imported: {plan}.", id);
+        if (outcome.Fault is not { } fault) return KeepingEndpoints.Shown(keeping, $"Imported: {plan}.", id);
+        // The texts stay in the form: they need not be chosen again.
+        return Pages.Show<ImportPage>(ImportView.Of(plan, texts, false) with { Fault = fault, Change = id }, StatusCodes.Status422UnprocessableEntity);
     }
 
     private static IResult Shown(ImportPlan plan, ImmutableArray<IncomingText> texts, bool isOther) => Pages.Show<ImportPage>(ImportView.Of(plan, texts, isOther));
@@ -88,15 +89,6 @@ internal static class ImportEndpoints
     }
 
     // A text in a field may be longer than what people type into one; the whole is limited all the same.
-    private static async Task<(IFormCollection?, IResult?)> FormAsync(HttpRequest request)
-    {
-        try
-        {
-            return (await request.ReadFormAsync(new FormOptions { ValueLengthLimit = (int)Posts.MostBytes, MultipartBodyLengthLimit = Posts.MostBytes, ValueCountLimit = 2 * TextFolder.MostFiles + 10 }), null);
-        }
-        catch (Exception broken) when (broken is InvalidDataException or BadHttpRequestException or IOException)
-        {
-            return (null, Results.Text("This form cannot be read, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest));
-        }
-    }
+    private static Task<(IFormCollection? Fields, IResult? Refusal)> FormAsync(HttpRequest request) => ChangeEndpoints.FormAsync(request,
+        new() { ValueLengthLimit = (int)Posts.MostBytes, MultipartBodyLengthLimit = Posts.MostBytes, ValueCountLimit = 2 * TextFolder.MostFiles + 10 });
 }

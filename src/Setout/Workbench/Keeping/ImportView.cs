@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Workbench.Changing;
 
@@ -15,8 +16,11 @@ namespace Setout.Workbench.Keeping;
 /// <param name="IsOther">Whether something was changed since the list was seen.</param>
 public sealed record ImportView(ImmutableArray<ImportLine> Lines, string Sum, bool IsEmpty, string Seen, ImmutableArray<(string File, string Text)> Texts, bool IsOther)
 {
-    /// <summary>A new id for the change.</summary>
-    public string Change { get; } = ChangeForm.NewId();
+    /// <summary>An id for the change; a new one by default.</summary>
+    public string Change { get; init; } = ChangeForm.NewId();
+
+    /// <summary>Why it was not made just now; null where it was not tried.</summary>
+    public Finding? Fault { get; init; }
 
     internal static ImportView Of(ImportPlan plan, ImmutableArray<IncomingText> texts, bool isOther) =>
         new(plan.Lines, plan.ToString(), plan.IsEmpty, SeenOf(plan), [.. texts.Where(t => t.Text is not null).Select(t => (t.File, Convert.ToBase64String(Encoding.UTF8.GetBytes(t.Text!))))], isOther);

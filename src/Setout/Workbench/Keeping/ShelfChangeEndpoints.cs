@@ -8,8 +8,6 @@ namespace Setout.Workbench.Keeping;
 /// <summary>Where the forms of the shelf and of the history are sent.</summary>
 internal static class ShelfChangeEndpoints
 {
-    private static readonly string[] s_typed = ["to", "point"];
-
     public static void MapShelfChanges(this IEndpointRouteBuilder routes)
     {
         routes.MapPost("/piece/{name}/rename", (string name, HttpRequest request, ShelfChanges changes) =>
@@ -25,10 +23,10 @@ internal static class ShelfChangeEndpoints
             (IFormCollection? fields, IResult? refusal) = await ChangeEndpoints.FormAsync(request);
             if (fields is null) return refusal!;
             string to = fields["to"].ToString().Trim();
-            if (store.Find(name) is not { Kind: DocumentKind.Piece } from) return Refused(new("piece.gone", Severity.Stop, "", $"There is no piece '{name}' any more.", "Look at the shelf."), to, Links.Shelf, false);
-            if (DocumentName.Fault(DocumentKind.Piece, to) is { } unfit) return Refused(unfit, to, Links.Shelf, false);
+            if (store.Find(name) is not { Kind: DocumentKind.Piece } from) return Refused(new("piece.gone", Severity.Stop, "", $"There is no piece '{name}' any more.", "Look at the shelf."), request, fields, Links.Shelf);
+            if (DocumentName.Fault(DocumentKind.Piece, to) is { } unfit) return Refused(unfit, request, fields, Links.Shelf);
             (string? made, Finding? fault) = changes.Begin(fields["change"].ToString(), to, from.Text, $"begun from {name}");
-            return made is not null ? Results.Redirect(Links.Stage(made, "")) : Refused(fault!, to, Links.Shelf, false);
+            return made is not null ? Results.Redirect(Links.Stage(made, "")) : Refused(fault!, request, fields, Links.Shelf);
         });
     }
 
@@ -39,12 +37,12 @@ internal static class ShelfChangeEndpoints
         if (ChangeForm.Of(fields, Links.Stage(name, "")) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest);
         bool isOnShelf = isToShelf || fields["back"] == Links.Shelf;
         (Document? document, ChangeOutcome outcome) = make(form, fields);
-        if (outcome.Fault is { } fault) return Refused(fault, string.Join('\n', s_typed.Select(t => fields[t].ToString()).Where(t => t.Length > 0)), isOnShelf ? Links.Shelf : form.Back, outcome.IsConflict);
+        if (outcome.Fault is { } fault) return Refused(fault, request, fields, isOnShelf ? Links.Shelf : form.Back, outcome.IsConflict);
         if (isOnShelf) return Results.Redirect(Links.Shelf);
         // Pages of a piece that was renamed lie under its new name.
         return Results.Redirect(document is not null && document.Name != name ? Links.Stage(document.Name, "") + form.Back[Links.Stage(name, "").Length..] : form.Back);
     }
 
-    private static IResult Refused(Finding fault, string typed, string back, bool isConflict) =>
-        Pages.Show<RefusedPage>(RefusedView.Of(fault, typed, back), isConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
+    private static IResult Refused(Finding fault, HttpRequest request, IFormCollection fields, string back, bool isConflict = false) =>
+        Pages.Show<RefusedPage>(RefusedView.Of(fault, request, fields, back, isConflict), isConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
 }

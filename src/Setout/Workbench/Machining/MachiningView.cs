@@ -52,7 +52,7 @@ public sealed record MachiningView(PieceHead Head, ImmutableArray<Note> Notes, I
         SetPiece set = piece.Set;
         var head = PieceHead.Of(piece, "machine");
         if (plan.IsStopped) return new(head, StoppedNotes.Of(piece, plan), [], [], [], Cautions.Deference);
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
         CutView Cut(GroupedCut cut) => new(Figures.Phrase(cut.Words), [.. cut.Figures.Select(f => new CutFigure(f.Name, Phrase.Of(bare.Format(set.Worked[f.Key])), Links.Size(piece.Name, f.Key.Text)))]);
         ImmutableArray<string> Faces(PaperBox paper) => [.. BoredParts.Of(set, paper).Select(f => SvgWriter.Write(f.Scene, SvgOptions.Inline))];
         return new(head, [],

@@ -16,5 +16,5 @@ public sealed record BenchNotes(NoteForms Forms, MovedView? Moved, ImmutableArra
     public static BenchNotes None { get; } = new(NoteForms.None, null, [], "");
 
     internal static BenchNotes Of(OpenPiece piece, string? asked, string back) => new(
-        NoteForms.Of(piece, asked, ChosenSize.Resolve(piece.Set, asked ?? "").Select(s => s.Exact), back), MovedView.Of(piece), UpsetView.Of(piece, back), Links.Stage(piece.Name, "facts"));
+        NoteForms.Of(piece, asked, ChosenSize.Resolve(piece.Set, asked ?? "").Select(s => s.Exact), back), MovedView.Of(piece, back), UpsetView.Of(piece, back), Links.Stage(piece.Name, "facts"));
 }

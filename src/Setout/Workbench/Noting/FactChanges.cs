@@ -51,9 +51,24 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
         return maker.Make(piece, new Change(form.Id, maker.At, $"void {entry}") { Facts = [.. with.Prepend(file.Document).Select(d => LogAddition.To(d.Id, voiding))] });
     }
 
-    /// <summary>Lets a finding, or something upset, stand.</summary>
-    public ChangeOutcome Allow(string piece, ChangeForm form, string code, string key, string because) => Make(piece, form, "let stand", (source, set, at) =>
+    /// <summary>Takes back all that was written in one with an entry, such as a remedy, in one change.</summary>
+    public ChangeOutcome VoidAll(string piece, ChangeForm form, string entry)
     {
+        if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
+        if (maker.IsMade(form)) return ChangeMaker.Done;
+        (ImmutableArray<NotedVoid> made, Finding? fault) = NotedVoid.OfAll(source, entry, "this log", i => Id(form, i), maker.Here);
+        if (fault is not null) return new(fault, false);
+        IEnumerable<LogAddition> Elsewhere(NotedVoid voided) => voided.With.Select(n => store.Find(Path.GetFileNameWithoutExtension(n))).OfType<Document>()
+            .Where(d => store.FactsOf(d.Id).Read().Entries.Any(e => e.Id == voided.Entry!.Entry)).Select(d => LogAddition.To(d.Id, voided.Entry!));
+        return maker.Make(piece, new Change(form.Id, maker.At, $"void {made.Length} entries") { Facts = [LogAddition.To(file.Document.Id, [.. made.Select(m => (LogEntry)m.Entry!)]), .. made.SelectMany(Elsewhere)] });
+    }
+
+    /// <summary>Lets a finding, or something upset, stand.</summary>
+    public ChangeOutcome Allow(string piece, ChangeForm form, string code, string key, string because) => Make(piece, form, "let stand", (shown, _, at) =>
+    {
+        // It is kept in the words of the text's own unit, whoever lets it stand.
+        PieceSource source = shown.ShownIn(null);
+        SetPiece set = desk.SetOut(piece, source);
         Noted<AllowEntry> noted = NotedAllow.Of(set, desk.PlanIfReady(piece, source)?.Findings ?? set.Findings, code, key, because, Id(form, 0), at);
         return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
     });

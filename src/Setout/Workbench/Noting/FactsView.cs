@@ -17,7 +17,14 @@ namespace Setout.Workbench.Noting;
 /// <param name="Void">When it was voided; null where it stands.</param>
 /// <param name="Form">Voids it; null where that cannot be.</param>
 /// <param name="Warns">What voiding it takes back beside the entry itself; empty for nothing.</param>
-public sealed record FactLine(string Id, string When, Phrase Words, string? Void, FormHead? Form, string Warns);
+public sealed record FactLine(string Id, string When, Phrase Words, string? Void, FormHead? Form, string Warns)
+{
+    /// <summary>Takes back all that was written with it in one, where it is the last of several; else null.</summary>
+    public FormHead? Whole { get; init; }
+
+    /// <summary>How many that are.</summary>
+    public int Many { get; init; }
+}
 
 /// <summary>What was read and marked.</summary>
 /// <param name="Head">The head of the piece.</param>
@@ -37,10 +44,14 @@ public sealed record FactsView(PieceHead Head, ImmutableArray<FactLine> Lines, M
         {
             VoidEntry? by = log.Entries.OfType<VoidEntry>().LastOrDefault(v => v.Entry == entry.Id);
             string wood = entry is MarkEntry { TellsOfWood: true } mark ? mark.With.IsEmpty ? "The wood it took is in the rack again." : $"It is taken back in {string.Join(" and ", mark.With.Select(w => Path.GetFileNameWithoutExtension(w)))} too." : "";
-            return new(entry.Id, When(entry.At), Figures.Phrase(FactSentences.Of(entry, log, piece.Set)), Stands(entry) ? null : by is null ? "void" : $"void since {When(by.At)}",
-                Stands(entry) ? FormHead.Of(piece, "void", back) : null, wood);
+            return new(entry.Id, When(entry.At), Figures.Phrase(Shop.Outputs.PageWords.Blanks(FactSentences.Of(entry, log, piece.Set))), Stands(entry) ? null : by is null ? "void" : $"void since {When(by.At)}",
+                Stands(entry) ? FormHead.Of(piece, "void", back) : null, wood)
+            {
+                Whole = NotedVoid.WrittenWith(log, entry.Id) is { Length: > 1 } all && all[^1].Id == entry.Id ? FormHead.Of(piece, "void", back) : null,
+                Many = NotedVoid.WrittenWith(log, entry.Id).Length,
+            };
         }
-        return new(PieceHead.Of(piece, "facts"), [.. log.Entries.Reverse().Select(Line)], MovedView.Of(piece), UpsetView.Of(piece, back));
+        return new(PieceHead.Of(piece, "facts"), [.. log.Entries.Reverse().Select(Line)], MovedView.Of(piece, back), UpsetView.Of(piece, back));
     }
 
     private static string When(string at) => DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time) ? MovedView.Clock(time) : at;

@@ -2,10 +2,12 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Craft;
 using Setout.Core.Fit.Mending;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Noting;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 using Setout.Workbench.Changing;
@@ -31,10 +33,18 @@ public sealed record MovedRow(Phrase What, string Href, Phrase Was, Phrase Is, P
 /// <param name="Spoken">All of it in one sentence.</param>
 public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRow> Rows, string More, ImmutableArray<Phrase> Besides, string Spoken)
 {
+    /// <summary>Takes it back, all of it in one; null where it is an edit, or a voiding already.</summary>
+    public FormHead? Back { get; init; }
+
+    /// <summary>The last entry of it; empty where it cannot be taken back here.</summary>
+    public string Entry { get; init; } = "";
+
     private const int MostRows = 8;
 
     /// <summary>Null where nothing has happened yet.</summary>
-    internal static MovedView? Of(OpenPiece piece)
+    /// <param name="piece">The piece.</param>
+    /// <param name="back">The page it is shown on.</param>
+    internal static MovedView? Of(OpenPiece piece, string back)
     {
         if (piece.Bench?.Last is not { } last) return null;
         Ripple ripple = last.Account.Ripple;
@@ -42,12 +52,23 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         string figures = ripple.Figures switch { 0 => "no length or width of a part moved", 1 => "1 figure to cut moved", var n => $"{n} figures to cut moved" };
         int upset = last.Account.Upset.Length + last.Account.MoreUpset;
         string words = char.ToUpperInvariant(last.Words[0]) + last.Words[1..];
+        bool isUndone = last.IsFact && NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id).Any(e => e is not VoidEntry);
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
         return new(Figures.Phrase(words), Clock(last.At),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],
             rows.Length > MostRows ? $"and {rows.Length - MostRows} more lines like these" : "",
-            [Figures.Phrase(char.ToUpperInvariant(figures[0]) + figures[1..]), .. RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k)).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
-            $"{words}. {figures}{released}{upsets}.");
+            [.. Anew(piece, ripple).Prepend(figures).Concat(RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k))).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
+            $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}.")
+        {
+            Back = isUndone ? FormHead.Of(piece, "void", back) : null,
+            Entry = isUndone ? piece.Source.Log.Entries[^1].Id : "",
+        };
+    }
+
+    private static IEnumerable<string> Anew(OpenPiece piece, Ripple ripple)
+    {
+        string[] lines = [.. RippleLines.Anew(piece.Set, ripple)];
+        return lines.Length <= MostRows ? lines : [.. lines[..MostRows], $"and {lines.Length - MostRows} more like these"];
     }
 
     /// <summary>A time as people say it: of today only the hour.</summary>
@@ -115,6 +136,6 @@ public sealed record UpsetView(string Key, Phrase Words, string Href, ImmutableA
         string stock = remedy.Stock.Words.Length > 0 ? $"; {remedy.Stock.Words}" : "";
         return new(FormHead.Of(piece, "mend", back), id, letter, remedy.Words, Figures.Phrase(remedy.Words), Figures.Phrase((remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min") + stock),
             [.. remedy.Steps.Where(s => s != remedy.Words).Select(Figures.Phrase)], remedy.Caution.Length > 0 ? Cautions.Of(remedy.Caution).Words : "",
-            [.. remedy.Acts.OfType<ReadAnew>().Select(a => new MendValue(Shop.Noting.FactSentences.NameOf(piece.Set, a.Key), LogText.Exactly(a.Value)))], remedy.Acts.Length > 0);
+            [.. remedy.Acts.OfType<ReadAnew>().Select(a => new MendValue(Shop.Noting.FactSentences.NameOf(piece.Set, a.Key), NamedLength.Exactly(a.Value)))], remedy.Acts.Length > 0);
     }
 }

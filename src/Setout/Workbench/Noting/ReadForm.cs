@@ -33,7 +33,7 @@ public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable>
         SetPiece set = piece.Set;
         Worked[] readable = [.. keys.Distinct().Select(k => NotedKeys.Pinned(set, k.Text, NoteWords.Page)).Where(k => k.Fault is null).Select(k => k.Key).Distinct().Select(k => set.Worked.Values.GetValueOrDefault(k)).OfType<Worked>()];
         if (readable.Length == 0) return null;
-        LengthFormat format = LengthFormat.For(set.Piece.Unit);
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
         string[] goods = [.. readable.Select(r => r.Quantity.Key).Where(k => k.Text.EndsWith(".thickness", StringComparison.Ordinal) && !k.Text.Contains(BenchFacts.SheetWord, StringComparison.Ordinal) && set.Piece.Materials.GetValueOrDefault(k.Owner) is Panel).Select(k => k.Owner)];
         return new(FormHead.Of(piece, "read", back), id, [.. readable.Select(r => new Readable(r.Quantity.Key.Text, r.Quantity.Name))], with ?? Spreads.UsualInstrument(readable[0].Quantity),
             Phrase.Of(format.Format(readable[0].Value)), goods.Length == 0 ? null : NotedKeys.SheetsRead(set, goods[0]), isShort);

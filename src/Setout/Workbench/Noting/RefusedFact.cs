@@ -16,12 +16,16 @@ namespace Setout.Workbench.Noting;
 /// <param name="Back">The page it was typed on.</param>
 public sealed record RefusedFactView(string Words, string Remedy, string Overrule, string OverruleWords, string Action, ImmutableArray<(string Name, string Value)> Hidden, string? Typed, string Back)
 {
+    /// <summary>True where the same may be sent again as it is: nothing is wrong with it.</summary>
+    public bool IsGood { get; init; }
+
     internal static RefusedFactView Of(Finding fault, string action, IFormCollection fields, string back)
     {
         string overrule = fault.Code switch { Noted<LogEntry>.Slip or Noted<LogEntry>.Far => "force", Noted<LogEntry>.Already => "again", _ => "" };
         bool isReading = action.EndsWith("/read", StringComparison.Ordinal);
         return new(fault.Words, fault.Remedy, overrule, overrule == "again" ? "cut anew" : "take it all the same", action,
             [.. from field in fields where field.Key != overrule && !(isReading && field.Key == "value") from value in field.Value select (field.Key, value ?? "")],
-            isReading ? fields["value"].ToString() : null, back);
+            isReading ? fields["value"].ToString() : null, back)
+        { IsGood = Changing.RefusedView.IsOfTheStore(fault) };
     }
 }

@@ -67,8 +67,21 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
         string Name(string key) => isItem ? key : $"{NameOf(piece.Set, key)}";
         ImmutableArray<Markable> each = [.. batch.Keys.Select(k => new Markable(k, Name(k)))];
         // Names of things bought have blanks: they are marked one by one.
-        ImmutableArray<Markable> what = isItem || each.Length == 1 ? each : [new(string.Join(' ', batch.Keys), $"all {batch.Due} of it"), .. each];
+        ImmutableArray<Markable> what = isItem || each.Length == 1 ? each : [new(string.Join(' ', batch.Keys), $"all {batch.Due} of it"), .. Wholes(piece.Set, batch.Keys), .. each];
         return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "");
+    }
+
+    // A drawer, a door, a frame is cut and put together as one thing.
+    private static IEnumerable<Markable> Wholes(SetPiece set, ImmutableArray<string> keys)
+    {
+        (string Key, string Owner)[] all = [.. keys.Select(k => (k, new QuantityKey(k.Split('#')[0]).Owner))];
+        var owners = all.GroupBy(k => k.Owner, k => k.Key, StringComparer.Ordinal).ToArray();
+        if (owners.Length == 1) yield break;
+        foreach (var owner in owners.Where(o => o.Count() > 1))
+        {
+            bool isDrawer = set.Parts.Any(p => p.Role is PartRole.BoxSide or PartRole.BoxEnd && new QuantityKey(p.Key).Owner == owner.Key);
+            yield return new(string.Join(' ', owner), $"all of {(isDrawer ? "drawer " : "")}{owner.Key}, {string.Join(", ", owner.Select(k => set.Parts.FirstOrDefault(p => p.Key == k.Split('#')[0])?.Mark ?? k).Distinct())}");
+        }
     }
 
     private static string NameOf(SetPiece set, string key)

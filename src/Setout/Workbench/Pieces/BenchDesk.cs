@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Fit.Mending;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Shop.Documents;
 using Setout.Shop.Noting;
@@ -49,17 +50,17 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
     private const int MostBack = 8;
 
     private readonly Lock _lock = new();
-    private readonly Dictionary<string, (string Hash, int Revision, OnBench Bench)> _known = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (string Hash, int Revision, LengthUnit Shown, OnBench Bench)> _known = new(StringComparer.Ordinal);
 
     /// <summary>How a piece stands.</summary>
     public OnBench Of(PieceFile file, PieceSource source, SetPiece set)
     {
         lock (_lock)
         {
-            if (_known.TryGetValue(file.Name, out var known) && known.Hash == source.Hash && known.Revision == file.Document.Revision) return known.Bench;
+            if (_known.TryGetValue(file.Name, out var known) && known.Hash == source.Hash && known.Revision == file.Document.Revision && known.Shown == source.Piece.Shown) return known.Bench;
             var bench = new OnBench(() => Last(file, source, set), () => set.IsStopped ? ([], []) : LettingStand.Of(Remedies.UpsetsOf(set), source.Log),
                 upset => upset.IsEmpty ? [] : Remedies.For(set, source.ShopInHand.Shims, Blanks.Of(set, source.ShopInHand), u => upset.Any(w => w.Words == u.Words), FactAccount.MostUpsets), upset => BenchStand.Of(set, upset));
-            _known[file.Name] = (source.Hash, file.Document.Revision, bench);
+            _known[file.Name] = (source.Hash, file.Document.Revision, source.Piece.Shown, bench);
             return bench;
         }
     }
@@ -76,14 +77,17 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
             return new(string.Join("; ", facts.Select(f => Told(f, source.Log, set))), true, At(facts[^1].At), Account(was.SetOut(), set, source));
         }
         if (before is null || pieces.With(file.Name, before.Text)?.Source?.SetOut() is not { IsStopped: false } old) return null;
-        return new(edited!.Line.Head.Step, false, editedAt, Account(old, set, source));
+        return new(Step(before.Line.Head, edited!.Line.Head), false, editedAt, Account(old, set, source));
     }
+
+    // What was taken back is told by what it was, not by the step that one came back to.
+    private static string Step(DocumentState before, DocumentState after) => before.Parent == after.Number ? $"taken back: {before.Step}" : after.Parent == before.Number ? after.Step : $"gone back to: {after.Step}";
 
     private static FactAccount Account(SetPiece before, SetPiece after, PieceSource source) => FactAccount.Of(before, after, source.ShopInHand, most: 0);
 
     // A reading is told back with how far it is off, so that a slip is seen at once.
-    private static string Told(LogEntry entry, Log log, SetPiece set) => FactSentences.Of(entry, log, set)
-        + (entry is ReadingEntry reading && set.Worked.Values.TryGetValue(reading.Key, out var read) ? $", {WorkingLines.Over(read.Over, set.Piece.Unit)}" : "");
+    private static string Told(LogEntry entry, Log log, SetPiece set) => Shop.Outputs.PageWords.Blanks(FactSentences.Of(entry, log, set))
+        + (entry is ReadingEntry reading && set.Worked.Values.TryGetValue(reading.Key, out var read) ? $", {WorkingLines.Over(read.Over, set.Piece.Shown)}" : "");
 
     // What one change appended stands last and has one time.
     private static LogEntry[] LastFacts(Log log) => log.Entries.IsEmpty ? [] : [.. log.Entries.Reverse().TakeWhile(e => e.At == log.Entries[^1].At).Reverse()];

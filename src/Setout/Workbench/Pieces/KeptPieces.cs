@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Facts;
@@ -35,7 +36,8 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
 /// </summary>
 /// <param name="store">Where they are kept.</param>
 /// <param name="place">Where that is, for people.</param>
-internal sealed class KeptPieces(IDocumentStore store, string place)
+/// <param name="shown">The unit that whoever asks wants to be shown figures in; null for that of each piece.</param>
+internal sealed class KeptPieces(IDocumentStore store, string place, Func<LengthUnit?> shown)
 {
     private readonly Lock _lock = new();
     private (StoreStand Stand, ImmutableDictionary<string, PieceFile?> Read) _known = (new(-1, -1), ImmutableDictionary<string, PieceFile?>.Empty);
@@ -43,11 +45,18 @@ internal sealed class KeptPieces(IDocumentStore store, string place)
     /// <summary>Where they are kept, for people.</summary>
     public string Place { get; } = place;
 
+    /// <summary>The unit that whoever asks wants to be shown figures in; null for that of each text.</summary>
+    public LengthUnit? ShownIn => shown();
+
     /// <summary>The names of all pieces, in order; those that were put away left out.</summary>
     public ImmutableArray<string> Names() => [.. store.Documents().Where(d => d is { Kind: DocumentKind.Piece, IsPutAway: false }).Select(d => d.Name)];
 
     /// <summary>Reads a piece; null when there is none of that name.</summary>
-    public PieceFile? Read(string name)
+    public PieceFile? Read(string name) => Shown(ReadOwn(name));
+
+    private PieceFile? Shown(PieceFile? file) => file?.Source is { } source && source.ShownIn(shown()) is var told && !ReferenceEquals(told, source) ? file with { Source = told } : file;
+
+    private PieceFile? ReadOwn(string name)
     {
         StoreStand stand = store.Stand();
         lock (_lock)
@@ -65,14 +74,15 @@ internal sealed class KeptPieces(IDocumentStore store, string place)
     }
 
     /// <summary>A piece as it would be with another text; null when there is none of that name.</summary>
-    public PieceFile? With(string name, string text) => store.Find(name) is { Kind: DocumentKind.Piece, Line.IsPutAway: false } document ? Read(document with { Text = text }) : null;
+    public PieceFile? With(string name, string text) => store.Find(name) is { Kind: DocumentKind.Piece, Line.IsPutAway: false } document ? Shown(Read(document with { Text = text })) : null;
 
     /// <summary>The texts of pieces as they were when the plan in hand was made; null where they cannot be used.</summary>
     /// <param name="files">The pieces, in the order of the plan.</param>
     /// <param name="then">What was known then.</param>
     public PieceSource? AsOf(IReadOnlyList<PieceFile> files, PlanInHand then)
     {
-        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, ShopTextNow()).Source?.Beside(f.FileName, t.Others)))];
+        string? shop = ShopTextAt(then.At);
+        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, shop).Source?.Beside(f.FileName, t.Others).ShownIn(shown())))];
         if (all.Any(s => s.Source is null)) return null;
         return all.Length == 1 ? all[0].Source : PiecesTogether.Of(all.Select(s => (s.File, s.Source!))).Source;
     }
@@ -89,6 +99,18 @@ internal sealed class KeptPieces(IDocumentStore store, string place)
         (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, log, ShopTextNow());
         return new(document.Name, document, source?.Beside(file, Others(document)), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
     }
+
+    // The shop file as it stood at a time. One whose earlier states are not there, as after a restore, is taken as it stands now.
+    private string? ShopTextAt(DateTimeOffset time)
+    {
+        if (store.Find(DocumentName.Shop) is not { Kind: DocumentKind.Shop } now) return ShopTextNow();
+        Document? at = now;
+        while (at is not null && At(at.Line.ChangedAt) > time) at = at.Revision > 1 ? store.Find(now.Id, at.Revision - 1) : null;
+        return at is null ? ShopTextNow() : at.Line.IsPutAway ? null : at.Text;
+    }
+
+    private static DateTimeOffset At(string time) =>
+        DateTimeOffset.TryParse(time, System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.AssumeUniversal, out DateTimeOffset at) ? at : DateTimeOffset.MinValue;
 
     private string? ShopTextNow() => store.Find(DocumentName.Shop) is { Kind: DocumentKind.Shop, Line.IsPutAway: false } kept ? kept.Text : null;
 

@@ -1,6 +1,8 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Setout.Commands;
 using Setout.Core.Fit;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Cutting;
 using Setout.Shop.Plans;
@@ -35,9 +37,11 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
     }
 
     /// <summary>The last plan of a piece that became ready, of whatever texts; null for none yet.</summary>
-    public Plan? Last(string name)
+    public Plan? Last(string name, LengthUnit shown)
     {
-        lock (_lock) return _latest.GetValueOrDefault(name)?.Before;
+        Plan? before;
+        lock (_lock) before = _latest.GetValueOrDefault(name)?.Before;
+        return before?.Told(before.Source.ShownIn(shown));
     }
 
     /// <summary>Ends the search for layouts in good order: what was found so far is the plan. False where nothing is being searched for.</summary>
@@ -54,16 +58,21 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
     }
 
     /// <summary>The piece set out, from the desk where it lies there already.</summary>
-    public SetPiece SetOut(string name, PieceSource source) => Latest(name, source).Set.Value;
+    public SetPiece SetOut(string name, PieceSource source) => Latest(name, source).In(source).Set.Value;
 
     /// <summary>The whole plan; begun now if it was not begun before.</summary>
-    public Task<Plan> PlanAsync(string name, PieceSource source) => Latest(name, source).Plan.Value;
+    public async Task<Plan> PlanAsync(string name, PieceSource source)
+    {
+        OnDesk desk = Latest(name, source);
+        Plan made = await desk.Plan.Value;
+        return desk.In(source).Told(made);
+    }
 
     /// <summary>The whole plan if it is ready, else null. It is not begun: a shelf of many pieces must not set them all to work.</summary>
-    public Plan? PlanIfReady(string name, PieceSource source) => Latest(name, source).Done;
+    public Plan? PlanIfReady(string name, PieceSource source) => Latest(name, source) is { Done: { } made } desk ? desk.In(source).Told(made) : null;
 
     /// <summary>What will fit; begun now if it was not begun before, and worked out once for each state of the texts. Only of a piece that is not stopped.</summary>
-    public Task<FitReport> FitAsync(string name, PieceSource source) => Latest(name, source).Fit.Value;
+    public Task<FitReport> FitAsync(string name, PieceSource source) => Latest(name, source).In(source).Fit.Value;
 
     /// <summary>Gives up what is still being worked out.</summary>
     public void Dispose()
@@ -99,20 +108,21 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
     private sealed class OnDesk : IProgress<string>
     {
         private readonly Action _further;
+        private readonly ConcurrentDictionary<LengthUnit, InWords> _told = [];
         private volatile string _found = "";
 
         public OnDesk(PieceSource source, Plan? before, Action further, Action ready)
         {
             (Hash, Before, _further) = (source.Hash, before, further);
-            Set = new(source.SetOut);
             CancellationToken cancel = Cancel.Token;
+            // Whoever looks, in whatever unit: there is one plan, and what is cut by it.
+            source = source.ShownIn(null);
             Plan = new(() =>
             {
                 Task<Plan> made = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token }), this, cancel), cancel);
                 _ = made.ContinueWith(_ => ready(), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 return made;
             });
-            Fit = new(() => Task.Run(() => FitCheck.Of(Set.Value, source.Shop.Accuracy, cancel: cancel), cancel));
         }
 
         public string Hash { get; }
@@ -137,8 +147,25 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
             _further();
         }
 
-        public Lazy<SetPiece> Set { get; }
         public Lazy<Task<Plan>> Plan { get; }
-        public Lazy<Task<FitReport>> Fit { get; }
+
+        /// <summary>The same in the unit that a source is shown in.</summary>
+        public InWords In(PieceSource source) => _told.GetOrAdd(source.Piece.Shown, _ => new(source, Cancel.Token));
+    }
+
+    /// <summary>What is said of a piece in one unit.</summary>
+    private sealed class InWords(PieceSource source, CancellationToken cancel)
+    {
+        private readonly Lock _lock = new();
+        private Plan? _plan;
+
+        public Lazy<SetPiece> Set { get; } = new(source.SetOut);
+
+        public Lazy<Task<FitReport>> Fit { get; } = new(() => Task.Run(() => FitCheck.Of(source.SetOut(), source.Shop.Accuracy, cancel: cancel), cancel));
+
+        public Plan Told(Plan made)
+        {
+            lock (_lock) return _plan ??= made.Told(source);
+        }
     }
 }

@@ -47,7 +47,7 @@ public sealed record SaysView(PieceHead Head, string Key, string Words, string B
 
     internal static SaysView? Of(OpenPiece piece, string key)
     {
-        if (Sayings.Of(piece.File.Document.Text, key) is not { } said) return null;
+        if (Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is not { } said) return null;
         string here = Link(piece.Name, key);
         SayLink To(SaidOf of) => new(of.Words, Link(piece.Name, of.Key));
         SayLine Line(Said s) => new(new(FormHead.Of(piece, "edit", here), s.Choice), s.Words, s.IsSaid);

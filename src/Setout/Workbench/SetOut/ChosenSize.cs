@@ -93,7 +93,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
 
     private static SizeView View(OpenPiece piece, PartSize size)
     {
-        LengthUnit unit = piece.Set.Piece.Unit;
+        LengthUnit unit = piece.Set.Piece.Shown;
         ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
         if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
         return new(Figures.Phrase(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
@@ -110,7 +110,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
     private static (string Owner, ImmutableArray<SizeLink> Links) NearbyOf(OpenPiece piece, QuantityKey chosen, ImmutableArray<QuantityKey> current)
     {
         WorkedPiece worked = piece.Set.Worked;
-        LengthFormat bare = LengthFormat.For(piece.Set.Piece.Unit).Bare;
+        LengthFormat bare = LengthFormat.For(piece.Set.Piece.Shown).Bare;
         List<Worked> all =
         [
             .. worked.Order.Where(k => k.Owner == chosen.Owner && !k.Text.EndsWith(QuantityKey.ToCutSuffix, StringComparison.Ordinal)

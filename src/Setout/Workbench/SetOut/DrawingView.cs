@@ -42,7 +42,10 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
     /// <summary>The word of the view that cuts the piece.</summary>
     internal const string SectionWord = "section";
 
-    private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
+    private static readonly PaperBox s_wide = new(200, 116);
+
+    /// <summary>The paper of a phone: about 4 px to the millimetre there, so that the numerals of fractions have 11 px and more.</summary>
+    internal static PaperBox Phone { get; } = new(88, 130) { LeastShrunk = 1 };
 
     /// <summary>Null when there is nothing to draw.</summary>
     /// <param name="set">The piece.</param>
@@ -59,7 +62,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         if (view == SectionWord && WholeSection.Has(set)) return Cut(set, piece, asked, isTextOnly);
         Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
         string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
-        ElevationDrawing wide = PieceView.Draw(set, from, s_wide), narrow = isTextOnly ? wide : PieceView.Draw(set, from, s_narrow);
+        ElevationDrawing wide = PieceView.Draw(set, from, s_wide), narrow = isTextOnly ? wide : PieceView.DrawFew(set, from, Phone, asked ?? "");
         Scene scene = wide.Scene;
         var groups = GroupsOf(scene.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).DistinctBy(g => g.Key.Split('#')[0]).ToList();
         ImmutableHashSet<string> chosen = Chosen(set, [.. groups.Select(g => g.Key.Split('#')[0])], asked);
@@ -74,7 +77,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
             TabsOf(piece, asked, Word(from)), isTextOnly ? "" : Marked(scene, chosen), isTextOnly ? "" : Marked(narrow.Scene, chosen))
         {
             Outline = OutlineTree.Of(set, piece, Word(from), asked, lines),
-            Live = isTextOnly ? null : LiveData.Of(set, piece, groups.Where(IsDimension).Select(g => g.Key), from, wide, narrow, shop ?? Shop.Texts.Shop.Usual),
+            Live = isTextOnly ? null : LiveData.Of(set, piece, groups.Where(IsDimension).Select(g => g.Key), from, wide, narrow, shop ?? Shop.Texts.Shop.Usual, asked),
         };
     }
 
@@ -88,8 +91,12 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
             (Scene wide, Scene narrow, _) = TurningControls.Of(set, "", asked, standpoint);
             scene = isNarrow ? narrow : wide;
         }
-        else if (view == SectionWord && WholeSection.Has(set)) scene = WholeSection.Draw(set, asked, isNarrow ? s_narrow : s_wide);
-        else scene = PieceView.Draw(set, PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front), isNarrow ? s_narrow : s_wide).Scene;
+        else if (view == SectionWord && WholeSection.Has(set)) scene = WholeSection.Draw(set, asked, isNarrow ? Phone : s_wide);
+        else
+        {
+            Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
+            scene = (isNarrow ? PieceView.DrawFew(set, from, Phone, asked ?? "") : PieceView.Draw(set, from, s_wide)).Scene;
+        }
         return Marked(scene, Chosen(set, [.. GroupsOf(scene.Items).Where(g => g.Key.Length > 0).Select(g => g.Key.Split('#')[0])], asked));
     }
 
@@ -110,7 +117,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         List<(string Key, string Title)> cut = [.. GroupsOf(wide.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).Select(g => (g.Key.Split('#')[0], g.Title)).DistinctBy(g => g.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. cut.Select(g => g.Key)], asked);
         ImmutableArray<OutlineLine> lines = [.. cut.Select(g => new OutlineLine(Figures.Phrase(g.Title), Links.Size(piece, g.Key, SectionWord), g.Key, chosen.Contains(g.Key)))];
-        return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(wide, chosen), isTextOnly ? "" : Marked(WholeSection.Draw(set, asked, s_narrow), chosen))
+        return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(wide, chosen), isTextOnly ? "" : Marked(WholeSection.Draw(set, asked, Phone), chosen))
         { Outline = OutlineTree.Of(set, piece, SectionWord, asked, lines) };
     }
 

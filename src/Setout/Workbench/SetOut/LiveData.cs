@@ -19,6 +19,9 @@ namespace Setout.Workbench.SetOut;
 /// <param name="Narrow">The same of that for a phone.</param>
 public sealed record LiveData(string Sizes, string Grips, string Wide, string Narrow)
 {
+    /// <summary>Why what is chosen is not moved by hand; empty where it is, and for nothing chosen.</summary>
+    public string Stays { get; init; } = "";
+
     private sealed record Typed(string Key, string At, string Choice, string Field, string Words, string Text, string Usual, string Href);
 
     private sealed record Dimension(string Key, Typed? Own, ImmutableArray<Typed> From);
@@ -29,11 +32,14 @@ public sealed record LiveData(string Sizes, string Grips, string Wide, string Na
 
     private static readonly JsonSerializerOptions s_json = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
 
-    internal static LiveData Of(SetPiece set, string piece, IEnumerable<string> dimensions, Views from, ElevationDrawing wide, ElevationDrawing narrow, Shop.Texts.Shop shop)
+    internal static LiveData Of(SetPiece set, string piece, IEnumerable<string> dimensions, Views from, ElevationDrawing wide, ElevationDrawing narrow, Shop.Texts.Shop shop, string? asked)
     {
         Typed Given(GivenSize given) => new(given.Key, given.At, given.Choice.Id, given.Field.Name, given.Choice.Words, given.Field.Default, given.Field.Usual, Links.Size(piece, given.Key));
         ImmutableArray<Dimension> sizes = [.. dimensions.Select(k => DrawnSize.Of(set, k, shop)).Select(d => new Dimension(d.Key, d.Own is null ? null : Given(d.Own), [.. d.From.Select(Given)]))];
-        return new(JsonSerializer.Serialize(sizes, s_json), from == Views.Front ? JsonSerializer.Serialize(DividerMove.Of(set).Select(m => Of(set, m)), s_json) : "[]", Place(wide), Place(narrow));
+        return new(JsonSerializer.Serialize(sizes, s_json), from == Views.Front ? JsonSerializer.Serialize(DividerMove.Of(set).Select(m => Of(set, m)), s_json) : "[]", Place(wide), Place(narrow))
+        {
+            Stays = asked is not { Length: > 0 } ? "" : from == Views.Front ? StandsStill.Why(set, asked.Split('#')[0]) ?? "" : "What stands between openings is moved in the view from the front.",
+        };
     }
 
     private static Grip Of(SetPiece set, DividerMove move)
@@ -41,10 +47,9 @@ public sealed record LiveData(string Sizes, string Grips, string Wide, string Na
         bool isInch = set.Piece.Unit == LengthUnit.Inch;
         double Of(ExactLength length) => (isInch ? length.Inches : length.Millimetres).ToDouble();
         Core.Measures.Rational step = isInch ? set.Grid.Step.ToExact().Inches : set.Grid.Step.ToExact().Millimetres;
-        string posts = set.Piece.Members.OfType<Core.Pieces.Frame>().FirstOrDefault(f => f.Bays.Items.Any(i => i.Key == move.Key)) is { } frame ? $"{frame.Key}.post" : "";
         static double Short(ExactLength length) => Math.Round(length.ToNearestTick().ApproximateMillimetres, 3);
         Placement space = move.Space;
-        return new(move.Key, posts, move.IsAcross, move.Before, move.After, Of(move.Size), Of(move.Room), [(long)step.Numerator, (long)step.Denominator],
+        return new(move.Key, move.Posts, move.IsAcross, move.Before, move.After, Of(move.Size), Of(move.Room), [(long)step.Numerator, (long)step.Denominator],
             [.. move.Snaps.Select(s => new Snap(Of(s.Size), s.Typed, s.Words))], [Short(space.X), Short(space.Z), Short(space.SizeX), Short(space.SizeZ)]);
     }
 

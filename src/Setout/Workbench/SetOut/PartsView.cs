@@ -32,14 +32,14 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
 {
     internal static ImmutableArray<PartGroup> Of(SetPiece set, string piece)
     {
-        LengthFormat format = LengthFormat.For(set.Piece.Unit), bare = format.Bare;
+        LengthFormat format = LengthFormat.For(set.Piece.Shown), bare = format.Bare;
         PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
-            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Unit));
+            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown));
         return
         [
             .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),
-                Links.Size(piece, g.First().Thickness.Text), WeightWords.Of(Weights.Of(set, g), set.Piece.Unit), [.. g.Select(Line)])),
+                Links.Size(piece, g.First().Thickness.Text), WeightWords.Of(Weights.Of(set, g), set.Piece.Shown), [.. g.Select(Line)])),
         ];
     }
 }

@@ -8,6 +8,7 @@ using Setout.Workbench.Changing;
 using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
+using Setout.Workbench.Viewing;
 
 namespace Setout.Workbench.SetOut;
 
@@ -42,8 +43,14 @@ public sealed record SetOutView(
     /// <summary>Where it is told what the last step cost.</summary>
     public required string CostHref { get; init; }
 
+    /// <summary>The working of what is chosen, on this page.</summary>
+    public string WorkingHref => $"{Hand.Back}#working";
+
     /// <summary>The unit of the piece: <c>in</c> or <c>mm</c>.</summary>
     public string Unit { get; init; } = "in";
+
+    /// <summary>The unit that figures are shown in: <c>in</c> or <c>mm</c>.</summary>
+    public string Shown { get; init; } = "in";
 
     /// <summary>The number of the state that is shown.</summary>
     public long State { get; init; }
@@ -70,7 +77,8 @@ public sealed record SetOutView(
             History = HistoryView.Of(piece, back),
             Hand = FormHead.Of(piece, "edit", back),
             State = piece.File.Document.Line.Head.Number,
-            Unit = set.Piece.Unit == Core.Measures.Text.LengthUnit.Inch ? "in" : "mm",
+            Unit = Viewer.WordOf(set.Piece.Unit),
+            Shown = Viewer.WordOf(set.Piece.Shown),
             CostHref = Links.Stage(piece.Name, "cost"),
         };
     }

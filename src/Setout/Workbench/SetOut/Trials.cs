@@ -35,7 +35,7 @@ internal sealed class Trials(KeptPieces pieces, PlanDesk desk)
     {
         if (pieces.Read(name) is not { } file) return null;
         if (file.Source is not { } source) return new(null, "", new("edit.mistakes", Severity.Stop, "", "The text has mistakes; it is not edited on the drawing until they are mended.", "Mend it in the text."));
-        string asked = string.Join('\u0001', [source.Hash, key, choice, .. values.OrderBy(v => v.Key, StringComparer.Ordinal).Select(v => $"{v.Key}\u0002{v.Value}")]);
+        string asked = string.Join('\u0001', [source.Hash, $"{source.Piece.Shown}", key, choice, .. values.OrderBy(v => v.Key, StringComparer.Ordinal).Select(v => $"{v.Key}\u0002{v.Value}")]);
         lock (_lock)
             if (_last.TryGetValue(name, out (string Asked, Trial Trial) last) && last.Asked == asked) return last.Trial;
         Trial trial = Make(name, file, source, key, choice, values);
@@ -50,7 +50,7 @@ internal sealed class Trials(KeptPieces pieces, PlanDesk desk)
         TextRead<Piece> read = PieceText.Read(text);
         if (!read.IsSound || read.Value is not { } piece) return new(null, edited.Name, read.Findings[0]);
         // The other texts are as they stand; the hash tells this trial from all others and from what is kept.
-        PieceSource tried = source with { Piece = piece, Hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source.Hash + text)))[..8] };
+        PieceSource tried = source with { Piece = piece with { Shown = source.Piece.Shown }, Hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source.Hash + text)))[..8] };
         SetPiece set = tried.SetOut();
         return new(new(name, file with { Source = tried }, tried, set, null), edited.Name, null);
     }

@@ -14,7 +14,7 @@ namespace Setout.Workbench.SetOut;
 /// <summary>A way to turn the piece or move its parts: a link that works without a script.</summary>
 /// <param name="Word">What it does.</param>
 /// <param name="Href">The page as it is then.</param>
-/// <param name="Does">What the script does instead: <c>turn 15</c>, <c>tip -15</c>, <c>apart 0.4</c>.</param>
+/// <param name="Does">What the script does instead: <c>turn 15</c>, <c>tip -15</c>, <c>apart 0.4</c>, <c>to 180 0</c>.</param>
 public sealed record TurnLink(string Word, string Href, string Does);
 
 /// <summary>What the script needs to turn the piece without asking for pages.</summary>
@@ -42,14 +42,16 @@ public sealed record TurningControls(string From, string Blocks, ImmutableArray<
             to = to.Clamped();
             return $"{Shell.Links.View(piece, Word, size ?? "")}&turn={Text(to.Turn)}&tip={Text(to.Tip)}&apart={Text(to.Apart)}";
         }
+        TurnLink Side(string word, double turn, double tip) => new($"from {word}", Href(@from with { Turn = turn, Tip = tip }), $"to {Text(turn)} {Text(tip)}");
         ImmutableArray<TurnLink> links =
         [
+            Side("the front", 0, 0), Side("the right", 90, 0), Side("behind", 180, 0), Side("the left", 270, 0), Side("above", 0, 90), Side("a corner", s_first.Turn, s_first.Tip),
             new("turn left", Href(@from with { Turn = from.Turn - Step }), $"turn {-Step}"), new("turn right", Href(@from with { Turn = from.Turn + Step }), $"turn {Step}"),
             new("from higher", Href(@from with { Tip = from.Tip + Step }), $"tip {Step}"), new("from lower", Href(@from with { Tip = from.Tip - Step }), $"tip {-Step}"),
             new("parts apart", Href(@from with { Apart = from.Apart + Further }), $"apart {Text(Further)}"), new("together", Href(@from with { Apart = from.Apart - Further }), $"apart {Text(-Further)}"),
         ];
         return (TurningView.Draw(input, from, s_wide), TurningView.Draw(input, from, s_narrow),
-            new($"{Text(from.Turn)} {Text(from.Tip)} {Text(from.Apart)}", Json(input), links, "Drag to turn; arrow keys turn and tip, + and - part and join."));
+            new($"{Text(from.Turn)} {Text(from.Tip)} {Text(from.Apart)}", Json(input), links, "Drag to turn, with Shift to move the paper; arrow keys turn and tip, + and - part and join. Choose a part by a click, or by its name in the text below."));
     }
 
     private const int Step = 15;
@@ -60,10 +62,14 @@ public sealed record TurningControls(string From, string Blocks, ImmutableArray<
 
     private static string Text(double number) => Math.Round(number, 2).ToString(CultureInfo.InvariantCulture);
 
-    private static string Json(TurningInput input) => JsonSerializer.Serialize(input.Blocks.Select(b => new object[]
-    {
-        b.Key, SvgStyle.WashClass(b.Wash), Short(b.Low.X), Short(b.Low.Y), Short(b.Low.Z), Short(b.High.X), Short(b.High.Y), Short(b.High.Z),
-    }));
+    // Of a block among several that make up one member also the middle of that, and its edges with the faces they lie on.
+    private static string Json(TurningInput input) => JsonSerializer.Serialize(input.Blocks.Select(b => (object[])
+    [
+        b.Key, SvgStyle.WashClass(b.Wash), .. Numbers(b.Low), .. Numbers(b.High),
+        .. b.Around is { } around ? new object[] { Numbers(around), b.Edges.Select(e => (object[])[e.Face, e.Other, .. Numbers(e.From), .. Numbers(e.To)]) } : [],
+    ]));
+
+    private static object[] Numbers(Spot spot) => [Short(spot.X), Short(spot.Y), Short(spot.Z)];
 
     private static double Short(double millimetres) => Math.Round(millimetres, 2);
 }

@@ -2,7 +2,7 @@
 import { attempt, isTrying, keep, letBe } from './trying.js';
 import { speak } from './swapping.js';
 
-const pull = 7, far = 3, tall = 10;
+const pull = 7, far = 3, slip = 10, tall = 10;
 let held = null, hovered = null;
 
 const room = () => document.getElementById('room');
@@ -20,6 +20,7 @@ function pixelsPerUnit() {
   const [x0] = toScreen(0, 0), [x1] = toScreen(1000, 0);
   return (x1 - x0) / 1000 * (isInch() ? 25.4 : 1);
 }
+const isOwn = () => room().closest('[data-unit]')?.dataset.shown === room().closest('[data-unit]')?.dataset.unit;
 const isInch = () => room().closest('[data-unit]')?.dataset.unit === 'in';
 
 function boxOf(grip) {
@@ -49,14 +50,17 @@ function land(grip, size, reach) {
 function send(grip, to) {
   const form = document.getElementById('gripping');
   form.elements.key.value = grip.key;
-  form.elements['field-before'].value = to.typed;
-  return attempt(form, { key: grip.key, choice: 'move', 'field-before': to.typed, revision: form.elements.revision.value });
+  // Places are reckoned in the unit of the piece: to whoever is shown figures in another, a bare one would mean that.
+  const typed = isOwn() || /[a-z]$/.test(to.typed) ? to.typed : `${to.typed} ${isInch() ? 'in' : 'mm'}`;
+  form.elements['field-before'].value = typed;
+  return attempt(form, { key: grip.key, choice: 'move', 'field-before': typed, revision: form.elements.revision.value });
 }
 
 function said(grip, to) {
   const unit = isInch() ? ' in' : ' mm';
   const side = grip.across ? 'at its left' : 'above it';
-  return `${grip.before}, ${side}: ${to.typed}${unit}${to.words ? `, ${to.words}` : ''}`;
+  const other = isOwn() ? '' : isInch() ? `, about ${Math.round(to.size * 254) / 10} mm` : `, about ${Math.round(to.size / 25.4 * 100) / 100} in`;
+  return `${grip.before}, ${side}: ${to.typed}${unit}${other}${to.words ? `, ${to.words}` : ''}`;
 }
 
 function bubble(words, x, y) {
@@ -93,6 +97,11 @@ function take(event, grip, handle) {
 }
 
 document.addEventListener('pointerdown', event => {
+  // A second finger is no move of a divider.
+  if (held && held.id !== event.pointerId) {
+    stop();
+    return;
+  }
   if (event.button !== 0 || !room()?.contains(event.target)) {
     const handle = event.target.closest?.('.grip');
     if (!handle || event.button !== 0) return;
@@ -120,7 +129,8 @@ document.addEventListener('pointermove', event => {
   }
   if (event.pointerId !== held.id) return;
   const by = held.grip.across ? event.clientX - held.x : event.clientY - held.y;
-  if (!held.moved && Math.abs(by) < far) return;
+  // A finger that is only put down wavers.
+  if (!held.moved && Math.abs(by) < (event.pointerType === 'touch' ? slip : far)) return;
   held.moved = true;
   const to = land(held.grip, held.grip.size + by / pixelsPerUnit(), pull / pixelsPerUnit());
   bubble(said(held.grip, to), event.clientX, event.clientY);
@@ -148,12 +158,13 @@ function release(event) {
 }
 for (const kind of ['pointerup', 'pointercancel']) document.addEventListener(kind, release);
 
+function stop() {
+  held = null;
+  bubble('');
+  letBe();
+}
 document.addEventListener('keydown', event => {
-  if (event.key === 'Escape' && held) {
-    held = null;
-    bubble('');
-    letBe();
-  }
+  if (event.key === 'Escape' && held) stop();
 });
 
 // The handle of what is chosen: a slider for keys and fingers.
@@ -200,6 +211,42 @@ function handles() {
   focused = null;
 }
 
+// One step with an arrow key; false where the divider does not go that way.
+function push(grip, key, isFar) {
+  const way = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[key];
+  if (!way || grip.across !== /Left|Right/.test(key)) return false;
+  const step = grip.step[0] / grip.step[1], big = isInch() ? 1 : tall;
+  const from = nudged?.key === grip.key ? nudged.to.size : grip.size;
+  const steps = isFar ? from + way * big : (way > 0 ? Math.floor(from / step + 1e-6) + 1 : Math.ceil(from / step - 1e-6) - 1) * step;
+  const to = land(grip, steps, 0);
+  nudged = { key: grip.key, to };
+  speak(said(grip, to));
+  send(grip, to).then(refused => { if (refused) speak(refused); });
+  handles();
+  return true;
+}
+
+/// Moves what is chosen by an arrow key, or says why it stays where it is.
+export function pushChosen(key) {
+  handles();
+  const moved = [...document.querySelectorAll('.grip')].map(h => grips().find(g => g.key === h.dataset.grip));
+  const grip = moved.find(g => g.across === /Left|Right/.test(key));
+  if (grip) {
+    document.querySelector(`.grip[data-grip="${CSS.escape(grip.key)}"]`).focus({ preventScroll: true });
+    push(grip, key, false);
+    return;
+  }
+  tell(moved.length > 0 ? `${moved[0].key} goes ${moved[0].across ? 'to the left and right' : 'up and down'} only.` : room()?.dataset.stays || 'It is not moved by hand.');
+}
+
+function tell(words) {
+  const line = document.getElementById('stays');
+  if (!line) return;
+  line.textContent = words;
+  line.hidden = false;
+  speak(words);
+}
+
 document.addEventListener('keydown', event => {
   const handle = event.target.closest?.('.grip');
   if (!handle || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -213,17 +260,7 @@ document.addEventListener('keydown', event => {
     }
     return;
   }
-  const way = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1 }[event.key];
-  if (!way || (grip.across ? event.key.endsWith('p') || event.key.endsWith('n') : event.key.endsWith('t'))) return;
-  event.preventDefault();
-  const step = grip.step[0] / grip.step[1], big = isInch() ? 1 : tall;
-  const from = nudged?.key === grip.key ? nudged.to.size : grip.size;
-  const steps = event.shiftKey ? from + way * big : (way > 0 ? Math.floor(from / step + 1e-6) + 1 : Math.ceil(from / step - 1e-6) - 1) * step;
-  const to = land(grip, steps, 0);
-  nudged = { key: grip.key, to };
-  speak(said(grip, to));
-  send(grip, to).then(refused => { if (refused) speak(refused); });
-  handles();
+  if (push(grip, event.key, event.shiftKey)) event.preventDefault();
 });
 
 document.addEventListener('setout:swapped', () => { nudged = null; });

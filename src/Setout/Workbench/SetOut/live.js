@@ -6,3 +6,4 @@ import './zooming.js';
 import './walking.js';
 import './costing.js';
 import './outline.js';
+import './making.js';

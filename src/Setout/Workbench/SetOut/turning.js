@@ -1,4 +1,6 @@
 // Turns the piece while a hand or a key moves it. The sums are those of TurningView and PaintingOrder on the server, which draws the page without a script.
+import { speak } from './swapping.js';
+
 const faces = [[0, 4, 6, 2], [1, 3, 7, 5], [0, 1, 5, 4], [2, 6, 7, 3], [0, 2, 3, 1], [4, 5, 7, 6]];
 const edgeOn = 1e-6, touching = 1e-6, sure = 1 << 16, mostApart = 2;
 
@@ -72,23 +74,26 @@ class Turning {
     const blocks = JSON.parse(root.dataset.blocks);
     this.keys = blocks.map(b => b[0]);
     this.wash = blocks.map(b => b[1]);
-    this.boxes = blocks.map(b => b.slice(2));
+    this.boxes = blocks.map(b => b.slice(2, 8));
+    // Blocks that make up one member with holes keep together, and only some of their edges are seen.
+    this.around = blocks.map(b => b[8] ?? [0, 1, 2].map(i => (b[2 + i] + b[5 + i]) / 2));
+    this.edges = blocks.map(b => b[9] ?? null);
     const of = (pick, at) => pick(...this.boxes.map(b => b[at]));
     this.middle = [0, 1, 2].map(i => (of(Math.min, i) + of(Math.max, i + 3)) / 2);
     this.from = standpoint(...root.dataset.turning.split(' ').map(Number));
     this.pages = [...root.querySelectorAll('svg')].map(svg => {
-      const [, , width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
-      // One group for each member; two of one key stand in the order of the list.
-      const groups = new Map();
-      for (const group of svg.querySelectorAll('g[data-key]')) groups.set(group.dataset.key, group);
-      return { svg, width, height, groups };
+      const [, , width, height] = (svg.dataset.whole ?? svg.getAttribute('viewBox')).split(' ').map(Number);
+      // One group for each block; a member with holes has several of its key.
+      const byKey = Map.groupBy(svg.querySelectorAll('g[data-key]'), group => group.dataset.key);
+      return { svg, width, height, groups: this.keys.map(key => byKey.get(key)?.shift()) };
     });
   }
 
   draw() {
     const apart = this.from.apart, eye = eyeOf(this.from);
-    const boxes = this.boxes.map(b => {
-      const off = [0, 1, 2].map(i => ((b[i] + b[i + 3]) / 2 - this.middle[i]) * apart);
+    const offs = this.around.map(a => [0, 1, 2].map(i => (a[i] - this.middle[i]) * apart));
+    const boxes = this.boxes.map((b, n) => {
+      const off = offs[n];
       return [b[0] + off[0], b[1] + off[1], b[2] + off[2], b[3] + off[0], b[4] + off[1], b[5] + off[2]];
     });
     const order = paintingOrder(boxes, eye);
@@ -97,24 +102,27 @@ class Turning {
     for (const page of this.pages) {
       const scale = Math.min(page.width, page.height) / (2 * reach);
       for (const i of order) {
-        const group = page.groups.get(this.keys[i]);
+        const group = page.groups[i], off = offs[i], edges = this.edges[i];
         if (!group) continue;
-        const at = [0, 1, 2, 3, 4, 5, 6, 7].map(bits => {
-          const [x, y, z] = corner(boxes[i], bits);
+        const place = (x, y, z) => {
           const [right, up] = eye.of(x - this.middle[0], y - this.middle[1], z - this.middle[2]);
           return `${(page.width / 2 + right * scale).toFixed(3)} ${(page.height / 2 - up * scale).toFixed(3)}`;
-        });
-        while (group.childElementCount < seen.length) group.append(document.createElementNS('http://www.w3.org/2000/svg', 'path'));
-        while (group.childElementCount > seen.length) group.lastElementChild.remove();
-        seen.forEach((face, k) => {
+        };
+        const at = [0, 1, 2, 3, 4, 5, 6, 7].map(bits => place(...corner(boxes[i], bits)));
+        const paths = seen.map(face => [edges ? this.wash[i] : `${this.wash[i]} so-part`, `M${faces[face].map(c => at[c]).join('L')}Z`]);
+        const lines = (edges ?? []).filter(e => seen.includes(e[0]) || seen.includes(e[1]));
+        if (lines.length > 0) paths.push(['so-part', lines.map(e => `M${place(e[2] + off[0], e[3] + off[1], e[4] + off[2])}L${place(e[5] + off[0], e[6] + off[1], e[7] + off[2])}`).join('')]);
+        while (group.childElementCount < paths.length) group.append(document.createElementNS('http://www.w3.org/2000/svg', 'path'));
+        while (group.childElementCount > paths.length) group.lastElementChild.remove();
+        paths.forEach(([look, d], k) => {
           let path = group.children[k];
           if (path.tagName !== 'path') {
             const fresh = document.createElementNS('http://www.w3.org/2000/svg', 'path');
             path.replaceWith(fresh);
             path = fresh;
           }
-          path.setAttribute('class', `${this.wash[i]} so-part`);
-          path.setAttribute('d', `M${faces[face].map(c => at[c]).join('L')}Z`);
+          path.setAttribute('class', look);
+          path.setAttribute('d', d);
         });
         page.svg.append(group);
       }
@@ -122,7 +130,11 @@ class Turning {
   }
 
   move(turn, tip, apart) {
-    this.from = standpoint(this.from.turn + turn, this.from.tip + tip, this.from.apart + apart);
+    this.go(this.from.turn + turn, this.from.tip + tip, this.from.apart + apart);
+  }
+
+  go(turn, tip, apart) {
+    this.from = standpoint(turn, tip, apart);
     if (this.waits) return;
     this.waits = true;
     requestAnimationFrame(() => {
@@ -148,7 +160,9 @@ function turningOf(element) {
 let held = null;
 document.addEventListener('pointerdown', event => {
   const root = event.target.closest?.('[data-turning]');
-  if (root && event.button === 0) held = { turning: turningOf(root), x: event.clientX, y: event.clientY, moved: false, id: event.pointerId, root };
+  // Two fingers look closer, and Shift moves the paper.
+  if (held || event.shiftKey) held = null;
+  else if (root && event.button === 0) held = { turning: turningOf(root), x: event.clientX, y: event.clientY, moved: false, id: event.pointerId, root };
 });
 document.addEventListener('pointermove', event => {
   if (!held || held.id !== event.pointerId) return;
@@ -182,6 +196,11 @@ document.addEventListener('click', event => {
   if (!turning) return;
   event.preventDefault();
   event.stopImmediatePropagation();
-  const [what, by] = link.dataset.turn.split(' ');
+  const [what, by, tip] = link.dataset.turn.split(' ');
+  if (what === 'to') {
+    turning.go(+by, +tip, turning.from.apart);
+    speak(`Seen ${link.textContent.trim()}.`);
+    return;
+  }
   turning.move(what === 'turn' ? +by : 0, what === 'tip' ? +by : 0, what === 'apart' ? +by : 0);
 }, true);

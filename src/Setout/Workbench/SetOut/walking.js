@@ -1,5 +1,6 @@
 // The drawing is one stop of the Tab key: arrows go to what stands beside, Enter chooses it or opens its figure, Escape goes outwards.
 import { show, sizeUrl } from './workbench.js';
+import { pushChosen } from './gripping.js';
 import { speak } from './swapping.js';
 
 let at = null;
@@ -36,6 +37,32 @@ function step(dx, dy) {
     if (far < least) [best, least] = [group, far];
   }
   if (best) mark(best);
+  else speak(`nothing further ${dx > 0 ? 'to the right' : dx < 0 ? 'to the left' : dy > 0 ? 'below' : 'above'}`);
+}
+
+// All things in turn: what no arrow leads to is reached so.
+function turn(by) {
+  const all = shown(), from = all.indexOf(here());
+  const to = by === 'first' ? 0 : by === 'last' ? all.length - 1 : from < 0 ? 0 : (from + by + all.length) % all.length;
+  if (all[to]) mark(all[to]);
+}
+const turns = { PageDown: 1, PageUp: -1, Home: 'first', End: 'last' };
+
+// What is not chosen yet is chosen first: then it has its handle, or there is a reason why it has none.
+async function push(key) {
+  const chosen = new URL(location.href).searchParams.get('size'), group = here();
+  if (!group && !chosen) {
+    step(0, 0);
+    return;
+  }
+  const owner = group?.dataset.key.split('#')[0] ?? chosen;
+  if (chosen !== owner) {
+    const url = sizeUrl(owner);
+    url.hash = '';
+    await show(url, true, true);
+    room()?.focus({ preventScroll: true });
+  }
+  pushChosen(key);
 }
 
 function outwards() {
@@ -52,7 +79,9 @@ function outwards() {
 document.addEventListener('keydown', event => {
   if (event.target !== room() || event.ctrlKey || event.metaKey || event.altKey) return;
   const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
-  if (way) step(...way);
+  if (way && event.shiftKey) push(event.key);
+  else if (way) step(...way);
+  else if (event.key in turns) turn(turns[event.key]);
   else if (event.key === 'Enter' && here()) {
     const key = here().dataset.key, sizes = JSON.parse(room().dataset.sizes);
     if (sizes.some(s => s.key.split('#')[0] === key.split('#')[0])) document.dispatchEvent(new CustomEvent('setout:open-size', { detail: key }));

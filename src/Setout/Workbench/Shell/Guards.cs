@@ -1,5 +1,7 @@
 using System.Net;
 using Setout.Commands;
+using Setout.Shop.Facts;
+using Setout.Workbench.Changing;
 
 namespace Setout.Workbench.Shell;
 
@@ -48,6 +50,12 @@ internal static class Guards
         catch (OperationCanceledException) when (http.RequestAborted.IsCancellationRequested)
         {
             // Nobody waits for the answer any more.
+        }
+        catch (FactStoreException store) when (!http.Response.HasStarted)
+        {
+            // The disk is at fault, not what was asked; forms catch it themselves and keep what was typed.
+            await terminal.Error.WriteLineAsync($"setout: {http.Request.Path}: {store.Fault.Words} {store.Fault.Remedy}");
+            await Pages.Show<RefusedPage>(RefusedView.Of(store.Fault, "", http.Request.Path), StatusCodes.Status503ServiceUnavailable).ExecuteAsync(http);
         }
 #pragma warning disable CA1031 // the last line of defence: whatever is left is our fault and says so
         catch (Exception ours) when (!http.Response.HasStarted)

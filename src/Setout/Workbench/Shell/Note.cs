@@ -17,10 +17,10 @@ namespace Setout.Workbench.Shell;
 /// <param name="Mark">What kind of note, in a word: stop, look, note.</param>
 /// <param name="IsRed">In red pencil: it stops the plan, or wants a look before cutting.</param>
 /// <param name="Words">What is wrong or worth knowing.</param>
-/// <param name="Remedy">What to do.</param>
+/// <param name="Remedy">What to do, with where it is done.</param>
 /// <param name="Place">Where it stands, as <c>file:line:column</c>; empty where nowhere.</param>
 /// <param name="Href">The size it is about, if it is about one.</param>
-public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Phrase Remedy, string Place, string? Href)
+public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, ImmutableArray<SaidStretch> Remedy, string Place, string? Href)
 {
     /// <summary>Why it is let stand; empty where nobody lets it.</summary>
     public Phrase LetStand { get; init; } = Phrase.Empty;
@@ -28,19 +28,26 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Ph
     /// <summary>To let it stand; null where that cannot be, or it does already.</summary>
     public AllowForm? Allow { get; init; }
 
-    internal static Note Of(Finding finding, string file, string? href = null) => new(
+    /// <summary>The piece it is about, by its name in addresses; empty for none.</summary>
+    public string Piece { get; init; } = "";
+
+    /// <summary>The member whose page says what the remedy is about; empty for the whole piece.</summary>
+    public string Owner { get; init; } = "";
+
+    internal static Note Of(Finding finding, string file, string? href = null, bool hasSayings = false) => new(
         finding.Code,
         finding.LetStand.Length > 0 ? "Let stand" : finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
-        Figures.Phrase(CommandWords.Kept(CommandWords.OnAPage(finding.Words), PieceOf(file))), Figures.Phrase(CommandWords.Kept(CommandWords.OnAPage(finding.Remedy), PieceOf(file))),
+        Figures.Phrase(CommandWords.Kept(PageWords.Plain(finding.Words), PieceOf(file))), [.. PageWords.Of(finding.Remedy, hasSayings).Select(s => s with { Words = CommandWords.Kept(s.Words, PieceOf(file)) })],
         file.Length == 0 ? "" : finding.Place.IsKnown ? $"{Path.GetFileName(file)}:{finding.Place.Line}:{finding.Place.Column}" : Path.GetFileName(file), href)
-    { LetStand = Figures.Phrase(finding.LetStand) };
+    { LetStand = Figures.Phrase(finding.LetStand), Piece = PieceOf(file) };
 
     /// <summary>The findings of an open piece; those that may be let stand with a form to do so.</summary>
     internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, OpenPiece piece, string back) =>
     [
-        .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name)) with
+        .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name), hasSayings: true) with
         {
+            Owner = Shop.Edits.Saying.Sayings.Of(piece.File.Document.Text, f.Key.Split('.')[0]) is null ? "" : f.Key.Split('.')[0],
             Allow = f.Severity == Severity.Warn ? new AllowForm(FormHead.Of(piece, "allow", back), $"allow-{i}", f.Code, f.Key, "") : null,
         }),
     ];

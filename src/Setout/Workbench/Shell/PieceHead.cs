@@ -3,6 +3,7 @@ using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
 using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
+using Setout.Workbench.Viewing;
 
 namespace Setout.Workbench.Shell;
 
@@ -29,6 +30,9 @@ public sealed record Stage(string Name, string? Href, bool IsCurrent)
 /// <param name="Stand">What the page stands on: rule set, inputs, time of the files.</param>
 public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> Stages, Phrase Unit, string? BenchSheets, string Paper, string Stand)
 {
+    /// <summary>What has to be known of figures that are not shown in the unit of the piece; empty where they are.</summary>
+    public string Caution { get; init; } = "";
+
     /// <summary>The page of what was read and marked.</summary>
     public string Facts { get; init; } = "";
 
@@ -40,15 +44,17 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
 
     internal static PieceHead Of(OpenPiece piece, string current)
     {
-        LengthFormat bare = LengthFormat.For(piece.Set.Piece.Unit).Bare;
-        string unit = piece.Set.Piece.Unit == LengthUnit.Inch ? "inch" : "mm";
+        bool isOwn = piece.Set.Piece.Shown == piece.Set.Piece.Unit;
+        var grid = LengthFormat.For(piece.Set.Piece.Unit);
+        string unit = $"{(isOwn ? "" : "shown in ")}{(piece.Set.Piece.Shown == LengthUnit.Inch ? "inch" : "mm")}";
         bool isStopped = piece.Plan?.IsStopped ?? piece.Set.IsStopped;
         return new(piece.Set.Piece.Name, Links.Stage(piece.Name, ""),
             [.. s_stages.Select(s => StageStrip.Marked(new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current), piece, s.Word))],
-            Phrase.Of($"{unit} · grid ").Add(bare.Format(piece.Set.Grid.Step)),
+            Phrase.Of($"{unit} · grid ").Add((isOwn ? grid.Bare : grid).Format(piece.Set.Grid.Step)),
             isStopped ? null : Links.BenchSheets(piece.Name), piece.Set.Piece.Unit == LengthUnit.Inch ? "letter" : "a4",
             $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Stand()}")
         {
+            Caution = ViewingView.Caution(piece),
             Facts = Links.Stage(piece.Name, "facts"),
             Strip = StageStrip.Of(piece, current),
         };

@@ -1,5 +1,7 @@
 // Puts what a fresh page has in the place of what this one has, and leaves whoever is at it where he is: what is folded open stays open, the keyboard stays, nothing goes away under a finger.
 const words = element => element?.textContent.replace(/\s+/g, ' ').trim() ?? '';
+// Two buttons with the same words may be told apart by what they are about.
+const called = element => (element.getAttribute('aria-label') ?? words(element)) || element.name;
 const region = element => element.closest('[data-swap]');
 const foldKey = fold => `${region(fold)?.id} ${fold.dataset.choice ?? (fold.id || words(fold.querySelector('summary')))}`;
 
@@ -9,16 +11,19 @@ function placeOf(element) {
   if (element.id) return { id: element.id };
   const around = region(element);
   if (!around) return null;
-  const like = alike(around, element.tagName, words(element) || element.name, element.getAttribute('href'));
-  return { around: around.id, tag: element.tagName, words: words(element) || element.name, href: element.getAttribute('href'), at: like.indexOf(element) };
+  const like = alike(around, element.tagName, called(element), element.getAttribute('href'));
+  return { around: around.id, tag: element.tagName, words: called(element), href: element.getAttribute('href'), at: like.indexOf(element) };
 }
-const alike = (around, tag, name, href) => [...around.querySelectorAll(tag)].filter(e => (words(e) || e.name) === name && e.getAttribute('href') === href);
+const alike = (around, tag, name, href) => [...around.querySelectorAll(tag)].filter(e => called(e) === name && e.getAttribute('href') === href);
 function find(place) {
   if (!place) return null;
   if (place.id) return document.getElementById(place.id);
   const around = document.getElementById(place.around);
   return around ? alike(around, place.tag, place.words, place.href)[place.at] ?? null : null;
 }
+
+// Letters and signs alone can be turned off: see how pages are shown.
+export const hasSingleKeys = () => document.documentElement.dataset.keys !== 'off';
 
 /** Says something once, politely, to whoever listens to the page. */
 export function speak(said) {
@@ -33,6 +38,48 @@ export function speak(said) {
   voice.textContent = said;
 }
 
+// What stands around something, from the inside: where the keyboard goes when the thing itself is gone.
+const marks = ['data-entry', 'data-run', 'data-choice'];
+function wayOut(element) {
+  const way = [];
+  for (let at = element?.parentElement; at && at !== document.body; at = at.parentElement) {
+    const mark = marks.find(m => at.hasAttribute(m));
+    if (at.id) way.push(`#${CSS.escape(at.id)}`);
+    else if (mark) way.push(`[${mark}="${CSS.escape(at.getAttribute(mark))}"]`);
+    if (at.matches('[data-swap]')) break;
+  }
+  return way;
+}
+let way = [];
+
+/** Gives the keyboard to something and brings it into view. */
+export function give(element) {
+  if (!element) return false;
+  if (element.tabIndex < 0 && !element.hasAttribute('tabindex')) element.tabIndex = -1;
+  element.focus({ preventScroll: true });
+  element.scrollIntoView({ block: 'nearest' });
+  return document.activeElement === element;
+}
+
+/** Where the keyboard lost its place by the last swap: to the nearest of what stood around it, and never to another act of the same kind. */
+export function settle() {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  for (const selector of way) {
+    const there = document.querySelector(selector);
+    if (!there || there.getClientRects().length === 0) continue;
+    const to = there.matches('details') ? there.querySelector(':scope > summary')
+      : there.matches('[data-swap]') ? [...there.querySelectorAll('h1, h2, h3, .working-title')].find(h => !h.matches('.unseen') && h.getClientRects().length > 0) ?? there : there;
+    if (give(to)) return;
+  }
+}
+
+/** The way out of what has the keyboard, kept over the load of another page. */
+export const leaving = () => wayOut(document.activeElement);
+export function arrived(kept) {
+  way = kept;
+  settle();
+}
+
 let swaps = 0;
 
 /** What the page shows just now: what was asked for of another is out of date. */
@@ -41,6 +88,7 @@ export const shown = () => `${swaps} ${location.href}`;
 /** Swaps all regions, or one; returns whether the keyboard is still where it was. */
 export function swap(fresh, only = null) {
   swaps++;
+  way = wayOut(document.activeElement);
   const place = placeOf(document.activeElement), open = new Set([...document.querySelectorAll('[data-swap] details[open]')].map(foldKey));
   for (const old of document.querySelectorAll('[data-swap]')) {
     const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;

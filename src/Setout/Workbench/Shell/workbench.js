@@ -1,5 +1,5 @@
 // Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
-import { speak, swap } from './swapping.js';
+import { hasSingleKeys, speak, swap } from './swapping.js';
 
 const page = document.documentElement;
 page.classList.add('has-script');
@@ -16,7 +16,7 @@ for (const button of document.querySelectorAll('[data-keys]')) {
   button.addEventListener('click', () => keys?.showModal());
 }
 document.addEventListener('keydown', event => {
-  if (event.key !== '?' || event.ctrlKey || event.metaKey || event.altKey || event.target.closest?.('input, textarea, select, dialog')) return;
+  if (!hasSingleKeys() || event.key !== '?' || event.ctrlKey || event.metaKey || event.altKey || event.target.closest?.('input, textarea, select, dialog')) return;
   keys?.showModal();
 });
 
@@ -32,7 +32,7 @@ function isSizeOfThisPage(url) {
 }
 
 let latest = 0;
-export async function show(url, remember, isQuiet = false) {
+export async function show(url, remember, isQuiet = false, isKept = false) {
   const turn = ++latest;
   let text;
   try {
@@ -50,10 +50,10 @@ export async function show(url, remember, isQuiet = false) {
   document.dispatchEvent(new Event('setout:swapped'));
   if (isQuiet) return;
   const working = document.getElementById('working');
-  // A click on the drawing or on a term moves on to the working; a link that is still there keeps the focus, so that Tab goes on from it.
+  // A link leads to the working, and one that is still there keeps the focus, so that Tab goes on from it. What is chosen on the drawing is told under it: the page stays.
   if (!isHeld && remember) working?.focus({ preventScroll: true });
   const box = working?.getBoundingClientRect();
-  if (remember && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
+  if (remember && !isKept && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
   speak(working?.querySelector('.working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '');
 }
 
@@ -74,7 +74,7 @@ document.addEventListener('click', event => {
   const gap = event.target.closest('#gaps [data-key]');
   if (gap && getSelection().isCollapsed) document.querySelector(`[data-gap="${CSS.escape(gap.dataset.key)}"]`)?.click();
   const group = event.target.closest('#drawing [data-key]');
-  if (group && getSelection().isCollapsed) show(sizeUrl(group.dataset.key.split('#')[0]), true);
+  if (group && getSelection().isCollapsed) show(sizeUrl(group.dataset.key.split('#')[0]), true, false, true);
 });
 
 window.addEventListener('popstate', () => {

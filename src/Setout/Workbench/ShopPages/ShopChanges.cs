@@ -35,7 +35,7 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
         string text = shop.Document.Text;
         if (ShopChoices.For(text, key, shop.Bench(Now)).FirstOrDefault(c => c.Id == choice) is not { } offered)
             return ChangeMaker.Refuse("edit.not-offered", "That is not there to be changed any more.", "Look at the shop as it stands now.");
-        TextRead<ShopEdit> made = offered.Make(values);
+        TextRead<ShopEdit> made = offered.For(shop.Unit, shop.Shown).Make(values);
         return made.Value is { } edit ? Edit(shop, form, edit) : new(made.Findings[0], false);
     }
 

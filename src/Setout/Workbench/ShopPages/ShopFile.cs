@@ -24,12 +24,15 @@ internal sealed record ShopFile(Document Document, TextRead<Shop.Texts.Shop> Rea
     /// <summary>The unit of its bare figures.</summary>
     public LengthUnit Unit => ShopTree.Unit(Document.Text);
 
+    /// <summary>The unit that the person who asks is shown figures in.</summary>
+    public LengthUnit Shown { get; init; } = ShopTree.Unit(Document.Text);
+
     /// <summary>What the logs say of wood.</summary>
     public WoodLedger Ledger => WoodLedger.Of(Pieces.Select(p => p.InShop));
 
     /// <summary>The shop of a store; null where none was begun.</summary>
     public static ShopFile? Of(IDocumentStore store, KeptPieces pieces) => store.Find(DocumentName.Shop) is { Kind: DocumentKind.Shop, Line.IsPutAway: false } there
-        ? new(there, ShopText.Read(there.Text), pieces.ReadAll()) : null;
+        ? new(there, ShopText.Read(there.Text), pieces.ReadAll()) { Shown = pieces.ShownIn ?? ShopTree.Unit(there.Text) } : null;
 
     /// <summary>What is known beside the text when it is edited.</summary>
     /// <param name="now">The time, as a count is dated.</param>

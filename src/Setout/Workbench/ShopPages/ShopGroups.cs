@@ -34,7 +34,7 @@ internal sealed class ShopGroups(ShopFile shop, RackThings rack, string chosen)
         yield return new("Shims", "Thin stuff kept for packing; a list of your own takes the place of the usual one.",
             ShopTree.Count(_text, "shims") is > 0 and int shims
                 ? [.. Enumerable.Range(0, shims).Select(i => Line($"shims.{i}", ShopTree.Said(_text, $"shims.{i}", "name"), ShopTree.Said(_text, $"shims.{i}", "thickness"), false))]
-                : [.. shop.Shop.Shims.Select(s => Line("shims", s.Name, Core.Measures.Text.LengthFormat.For(shop.Unit).Text(s.Thickness), true))],
+                : [.. shop.Shop.Shims.Select(s => Line("shims", s.Name, Core.Measures.Text.LengthFormat.For(shop.Shown).Text(s.Thickness), true))],
             ShopLinks.Item("shims"), "Add a shim");
         yield return new("Prices of hardware", "By the names that buying lists use.",
             [.. Enumerable.Range(0, ShopTree.Count(_text, "prices")).Select(i => Line($"prices.{i}", ShopTree.Said(_text, $"prices.{i}", "name"), Price(i), false))], ShopLinks.Item("prices"), "Add a price");
@@ -46,7 +46,7 @@ internal sealed class ShopGroups(ShopFile shop, RackThings rack, string chosen)
         return $"{ShopTree.Said(_text, $"prices.{i}", "price")} {shop.Shop.Currency}{(pack.Length > 0 ? $" for {pack}" : "")}";
     }
 
-    private string Figure(string key, string words) => $"{words} {ShopFigures.Of(shop.Shop, shop.Unit, "", key)}";
+    private string Figure(string key, string words) => $"{words} {ShopFigures.Of(shop.Shop, shop.Shown, "", key)}";
 
     private ShopLine Map(string key, string words)
     {
@@ -58,7 +58,7 @@ internal sealed class ShopGroups(ShopFile shop, RackThings rack, string chosen)
     }
 
     private string Of(string kind, string thing, string key) => kind == "guided" && key == "kerf" && ShopTree.Said(_text, thing, key).Length > 0
-        ? Core.Measures.Text.LengthFormat.For(shop.Unit).Text(shop.Shop.Saws.Guided!.Kerf) : ShopFigures.Of(shop.Shop, shop.Unit, kind, key);
+        ? Core.Measures.Text.LengthFormat.For(shop.Shown).Text(shop.Shop.Saws.Guided!.Kerf) : ShopFigures.Of(shop.Shop, shop.Shown, kind, key);
 
     private static string Said(string kind, string key) => (kind, key) switch { ("grid", "in") => "in inches", ("grid", "mm") => "in millimetres", ("fence", "room") => "room for", _ => key };
 

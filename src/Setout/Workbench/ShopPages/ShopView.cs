@@ -2,11 +2,13 @@ using System.Collections.Immutable;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Outputs;
 using Setout.Shop.Rack;
 using Setout.Shop.ShopEdits;
 using Setout.Workbench.Changing;
 using Setout.Workbench.PieceTexts;
 using Setout.Workbench.Shell;
+using Setout.Workbench.Viewing;
 
 namespace Setout.Workbench.ShopPages;
 
@@ -54,6 +56,9 @@ public sealed record ShopGroup(string Name, string About, ImmutableArray<ShopLin
 public sealed record ShopView(
     string Name, ImmutableArray<Note> Notes, ImmutableArray<RackBay> Bays, string Worth, ImmutableArray<ShopGroup> Groups, ChoiceForms Chosen, ChosenBlank? Blank, HistoryView History)
 {
+    /// <summary>What has to be known of figures that are not shown in the unit of the text; empty where they are.</summary>
+    public string Caution { get; init; } = "";
+
     internal static ShopView Of(ShopFile shop, string item, string now)
     {
         RackThings rack = RackThings.Of(shop.Shop, ShopTree.Count(shop.Document.Text, "stock"), shop.Ledger);
@@ -65,8 +70,9 @@ public sealed record ShopView(
         return new(shop.Shop.Name, [.. shop.Read.Findings.Select(f => Note.Of(f, ShopFile.FileName))],
             [.. rack.InHand.GroupBy(t => (t.Wood, t.IsSheet)).Select(g => new RackBay(Figures.Phrase(g.Key.Wood), g.Key.IsSheet, [.. g.Select(t => Item(t, shop, item))]))],
             WorthOf(rack, shop.Shop.Currency), [.. groups.All()],
-            new(item, words.Length > 0 ? char.ToUpperInvariant(words[0]) + words[1..] : "", blank is not null ? [] : [.. ShopChoices.For(shop.Document.Text, item, shop.Bench(now)).Select(c => new ChoiceForm(Form("edit"), c))]) { Open = "set" },
-            blank, HistoryView.Of(shop.Document, Form, ShopLinks.Text));
+            new(item, words.Length > 0 ? char.ToUpperInvariant(words[0]) + words[1..] : "", blank is not null ? [] : [.. ShopChoices.For(shop.Document.Text, item, shop.Bench(now)).Select(c => new ChoiceForm(Form("edit"), c.For(shop.Unit, shop.Shown)))]) { Open = "set" },
+            blank, HistoryView.Of(shop.Document, Form, ShopLinks.Text))
+        { Caution = ViewingView.Caution(shop.Unit, shop.Shown) };
     }
 
     internal static TextView Text(ShopFile shop) => new(shop.Shop.Name, ShopLinks.Shop, shop.Document.Text, new(ShopLinks.Text, ChangeForm.NewId(), shop.Document.Revision, ShopLinks.Text), [.. shop.Read.Findings.Select(f => Note.Of(f, ShopFile.FileName))])
@@ -81,7 +87,7 @@ public sealed record ShopView(
         string key = thing.Blank is { } blank ? ChosenBlank.KeyOf(blank) : $"stock.{thing.Stock.Item}";
         string[] soft =
         [
-            .. thing.Stock.Reads is { } reads ? [$"reads {LengthFormat.For(shop.Unit).Text(reads)}"] : Array.Empty<string>(),
+            .. thing.Stock.Reads is { } reads ? [$"reads {LengthFormat.For(shop.Shown).Text(reads)}"] : Array.Empty<string>(),
             .. thing.Stock.Lot.Length > 0 ? [$"lot {thing.Stock.Lot}"] : Array.Empty<string>(),
             thing.LeftBy, thing.For,
             .. thing.Stock.Size.Flaws.Length switch { 0 => Array.Empty<string>(), 1 => ["1 flaw"], int n => [$"{n} flaws"] },
@@ -89,7 +95,7 @@ public sealed record ShopView(
             thing.Stock.Size.Price is { } price ? $"{price} {shop.Shop.Currency}{(thing.Count > 1 ? " each" : "")}" : "",
         ];
         string fault = thing.TooMany.Length > 0 ? $"{thing.TooMany.Length} more {(thing.TooMany.Length == 1 ? "was" : "were")} cut than the count says: count again." : "";
-        return new(ShopLinks.Item(key), RackSvg.Of(RackPicture.Of(thing)), Figures.Phrase($"{(thing.Count > 1 ? $"{thing.Count} of " : "")}{SizeOf(thing, shop)}"), thing.Stock.Size.Name,
+        return new(ShopLinks.Item(key), RackSvg.Of(RackPicture.Of(thing)), Figures.Phrase($"{(thing.Count > 1 ? $"{thing.Count} of " : "")}{SizeOf(thing, shop)}"), PageWords.Blanks(thing.Stock.Size.Name),
             Figures.Phrase(string.Join("; ", soft.Where(s => s.Length > 0))), fault, key == chosen);
     }
 
@@ -98,7 +104,7 @@ public sealed record ShopView(
     {
         string key = thing.IsSheet ? "size" : "length", said = thing.Blank is null ? ShopTree.Said(shop.Document.Text, $"stock.{thing.Stock.Item}", key) : "";
         if (said.Any(char.IsLetter) && said.Contains(shop.Unit == LengthUnit.Inch ? "mm" : "in", StringComparison.Ordinal)) return said;
-        LengthFormat format = LengthFormat.For(shop.Unit);
+        LengthFormat format = LengthFormat.For(shop.Shown);
         return thing.Stock.Size.Across is { } across ? $"{format.Bare.Text(thing.Stock.Size.Along)} x {format.Text(across)}" : format.Text(thing.Stock.Size.Along);
     }
 

@@ -24,3 +24,9 @@ document.addEventListener('click', async event => {
   if (event.detail === 0) first?.focus({ preventScroll: true });
   else document.querySelector(`a[data-stay][href="${CSS.escape(at)}"]`)?.focus({ preventScroll: true });
 });
+
+// What is refused may be about what is folded away.
+document.addEventListener('setout:refused', event => {
+  const fold = event.target.querySelector?.('.more-fields');
+  if (fold) fold.open = true;
+});

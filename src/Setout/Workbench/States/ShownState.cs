@@ -27,7 +27,7 @@ namespace Setout.Workbench.States;
 public sealed record ShownState(long Number, string Title, string Place, string Wide, string Narrow, ImmutableArray<Note> Notes, ImmutableArray<Phrase> Against, string Text, FormHead? GoBack)
 {
     private const int MostLines = 24;
-    private static readonly PaperBox s_wide = new(200, 116), s_narrow = new(100, 130);
+    private static readonly PaperBox s_wide = new(200, 116);
 
     internal static ShownState Of(PlacedState placed, Document document, IDocumentStore store, KeptPieces pieces, SetPiece? now, FormHead goBack, TimeProvider time)
     {
@@ -36,8 +36,8 @@ public sealed record ShownState(long Number, string Title, string Place, string 
         PieceFile? file = pieces.With(document.Name, text);
         SetPiece? then = file?.Source?.SetOut();
         bool isNow = placed.Place == StatePlace.Now;
-        string Drawn(PaperBox paper) => then is { IsStopped: false } set && PieceView.Has(set) ? SvgWriter.Write(PieceView.Draw(set, Views.Front, paper).Scene, SvgOptions.Inline) : "";
-        return new(state.Number, $"{state.Step}, {When.Of(state.At, time)}", StatesView.Words(placed), Drawn(s_wide), Drawn(s_narrow),
+        string Drawn(Func<SetPiece, ElevationDrawing> draw) => then is { IsStopped: false } set && PieceView.Has(set) ? SvgWriter.Write(draw(set).Scene, SvgOptions.Inline) : "";
+        return new(state.Number, $"{state.Step}, {When.Of(state.At, time)}", StatesView.Words(placed), Drawn(p => PieceView.Draw(p, Views.Front, s_wide)), Drawn(p => PieceView.DrawFew(p, Views.Front, SetOut.DrawingView.Phone, "")),
             file is null ? [] : [.. file.Findings.Select(f => Note.Of(f.Finding, file.FileOf(f.Text)))],
             isNow || then is null || now is null ? [] : Lines(now, then), text, isNow || document.Line.IsPutAway ? null : goBack);
     }

@@ -18,7 +18,14 @@ internal static class TogetherEndpoints
     public static void MapTogether(this IEndpointRouteBuilder routes)
     {
         MapCut(routes);
-        routes.MapGet(Links.Together, async (string[]? piece, string? plan, KeptPieces pieces, PlanDesk desk, RunDesk runs, CancellationToken cancel) =>
+        routes.MapPost(TogetherView.Enough, (HttpRequest request, KeptPieces pieces, PlanDesk desk) => ChangeEndpoints.AnswerAsync(request, Links.Together, (form, _) => form.Back, (_, _) =>
+        {
+            PieceFile?[] files = [.. request.Query["piece"].OfType<string>().Take(MostPieces).Select(pieces.Read)];
+            if (files.Length > 1 && files.All(f => f?.Source is not null) && PiecesTogether.Of(files.Select(f => (f!.FileName, f.Source!))).Source is { } source)
+                desk.TakeBestSoFar(DeskName(files.Select(f => f!.Name)), source.Hash);
+            return ChangeMaker.Done;
+        }));
+        routes.MapGet(Links.Together, async (string[]? piece, string? plan, HttpRequest request, KeptPieces pieces, PlanDesk desk, RunDesk runs, CancellationToken cancel) =>
     {
         ImmutableArray<string> names = [.. (piece ?? []).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Take(MostPieces)];
         if (names.FirstOrDefault(n => pieces.Read(n) is null) is { } unknown) return Pages.Show<UnknownPage>(UnknownView.Piece(unknown, pieces.Names()), StatusCodes.Status404NotFound);
@@ -35,9 +42,13 @@ internal static class TogetherEndpoints
         if (refusal is not null) return Pages.Show<TogetherPage>(TogetherView.Refused(pieces, names, [Note.Of(refusal, "")]));
         try
         {
-            PlanAtTheSaw at = await runs.OfAsync(DeskName(names), files, source!, plan == BreakdownView.Anew).WaitAsync(cancel);
-            Plan[] alone = await Task.WhenAll(files.Select(f => desk.PlanAsync(f.Name, f.Source!))).WaitAsync(cancel);
-            return Pages.Show<TogetherPage>(TogetherView.Of(pieces, names, at, source!, [.. alone]));
+            bool isAnew = plan == BreakdownView.Anew;
+            string name = DeskName(names);
+            if (await PieceDoor.SoonAsync(runs.OfAsync(name, files, source!, isAnew), request, cancel) is not { } at)
+                return Pages.Show<TogetherPage>(TogetherView.Waiting(pieces, names, desk.Last(name, source!.Piece.Shown), TogetherView.WaitsFor(desk, name, names, isAnew)));
+            // What it saves is told once each is laid out by itself; the plan itself waits for none of that.
+            Plan[]? alone = await PieceDoor.SoonAsync(Task.WhenAll(files.Select(f => desk.PlanAsync(f.Name, f.Source!))), request, cancel);
+            return Pages.Show<TogetherPage>(TogetherView.Of(pieces, names, at, source!, alone is null ? [] : [.. alone], alone is null ? TogetherView.Alone(desk, names) : null));
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {

@@ -35,6 +35,15 @@ public sealed record TogetherView(
     /// <summary>Where a run is marked.</summary>
     internal const string Cut = Links.Together + "/cut";
 
+    /// <summary>Where the search for layouts is ended.</summary>
+    internal const string Enough = Links.Together + "/enough";
+
+    /// <summary>What is waited for; null where nothing is. What is shown then is out of date.</summary>
+    public WaitingView? Waits { get; init; }
+
+    /// <summary>The layout of a piece by itself that is waited for, to tell what is saved: by which news of it come, and how far it has come; null for none.</summary>
+    public (string Name, string Found)? AloneWaits { get; init; }
+
     /// <summary>How far the runs are; null where there are none.</summary>
     public MarkedRuns? Marked { get; init; }
 
@@ -47,19 +56,45 @@ public sealed record TogetherView(
 
     internal static TogetherView Refused(KeptPieces pieces, ImmutableArray<string> chosen, ImmutableArray<Note> notes) => Choosing(pieces, chosen) with { Notes = notes };
 
-    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone)
+    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone, (string Name, string Found)? waits)
     {
         Plan plan = at.Plan;
-        ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.GivenUp is { } given ? [given] : Array.Empty<Finding>()).Select(f => Note.Of(f, ""))];
+        ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.Told).Select(f => Note.Of(f, ""))];
         string page = Href(chosen), anew = $"{page}&plan={BreakdownView.Anew}";
         FormHead Form() => new(Cut, ChangeForm.NewId(), 1, page);
         if (plan.IsStopped) return Refused(pieces, chosen, [.. notes.Where(n => n.IsRed)]);
-        return new(string.Join(" + ", alone.Select(p => p.Set.Piece.Name)), ChoiceOf(pieces, chosen), notes, alone.Any(p => p.IsStopped) ? [] : TogetherSaving.Of(alone, plan),
-            BuyingView.GroupsOf(plan), plan.Cost > Money.Zero ? $"{plan.Cost} {plan.Source.Shop.Currency}" : "", BreakdownView.MaterialsOf(plan), BreakdownView.CautionsOf(plan), RunWords.Of(plan))
+        return Of(pieces, chosen, plan) with
         {
+            Notes = notes,
+            Saving = alone.IsEmpty || alone.Any(p => p.IsStopped) ? [] : TogetherSaving.Of(alone, plan),
+            AloneWaits = waits,
             Marked = new(MarkedRuns.Of(source, source.SetOut(), at, Form, _ => ""), at.Sawn.Id, Links.Stage(chosen[0], "facts"), at.IsInHand ? anew : null, chosen),
         };
     }
+
+    /// <summary>The last plan there was of them, while one is waited for.</summary>
+    internal static TogetherView Waiting(KeptPieces pieces, ImmutableArray<string> chosen, Plan? last, WaitingView waits) =>
+        (last is { IsStopped: false } ? Of(pieces, chosen, last) : Choosing(pieces, chosen) with { Title = TitleOf(pieces, chosen) }) with { Waits = waits };
+
+    /// <summary>What is waited for where pieces are laid out together.</summary>
+    internal static WaitingView WaitsFor(PlanDesk desk, string name, ImmutableArray<string> chosen, bool isAnew)
+    {
+        string page = Href(chosen), anew = $"{page}&plan={BreakdownView.Anew}", here = isAnew ? anew : page;
+        return WaitingView.Of(desk, name, new($"{Enough}{page[Links.Together.Length..]}", ChangeForm.NewId(), 1, here), here, anew);
+    }
+
+    /// <summary>The first of the pieces that is being laid out by itself.</summary>
+    internal static (string Name, string Found)? Alone(PlanDesk desk, ImmutableArray<string> chosen)
+    {
+        ImmutableDictionary<string, string> all = desk.LayingOut;
+        string name = chosen.FirstOrDefault(all.ContainsKey, chosen[0]);
+        return (name, all.GetValueOrDefault(name, "") is { Length: > 0 } found ? found : "just begun");
+    }
+
+    private static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, Plan plan) => new(TitleOf(pieces, chosen), ChoiceOf(pieces, chosen), [], [],
+        BuyingView.GroupsOf(plan), plan.Cost > Money.Zero ? $"{plan.Cost} {plan.Source.Shop.Currency}" : "", BreakdownView.MaterialsOf(plan), BreakdownView.CautionsOf(plan), RunWords.Of(plan));
+
+    private static string TitleOf(KeptPieces pieces, ImmutableArray<string> chosen) => string.Join(" + ", chosen.Select(c => pieces.Read(c)?.Source?.Piece.Name ?? c));
 
     private static ImmutableArray<ChoosablePiece> ChoiceOf(KeptPieces pieces, ImmutableArray<string> chosen)
     {

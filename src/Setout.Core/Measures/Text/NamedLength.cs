@@ -1,0 +1,35 @@
+namespace Setout.Core.Measures.Text;
+
+/// <summary>Texts of lengths that name their unit, so that they say the same to whoever reads them.</summary>
+public static class NamedLength
+{
+    /// <summary>A length that reads back as itself: a fraction of an inch where that is exact, else millimetres, else a fraction of a millimetre.</summary>
+    public static string Exactly(ExactLength length)
+    {
+        Figure inches = LengthFormat.Inches(256).Format(length);
+        if (inches.IsExact) return inches.ToString();
+        Figure metric = LengthFormat.Millimetres(6).Format(length);
+        return metric.IsExact ? metric.ToString() : $"{length.Millimetres} mm";
+    }
+
+    /// <summary>
+    /// The same length with its unit named: <c>450</c> in millimetres as <c>450 mm</c>. What names its units is left as it was typed, a sum with bare numbers becomes the length it comes to, and
+    /// what is no length comes back unchanged.
+    /// </summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="bare">The unit of a number that names none.</param>
+    public static string Of(string text, LengthUnit bare)
+    {
+        (ParseResult<ExactLength> meant, ParseResult<ExactLength> other) = (LengthText.Parse(text, bare), LengthText.Parse(text, bare == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch));
+        if (!meant.IsRead && !other.IsRead) return text;
+        if (meant.IsRead && other.IsRead && meant.Value == other.Value) return text;
+        // What is too long in the one unit must not pass for a length in the other.
+        if (!meant.IsRead) return Exactly(LengthText.Longest.ToExact() * 2);
+        // Behind a sum the unit would belong to its last number alone.
+        string named = $"{text.Trim()} {(bare == LengthUnit.Inch ? "in" : "mm")}";
+        return IsOneNumber(text) && LengthText.Parse(named, bare) is { IsRead: true, Value: var same } && same == meant.Value ? named : Exactly(meant.Value);
+    }
+
+    private static bool IsOneNumber(string text) => LengthScanner.Scan(text) is { IsRead: true, Value: var tokens }
+        && tokens.TrueForAll(t => t.Kind is LengthToken.Number or LengthToken.VulgarFraction or LengthToken.Slash or LengthToken.End || (t.Kind == LengthToken.Minus && t.Position == 0));
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Setout.Core.Measures;
+using Setout.Core.Pieces;
+using Setout.Cutting.Runs;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Plans;
+
+/// <summary>
+/// What of the shop file a plan stands on once it is cut by: the grid, saws and their kerfs, what is trued off and kept, the wood. Prices, names, instruments and remarks may change under it: they
+/// would make another plan, and spoil none.
+/// </summary>
+public static class ShopFooting
+{
+    /// <summary>One text that changes when any of it does, whatever way it is written.</summary>
+    public static string Of(Texts.Shop shop) => string.Join('\n', Parts(shop).Select(p => $"{p.What}: {p.Value}"));
+
+    /// <summary>What differs between two shops, in words; what a plan stands on is told apart from what it does not.</summary>
+    /// <param name="then">When the plan was made.</param>
+    /// <param name="now">Now.</param>
+    public static (ImmutableArray<string> Footing, ImmutableArray<string> Other) Changed(Texts.Shop then, Texts.Shop now)
+    {
+        var other = ImmutableArray.CreateBuilder<string>();
+        if (then.Name != now.Name) other.Add($"its name, now {now.Name}");
+        if (then.Currency != now.Currency) other.Add("the currency");
+        if (!then.Stock.Select(s => s.Size.Price).SequenceEqual(now.Stock.Select(s => s.Size.Price))) other.Add("prices of wood");
+        if (!Same(then.Prices, now.Prices) || !Same(then.Packs, now.Packs)) other.Add("prices of hardware");
+        if (!then.Shims.SequenceEqual(now.Shims)) other.Add("shims");
+        return ([.. Parts(then).Zip(Parts(now)).Where(p => p.First.Value != p.Second.Value).Select(p => p.First.What)], other.ToImmutable());
+    }
+
+    private static bool Same<T>(ImmutableDictionary<string, T> a, ImmutableDictionary<string, T> b) =>
+        a.Count == b.Count && a.All(p => b.TryGetValue(p.Key, out T? other) && EqualityComparer<T>.Default.Equals(p.Value, other));
+
+    private static ImmutableArray<(string What, string Value)> Parts(Texts.Shop shop) =>
+    [
+        ("the grid", $"{L(shop.InchGrid.Step)} {L(shop.MetricGrid.Step)}"),
+        ("saws and kerfs", Saws(shop.Saws)),
+        ("what is trued off", $"{L(shop.SheetTrim)} {L(shop.BoardTrim)} {L(shop.SheetSlack)}"),
+        ("what is kept", $"{L(shop.KeepAlong)} {L(shop.KeepAcross)} {L(shop.KeepBoard)}"),
+        ("how often a sheet is divided", $"{shop.MostStages?.ToString(CultureInfo.InvariantCulture)}"),
+        ("what one person lifts", string.Create(CultureInfo.InvariantCulture, $"{shop.Lift.Kilograms.Value:R}")),
+        ("the wood", $"{shop.Counted?.Text}\n{string.Join('\n', shop.Stock.Select(Stock))}"),
+    ];
+
+    private static string L(Length? length) => length is { } known ? known.Ticks.ToString(CultureInfo.InvariantCulture) : "-";
+
+    private static string Saws(SawLimits saws) => string.Join("; ",
+        saws.Fence is { } f ? $"fence {L(f.Kerf)} {L(f.Widest)} {L(f.Room)} {L(f.Narrowest)} {L(f.NarrowestCarried)}" : "",
+        saws.Sled is { } s ? $"sled {L(s.Deepest)} {L(s.Longest)}" : "",
+        saws.Guided is { } g ? $"guided {L(g.Kerf)} {L(g.Shoe)} {L(g.Longest)} {L(g.Rough)}" : "",
+        saws.Boards is { } b ? $"boards {L(b.Kerf)} {L(b.Widest)}" : "",
+        L(saws.RipKerf));
+
+    private static string Stock(ShopStock stock)
+    {
+        StockSize size = stock.Size;
+        string sides = size.Sides is { } by ? $"{L(by.NearEdge)} {L(by.FarEdge)} {L(by.NearEnd)} {L(by.FarEnd)}" : "";
+        string board = stock.Board is { } stick ? MaterialIdentity.Of(stick) : "";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{stock.Identity}|{board}|{L(size.Along)} {L(size.Across)} {L(size.Width)}|{size.InHand}|{size.Name}|{L(size.Trim)} {sides}|{string.Join(' ', size.Flaws.Select(f => $"{L(f.From)}-{L(f.To)}"))}|{stock.For}|{stock.Reads}|{stock.Counted?.Text}");
+    }
+}

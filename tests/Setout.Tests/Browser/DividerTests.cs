@@ -1,0 +1,110 @@
+using Microsoft.Playwright;
+using Setout.Testing;
+
+namespace Setout.Tests.Browser;
+
+/// <summary>Every kind of divider moved by pointer and by keys; what stands still says why.</summary>
+public sealed class DividerTests(Room room)
+{
+    private const string Name = "every-divider";
+
+    private static async Task<KeptShop> OpenAsync()
+    {
+        KeptShop shop = await KeptShop.OpenAsync();
+        shop.Keep(Name, EveryDivider.Text);
+        return shop;
+    }
+
+    private static ILocator Grip(IPage page, string key) => page.GetByRole(AriaRole.Slider, new() { Name = $"Move {key}", Exact = true });
+
+    public static TheoryData<string, bool, string, string, double> Kinds => new()
+    {
+        { "P", true, "A", "at its left", 500 },
+        { "E", false, "A1", "above it", 300 },
+        { "H", false, "B1", "above it", 400 },
+        { "M", true, "L", "at its left", 500 },
+        { "R", false, "L1", "above it", 250 },
+    };
+
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task Divider_DraggedByMouse_MovesWithoutBeingChosenFirst(string key, bool isAcross, string before, string side, double size)
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}?size={key}");
+        await Assertions.Expect(Grip(page, key)).ToBeVisibleAsync();
+        LocatorBoundingBoxResult box = (await Grip(page, key).BoundingBoxAsync())!;
+        (float x, float y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.GotoAsync($"/piece/{Name}");
+        await Assertions.Expect(Grip(page, key)).ToHaveCountAsync(0);
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(isAcross ? x + 25 : x, isAcross ? y : y + 25, new() { Steps = 5 });
+        await Assertions.Expect(page.Locator("#grip-tip")).ToContainTextAsync($"{before}, {side}:");
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync();
+        await page.Mouse.UpAsync();
+        await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2");
+        await page.GotoAsync($"/piece/{Name}?size={key}");
+        await Assertions.Expect(Grip(page, key)).ToBeVisibleAsync();
+        Assert.True(double.Parse((await Grip(page, key).GetAttributeAsync("aria-valuenow"))!, System.Globalization.CultureInfo.InvariantCulture) > size + 10);
+        Assert.Empty(sheet.Complaints);
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
+    public async Task Divider_MovedByKeys_GoesByTheGridAndStaysWithEnter(string key, bool isAcross, string before, string side, double size)
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}?size={key}");
+        await Assertions.Expect(Grip(page, key)).ToBeVisibleAsync();
+        await page.Locator("#room").FocusAsync();
+        // Across its way it does not go, and says so.
+        await page.Keyboard.PressAsync(isAcross ? "Shift+ArrowDown" : "Shift+ArrowRight");
+        await Assertions.Expect(page.Locator("#stays")).ToHaveTextAsync($"{key} goes {(isAcross ? "to the left and right" : "up and down")} only.");
+        await page.Keyboard.PressAsync(isAcross ? "Shift+ArrowRight" : "Shift+ArrowDown");
+        await Assertions.Expect(Grip(page, key)).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync(isAcross ? "Shift+ArrowRight" : "Shift+ArrowDown");
+        await Assertions.Expect(Grip(page, key)).ToHaveAttributeAsync("aria-valuetext", $"{before}, {side}: {(size + 10.5).ToString(System.Globalization.CultureInfo.InvariantCulture)} mm");
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2");
+        await Assertions.Expect(Grip(page, key)).ToHaveAttributeAsync("aria-valuenow", (size + 10.5).ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Empty(sheet.Complaints);
+    }
+
+    [Theory]
+    [InlineData("S1", "share its height evenly")]
+    [InlineData("G1.front", "type the height of a front")]
+    [InlineData("C.side", "type one of those")]
+    [InlineData("K", "choose M")]
+    public async Task Thing_ThatStandsStill_SaysWhyWhenMovedByKeys(string key, string words)
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}?size={key}");
+        await page.Locator("#room").FocusAsync();
+        await Assertions.Expect(page.Locator("#stays")).ToBeHiddenAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await Assertions.Expect(page.Locator("#stays")).ToContainTextAsync(words);
+        await Assertions.Expect(page.Locator("#voice")).ToContainTextAsync(words);
+        await Assertions.Expect(page.Locator("#room")).ToBeFocusedAsync();
+        Assert.Equal(1, shop.Database.Find(Name)!.Revision);
+    }
+
+    [Fact]
+    public async Task WalkedThing_MovedByKeys_IsChosenFirst()
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}?size=A2");
+        await page.Locator("#room").FocusAsync();
+        for (int i = 0; i < 20 && await page.Locator(".for-desk .is-walked[data-key^='E']").CountAsync() == 0; i++) await page.Keyboard.PressAsync(i % 2 == 0 ? "ArrowUp" : "ArrowRight");
+        string walked = (await page.Locator(".for-desk .is-walked").First.GetAttributeAsync("data-key"))!.Split('#')[0];
+        await page.Keyboard.PressAsync("Shift+ArrowDown");
+        await page.WaitForURLAsync(url => url.Contains($"size={walked}", StringComparison.Ordinal));
+    }
+}
