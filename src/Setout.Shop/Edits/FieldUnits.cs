@@ -22,6 +22,15 @@ internal static partial class FieldUnits
         _ => text,
     };
 
+    /// <summary>Whether one of the figures in a field looks like one of the other unit: see <see cref="NamedLength.MayBeOther"/>.</summary>
+    public static bool MayBeOther(FieldKind kind, string text, LengthUnit bare) => kind switch
+    {
+        FieldKind.Length or FieldKind.Share => NamedLength.MayBeOther(text, bare),
+        FieldKind.Size => Times().Split(text).Any(t => NamedLength.MayBeOther(t.Trim(), bare)),
+        FieldKind.Lengths => text.Split(',').Any(t => NamedLength.MayBeOther(t.Trim(), bare)),
+        _ => false,
+    };
+
     [GeneratedRegex("[xX\u00d7]")]
     private static partial Regex Times();
 }

@@ -67,7 +67,10 @@ public sealed partial class OtherUnitTests
 
     private static string After(string text, EditChoice choice, string? typed)
     {
-        Edited edited = choice.Make(typed is null ? new Dictionary<string, string>() : new Dictionary<string, string> { [choice.Fields[0].Name] = typed }).Value!.ApplyTo(text);
+        TextRead<Edit> made = choice.Make(typed is null ? new Dictionary<string, string>() : new Dictionary<string, string> { [choice.Fields[0].Name] = typed });
+        // What looks like the other unit is asked.
+        if (typed is not null && made.Findings.Any(f => f.Code == "edit.two-units")) return text;
+        Edited edited = made.Value!.ApplyTo(text);
         return edited.Text ?? (edited.Findings[0].Code == "edit.nothing" ? text : edited.Findings[0].Code);
     }
 
@@ -174,6 +177,17 @@ public sealed partial class OtherUnitTests
         Assert.EndsWith(" in", depth.Fields[0].Default, StringComparison.Ordinal);
         Assert.Contains("depth: 610 mm", depth.Make(new Dictionary<string, string> { [depth.Fields[0].Name] = "610" }).Value!.ApplyTo(text).Text!, StringComparison.Ordinal);
         Assert.Contains("depth: 24 in", depth.Make(new Dictionary<string, string> { [depth.Fields[0].Name] = "24 in" }).Value!.ApplyTo(text).Text!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FractionTypedByWhoeverIsShownMillimetres_IsAskedAndNotTaken()
+    {
+        SetPiece set = Sample.Source("luthiers-bench").ShownIn(LengthUnit.Millimetre).SetOut();
+        EditChoice depth = Choices.For(set, "F.depth").Single();
+        TextRead<Edit> made = depth.Make(new Dictionary<string, string> { [depth.Fields[0].Name] = "24 1/2" });
+        Assert.Null(made.Value);
+        Assert.Equal("edit.two-units", Assert.Single(made.Findings).Code);
+        Assert.NotNull(depth.Make(new Dictionary<string, string> { [depth.Fields[0].Name] = "24 1/2 in" }).Value);
     }
 
     [Fact]

@@ -143,7 +143,7 @@ public sealed class ShelfTests(Room room)
         await Assertions.Expect(page.GetByText("Pieces that are broken down together")).ToBeVisibleAsync();
         await page.GetByLabel("Luthiers' bench").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Break down together" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What it saves" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What it saves" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
         Assert.True(await page.Locator("[data-run]").CountAsync() > 1);
         await Assertions.Expect(page.Locator("code")).ToContainTextAsync("setout plan @jar-cabinet @luthiers-bench --out plan");
     }

@@ -30,6 +30,26 @@ public static class NamedLength
         return IsOneNumber(text) && LengthText.Parse(named, bare) is { IsRead: true, Value: var same } && same == meant.Value ? named : Exactly(meant.Value);
     }
 
+    /// <summary>
+    /// Whether a bare figure looks like one of the other unit: a fraction of halves to sixty-fourths typed in millimetres, or a figure of <see cref="LongInInches"/> and more typed in inches. For
+    /// whoever changes to and fro between two units this is a likely slip, and is better asked than taken. From memory of such slips; common practice, no source.
+    /// </summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="bare">The unit of a number that names none.</param>
+    public static bool MayBeOther(string text, LengthUnit bare)
+    {
+        if (Of(text, bare) == text || LengthScanner.Scan(text) is not { IsRead: true, Value: var tokens }) return false;
+        if (bare == LengthUnit.Inch) return LengthText.Parse(text, bare) is { IsRead: true, Value: var length } && length.Abs() >= LongInInches;
+        return tokens.Exists(t => t.Kind == LengthToken.VulgarFraction)
+            || Enumerable.Range(1, tokens.Count - 1).Any(i => tokens[i].Kind == LengthToken.Slash && tokens[i - 1] is { Kind: LengthToken.Number, IsWholeNumber: true } above
+                && tokens[Math.Min(i + 1, tokens.Count - 1)] is { Kind: LengthToken.Number, IsWholeNumber: true } below && above.Value < below.Value && s_halves.Contains(below.Value));
+    }
+
+    /// <summary>The bare figure in inches from which on millimetres are likelier in a shop: 120 in, 10 ft.</summary>
+    public static ExactLength LongInInches { get; } = ExactLength.FromInches(120);
+
+    private static readonly Rational[] s_halves = [2, 4, 8, 16, 32, 64];
+
     private static bool IsOneNumber(string text) => LengthScanner.Scan(text) is { IsRead: true, Value: var tokens }
         && tokens.TrueForAll(t => t.Kind is LengthToken.Number or LengthToken.VulgarFraction or LengthToken.Slash or LengthToken.End || (t.Kind == LengthToken.Minus && t.Position == 0));
 }

@@ -41,7 +41,7 @@ public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Ste
         StepView Step(AssemblyStep step)
         {
             (string lift, string advice) = WeightWords.Lift(set, step);
-            return new(Figures.Phrase(step.Words), [.. step.Parts.Select(Part)],
+            return new(Figures.Phrase(Shop.Outputs.PageWords.Plain(step.Words)), [.. step.Parts.Select(Part)],
                 step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Shown).Format(diagonal)) : Phrase.Empty, lift, WeightWords.Mind(set, step, advice));
         }
         return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], set.IsStopped ? "" : WeightWords.Whole(set), Cautions.Deference);

@@ -29,6 +29,21 @@ public sealed class NamedLengthTests
     [InlineData("", LengthUnit.Millimetre, "")]
     public void Of_AText_NamesItsUnit(string typed, LengthUnit bare, string named) => Assert.Equal(named, NamedLength.Of(typed, bare));
 
+    [Theory]
+    [InlineData("80 1/2", LengthUnit.Millimetre, true)]
+    [InlineData("17½", LengthUnit.Millimetre, true)]
+    [InlineData("3/8", LengthUnit.Millimetre, true)]
+    [InlineData("96/3 - 3/4", LengthUnit.Millimetre, true)]
+    [InlineData("1200/2", LengthUnit.Millimetre, false)]
+    [InlineData("1/3", LengthUnit.Millimetre, false)]
+    [InlineData("450.5", LengthUnit.Millimetre, false)]
+    [InlineData("80 1/2 in", LengthUnit.Millimetre, false)]
+    [InlineData("450", LengthUnit.Inch, true)]
+    [InlineData("450 mm", LengthUnit.Inch, false)]
+    [InlineData("96", LengthUnit.Inch, false)]
+    [InlineData("rest", LengthUnit.Millimetre, false)]
+    public void MayBeOther_OfAFigureThatLooksLikeTheOtherUnit_IsAsked(string typed, LengthUnit bare, bool isAsked) => Assert.Equal(isAsked, NamedLength.MayBeOther(typed, bare));
+
     /// <summary>The hazard of two units: what was typed by one must be cut as that by the other.</summary>
     [Fact]
     public void Of_AnyText_SaysTheSameToEverybody() => Gen.Select(s_soup, Gen.Enum<LengthUnit>()).Holds((text, bare) =>
