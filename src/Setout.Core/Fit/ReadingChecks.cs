@@ -64,7 +64,7 @@ public static class ReadingChecks
     public static Suspicion? SlipOf(SetPiece set, Accuracy accuracy, QuantityKey key, IEnumerable<ExactLength> values, string instrument)
     {
         Worked? known = set.Worked.Values.GetValueOrDefault(key) ?? set.Worked.Values.GetValueOrDefault(QuantityKey.Of(key.Owner, "thickness"));
-        if (known is null) return null;
+        if (known is null or { RestsOnUnknown: true, Pin: null }) return null;
         var spreads = new Spreads(set, accuracy);
         Spread? expected = spreads.Expected(known.Quantity.Key);
         Length off = spreads.AccuracyOf(instrument.Length > 0 ? instrument : Spreads.UsualInstrument(known.Quantity));
@@ -82,6 +82,7 @@ public static class ReadingChecks
     {
         bool isNew = !set.Worked.Values.TryGetValue(key, out Worked? known);
         if (isNew && !set.Worked.Values.TryGetValue(QuantityKey.Of(key.Owner, "thickness"), out known)) return null;
+        if (known is { RestsOnUnknown: true, Pin: null }) return null;
         ExactLength best = isNew ? known!.Value : known!.Expected;
         if (best.Sign == 0) return null;
         var spreads = new Spreads(set, accuracy);
@@ -110,7 +111,7 @@ public static class ReadingChecks
         if (ReadingBench.IsDecided(read.Quantity) || BookChecks.FarOff(read, bench.Format) is not null) yield break;
         Finding? spots = SpotCheck.Of(bench, read);
         if (spots is not null) yield return spots;
-        if (spots?.Code == SpotCheck.OutlierCode) yield break;
+        if (spots?.Code == SpotCheck.OutlierCode || read.RestsOnUnknown) yield break;
         if (Unexplained(bench, read, expected) is { } unexplained) yield return unexplained;
         else if (Coarser(bench, read, expected) is { } coarser) yield return coarser;
     }

@@ -45,7 +45,7 @@ public sealed record Suspicion(SlipKind Kind, ExactLength Read, ExactLength Expe
     /// <param name="unit">The unit of the piece.</param>
     public string LikelyText(LengthUnit unit)
     {
-        if (Kind == SlipKind.Unit) unit = unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch;
+        if (Kind == SlipKind.Unit) unit = unit.Other;
         var format = LengthFormat.For(unit);
         if (format.Format(Likely).Residue.Sign == 0) return format.Text(Likely);
         // What was typed with a decimal point is worth its digits: 17.85 mm was read, not 17.9.

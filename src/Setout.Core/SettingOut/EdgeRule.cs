@@ -45,7 +45,7 @@ internal static class EdgeRule
             if (edges.Lip is not { } lip || book.StickOf(lip, panel.Name) is not { } stick)
             {
                 // A finding says so; sizes are still worked out.
-                book.Define(panel.Name, "edge", $"{panel.Name}, thickness of its lip", new Stated(ExactLength.Zero, new(OriginKind.Default, "not known")));
+                book.Define(panel.Name, "edge", $"{panel.Name}, thickness of its lip", new Stated(ExactLength.Zero, Origin.Unknown));
                 return;
             }
             book.DefineSame(panel.Name, "edge", $"{panel.Name}, thickness of its lip", $"thickness of {stick.Name}", Book.ThicknessOf(stick.Name));

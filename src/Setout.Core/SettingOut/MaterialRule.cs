@@ -32,11 +32,12 @@ internal static class MaterialRule
         }
         else
         {
-            book.Note("material.unknown", Severity.Stop, panel.Name, $"There is no thickness on record for {panel.Kind} '{panel.Label}'.",
+            // Who has read it needs no table.
+            if (!book.IsMeasured(panel.Name)) book.Note("material.unknown", Severity.Stop, panel.Name, $"There is no thickness on record for {panel.Kind} '{panel.Label}'.",
                 PanelTable.Kinds.Contains(panel.Kind)
-                    ? $"Give its thickness, or use one of the labels {string.Join(", ", PanelTable.LabelsOf(panel.Kind))}."
-                    : "Give its thickness.", panel.Place);
-            working = new Stated(ExactLength.FromMillimetres(1), new(OriginKind.Default, "not known"));
+                    ? $"Give its thickness, read it, or use one of the labels {string.Join(", ", PanelTable.LabelsOf(panel.Kind))}."
+                    : "Give its thickness, or read it.", panel.Place);
+            working = new Stated(ExactLength.FromMillimetres(1), Origin.Unknown);
         }
         // One sheet of a lot tells of itself; the sheets read so far together tell of the lot.
         string[] read = [.. book.SheetsOf(panel.Name).Where(s => book.IsRead(Book.ThicknessOf(s)))];
@@ -59,12 +60,12 @@ internal static class MaterialRule
     private static void Write(Book book, Stick stick)
     {
         LumberFact? fact = stick.Nominal.Length > 0 ? LumberTable.Find(stick.Nominal) : null;
-        if (fact is null && stick.Thickness is null)
+        if (fact is null && stick.Thickness is null && !(book.IsRead(Book.ThicknessOf(stick.Name)) && book.IsRead(Book.SectionWidthOf(stick.Name))))
         {
             book.Note("material.unknown", Severity.Stop, stick.Name, $"There is no dressed size on record for '{stick.Nominal}'.",
-                "Use a size of the yard such as 2x4, or give the section.", stick.Place);
+                "Use a size of the yard such as 2x4, give the section, or read both sizes.", stick.Place);
         }
-        var source = new Origin(OriginKind.Default, $"dry dressed size of a {stick.Nominal} until read", fact?.Source);
+        Origin source = fact is null ? Origin.Unknown : new(OriginKind.Default, $"dry dressed size of a {stick.Nominal} until read", fact.Source);
         book.Define(stick.Name, "thickness", $"{stick.Name}, thickness",
             stick.Thickness?.Stated ?? new Stated(fact?.Thickness ?? ExactLength.FromMillimetres(1), source), scatter: Scatter.Section);
         book.Define(stick.Name, "width", $"{stick.Name}, width",

@@ -115,8 +115,11 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         // A reading counts even where the plan around it is broken.
         if (expected is null && pin is null) return null;
         ExactLength? read = pin?.Combined(quantity.Combining);
-        return new(quantity, read ?? expected!.Value, expected ?? read!.Value, pin);
+        bool isUnknown = quantity.Working is Stated { Origin: { } origin } ? origin == Origin.Unknown : quantity.Working.WorkedFrom.Any(IsUnknown);
+        return new(quantity, read ?? expected!.Value, isUnknown ? read ?? expected!.Value : expected ?? read!.Value, pin) { RestsOnUnknown = isUnknown };
     }
+
+    private bool IsUnknown(QuantityKey key) => _worked.TryGetValue(key, out Worked? worked) && worked is { RestsOnUnknown: true, Pin: null };
 
     private ExactLength? ValueOf(QuantityKey key) => _worked.TryGetValue(key, out Worked? worked) ? worked?.Value : null;
 

@@ -44,6 +44,9 @@ public sealed record Origin(OriginKind Kind, string Words, string? Source = null
     /// <summary>Given in the piece file.</summary>
     public static Origin Given(Place place) => new(OriginKind.Given, place.IsKnown ? $"given, line {place.Line}" : "given", null, place);
 
+    /// <summary>Nobody has said it and no table has it: the figure only keeps the sums going, and what rests on it expects nothing.</summary>
+    public static Origin Unknown { get; } = new(OriginKind.Default, "not known");
+
     /// <summary>Worked out from other quantities.</summary>
     public static Origin Worked { get; } = new(OriginKind.Worked, "worked out");
 }

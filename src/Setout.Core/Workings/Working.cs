@@ -151,6 +151,9 @@ public sealed record Pin(ImmutableArray<ExactLength> Values, Origin Origin, stri
 /// <param name="Pin">The reading, if there is one.</param>
 public sealed record Worked(Quantity Quantity, ExactLength Value, ExactLength Expected, Pin? Pin)
 {
+    /// <summary>True when the working rests on a figure that nobody knows (<see cref="Origin.Unknown"/>) and nobody has read: then a reading is taken as it is, and is what was expected.</summary>
+    public bool RestsOnUnknown { get; init; }
+
     /// <summary>Reading less expected: more than zero is over, less is under; zero without a reading.</summary>
     public ExactLength Over => Value - Expected;
 }

@@ -120,7 +120,7 @@ public static class BenchSheetWriter
             rows.Add(new GroupRow(Phrase.Of(GroupName(group.Key))));
             foreach (BuyingLine line in group)
             {
-                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Unit), line.Spare.Length == 0 ? Cell.Of(Figures.Phrase(line.Item)) : new([Figures.Phrase(line.Item), Figures.Phrase(line.Spare).Italic()]),
+                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Units), line.Spare.Length == 0 ? Cell.Of(Figures.Phrase(line.Item)) : new([Figures.Phrase(line.Item), Figures.Phrase(line.Spare).Italic()]),
                     Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Price?.ToString() ?? "?"), Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Total?.ToString() ?? "?")));
             }
         }
@@ -160,7 +160,7 @@ public static class BenchSheetWriter
         }
         return
         [
-            new ParagraphBlock($"Figures to cut, in {(set.Piece.Shown == LengthUnit.Inch ? "inches" : "millimetres")}{(plan.Source.Together is null ? $", on a grid of {set.Grid}" : "")}{Rounded(set)}. Length runs with the grain. Equal figures are cut at one setting."),
+            new ParagraphBlock($"Figures to cut, in {set.Piece.Shown.Words}{(plan.Source.Together is null ? $", on a grid of {set.Grid}" : "")}{Rounded(set)}. Length runs with the grain. Equal figures are cut at one setting."),
             new TableBlock([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
                 new("Length", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("Width", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("each", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow),
             new ParagraphBlock($"The last column is what one of them weighs. {WeightWords.Whole(set, plan.Source.Together is null)}"),
@@ -169,7 +169,7 @@ public static class BenchSheetWriter
 
     // Who cuts by a figure in the other unit is told how near it is.
     private static string Rounded(SetPiece set) => set.Piece.Shown == set.Piece.Unit ? ""
-        : $"; the piece is set out in {(set.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, and each figure is shown to the nearest {(set.Piece.Shown == LengthUnit.Inch ? "1/64 in" : "0.1 mm")}";
+        : $"; the piece is set out in {set.Piece.Unit.Words}, and each figure is shown to the nearest {(set.Piece.Shown == LengthUnit.Inch ? "1/64 in" : "0.1 mm")}";
 
     private static Cell State(Plan plan, Part part)
     {

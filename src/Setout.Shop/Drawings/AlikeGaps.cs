@@ -44,8 +44,10 @@ public sealed record AlikeGaps(string Name, ImmutableArray<GapFit> Gaps)
         string[] own = [.. owners.Select(o => isOneKind ? o[(o.LastIndexOf(' ') + 1)..] : o)];
         string[] said = isOneKind ? [.. Ranged(own)] : own;
         string list = string.Join(", ", said.Take(MostNamed)) + (said.Length > MostNamed ? ", and others" : "");
-        return $"{(isOneKind ? kinds[0] + "s " : "")}{list}{after}";
+        return $"{(isOneKind ? Many(kinds[0]) + " " : "")}{list}{after}";
     }
+
+    private static string Many(string kind) => kind.EndsWith("shelf", StringComparison.Ordinal) ? kind[..^1] + "ves" : kind + "s";
 
     /// <summary>Keys that count up, such as D1, D2, and so on to D10, as <c>D1 to D10</c>.</summary>
     private static IEnumerable<string> Ranged(string[] keys)

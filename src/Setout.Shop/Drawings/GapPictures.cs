@@ -54,7 +54,7 @@ public static class GapPictures
 
     private static LengthFormat Fine(SetPiece set) => set.Piece.Shown == LengthUnit.Inch ? LengthFormat.Inches(64).Bare : LengthFormat.Millimetres(1).Bare;
 
-    private static string UnitOf(SetPiece set) => set.Piece.Shown == LengthUnit.Inch ? "in" : "mm";
+    private static string UnitOf(SetPiece set) => set.Piece.Shown.Mark;
 
     private static GapRow Row(SetPiece set, AlikeGaps alike)
     {

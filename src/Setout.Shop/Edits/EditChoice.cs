@@ -100,7 +100,7 @@ internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDic
             Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}."));
         if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"Nothing is said for {field.Words}.", "Fill it in."));
         if (bare is { } shown && FieldUnits.MayBeOther(field.Kind, text, shown))
-            Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {(shown == LengthUnit.Inch ? "inches" : "millimetres")}, and the text is in {(shown == LengthUnit.Inch ? "millimetres" : "inches")}.", $"Write the unit beside it: {text} in, or mm."));
+            Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {shown.Words}, and the text is in {shown.Other.Words}.", $"Write the unit beside it: {text} in, or mm."));
         return text.Length == 0 ? null : bare is { } unit ? FieldUnits.Named(field.Kind, text, unit) : text;
     }
 

@@ -31,7 +31,7 @@ public sealed record NewPiece(string Name, LengthUnit Unit, NewKind Kind, string
     public Edited Text()
     {
         Wood wood = Wood ?? Usual(Unit, Kind);
-        string unit = Unit == LengthUnit.Inch ? "in" : "mm", words = $"new piece: {Name}";
+        string unit = Unit.Mark, words = $"new piece: {Name}";
         if (Kind == NewKind.Frame == (wood.Word == "panel"))
             return new(null, words, [new("edit.other-wood", Severity.Stop, "", Kind == NewKind.Frame ? "A frame is made of sticks." : "Cases and tops are made of sheets.", Kind == NewKind.Frame ? "Choose lumber or sticks." : "Choose a sheet.")]);
         string material = Kind == NewKind.Frame ? "posts" : "sheet";

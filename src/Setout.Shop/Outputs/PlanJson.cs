@@ -58,7 +58,7 @@ public static class PlanJson
         json.WriteString("inputs", plan.Source.Hash);
         json.WriteStartObject("piece");
         json.WriteString("name", set.Piece.Name);
-        json.WriteString("unit", set.Piece.Unit == LengthUnit.Inch ? "in" : "mm");
+        json.WriteString("unit", set.Piece.Unit.Mark);
         Length(json, "grid", set.Grid.Step, set.Piece.Unit);
         json.WriteEndObject();
         Together(json, plan);

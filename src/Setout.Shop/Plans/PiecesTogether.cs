@@ -67,7 +67,7 @@ public sealed class PiecesTogether
         if (given.GroupBy(g => g.File, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
             return (null, new("together.twice", Severity.Stop, "", $"{twice.Key} is named twice.", "Name each piece once. Two of one piece: copy its file, each has its own log."));
         if (given.FirstOrDefault(g => g.Source.Piece.Unit != given[0].Source.Piece.Unit) is { File: { } other })
-            return (null, new("together.units", Severity.Stop, "", $"{given[0].File} is in {Unit(given[0])} and {other} in {Unit(given.First(g => g.File == other))}: at one fence setting only one of them would be exact.", "Plan them one after the other."));
+            return (null, new("together.units", Severity.Stop, "", $"{given[0].File} is in {given[0].Source.Piece.Unit.Words} and {other} in {given.First(g => g.File == other).Source.Piece.Unit.Words}: at one fence setting only one of them would be exact.", "Plan them one after the other."));
         if (given.Select(g => g.Source.Piece.Name).Distinct(StringComparer.Ordinal).Count() < given.Length)
             return (null, new("together.names", Severity.Stop, "", "Two of the pieces have one name: on the pages nobody could tell them apart.", "Give each piece a name of its own."));
         string[] codes = Codes([.. given.Select(g => g.Source.Piece.Name)]);
@@ -237,7 +237,7 @@ public sealed class PiecesTogether
             .Select(g => g.Aggregate((a, b) => a with { Keys = [.. a.Keys, .. b.Keys], Took = [.. a.Took, .. b.Took], Left = [.. a.Left, .. b.Left] })),
     ]);
 
-    private static string Unit((string File, PieceSource Source) piece) => piece.Source.Piece.Unit == LengthUnit.Inch ? "inches" : "millimetres";
+    private static string Unit((string File, PieceSource Source) piece) => piece.Source.Piece.Unit.Words;
 
     // First letters of the words, two of a single word; a number tells apart those that are alike.
     private static string[] Codes(string[] names)

@@ -76,6 +76,9 @@ public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string 
     /// <summary>Of sheets and boards to buy: the wood and its size, as a line of a rack has it; null for all else, and for boards that are ripped.</summary>
     public ShopStock? Wood { get; init; }
 
+    /// <summary>The unit as it is said of so many: one sheet, two sheets.</summary>
+    public string Units => Count == 1 || Unit.Length == 0 ? Unit : Unit switch { "foot" => "feet", "box" => "boxes", _ => $"{Unit}s" };
+
     /// <summary>Count times price.</summary>
     public Money? Total => Price is { } price ? price * Count : null;
 }

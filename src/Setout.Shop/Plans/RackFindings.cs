@@ -100,7 +100,7 @@ internal static class RackFindings
                 ExactLength off = line.Reads!.Value - thickness.Value;
                 ExactLength far = off.Sign < 0 ? -off : off;
                 if (far <= source.Shop.Accuracy.Sheet.ToExact()) continue;
-                string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Shown)} {(set.Piece.Shown == LengthUnit.Inch ? "in" : "mm")}";
+                string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Shown)} {set.Piece.Shown.Mark}";
                 yield return new("rack.reads-otherwise", Severity.Note, plan.Material.Name,
                     $"{line.Words} of {plan.Material.Name}: that is {Say(far)} {(off.Sign < 0 ? "thinner" : "thicker")} than the {Say(thickness.Value)} that the sizes go by, more than sheets of one lot differ.",
                     thickness.Pin is null ? $"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Say(line.Reads.Value)} --with calliper." : "Use another sheet, or read the lot again.", plan.Material.Place);

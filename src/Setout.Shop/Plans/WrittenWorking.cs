@@ -101,7 +101,7 @@ public static partial class WorkingLines
     /// <summary>The lines of a working.</summary>
     public static IEnumerable<string> Of(WrittenWorking working, LengthUnit unit)
     {
-        string suffix = unit == LengthUnit.Inch ? "in" : "mm";
+        string suffix = unit.Mark;
         yield return $"{working.Name}  ({working.Key})";
         var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, unit), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
         int widest = rows.Count == 0 ? 10 : Math.Max(10, rows.Max(r => r.Figure.Length));

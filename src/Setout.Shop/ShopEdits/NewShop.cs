@@ -21,7 +21,7 @@ public sealed record NewShop(string Name, LengthUnit Unit, string Grid, string K
     public Edited Text()
     {
         static string? Typed(string text) => text.Trim() is { Length: > 0 } typed ? typed : null;
-        string unit = Unit == LengthUnit.Inch ? "in" : "mm";
+        string unit = Unit.Mark;
         YamlMap shop = Written.Map(("setout-shop", Written.Word("1")), ("name", Of(Typed(Name))), ("currency", Of(Typed(Currency))), ("unit", Written.Word(unit)),
             ("grid", Typed(Grid) is { } grid ? Written.Fields((unit, grid)) : null),
             ("kerf", Typed(Kerf) is { } kerf ? Written.Fields(("sheets", kerf), ("boards", kerf)) : null));

@@ -122,7 +122,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         Worked worked = after.Worked.Values[entry.Key];
         string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => WorkingLines.Figure(v, before.Piece.Unit)))})" : "";
         string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
-        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {WorkingLines.Figure(worked.Value, before.Piece.Unit)} {(before.Piece.Unit == LengthUnit.Inch ? "in" : "mm")}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {WorkingLines.Figure(worked.Value, before.Piece.Unit)} {before.Piece.Unit.Mark}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         Told.Moved(terminal.Out, files, before, after, read.ShopInHand);
         return ExitCode.Fine;
     }

@@ -44,6 +44,22 @@ public class EvaluationTests
     }
 
     [Fact]
+    public void Finish_FigureThatNobodyKnows_ExpectsNothingOfWhatRestsOnItUntilItIsRead()
+    {
+        Quantity[] quantities = [new(Key("sheet"), "sheet", new Stated(Mm(1), Origin.Unknown)), Stated("opening", 400), Sum("box", (1, "opening"), (-2, "sheet")), Sum("front", (1, "box"))];
+        WorkedPiece none = Work(quantities);
+        Assert.Equal(["box", "front", "sheet"], none.Values.Values.Where(w => w.RestsOnUnknown).Select(w => w.Quantity.Key.Text).Order(StringComparer.Ordinal));
+        // What is read is as it was read, and nothing lies over or under.
+        WorkedPiece box = Work(quantities, ("box", Read(364)));
+        Assert.Equal(ExactLength.Zero, box.Values[Key("box")].Over);
+        Assert.False(box.Values[Key("front")].RestsOnUnknown);
+        WorkedPiece sheet = Work(quantities, ("sheet", Read(18)));
+        Assert.Equal(ExactLength.Zero, sheet.Values[Key("sheet")].Over);
+        Assert.Equal(Mm(364), sheet[Key("front")]);
+        Assert.False(sheet.Values[Key("box")].RestsOnUnknown);
+    }
+
+    [Fact]
     public void Work_AskedBeforeTheRestIsDefined_GivesTheSameAsAtTheEnd()
     {
         var evaluation = new Evaluation(Pins());

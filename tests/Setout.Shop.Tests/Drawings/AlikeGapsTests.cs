@@ -13,6 +13,7 @@ public sealed class AlikeGapsTests
     [InlineData("drawers L1, L2: slide play", "drawer L1, slide play", "drawer L2, slide play")]
     [InlineData("drawers D1 to D5, E1: slide play", "drawer D1, slide play", "drawer D2, slide play", "drawer D3, slide play", "drawer D4, slide play", "drawer D5, slide play", "drawer E1, slide play")]
     [InlineData("bay L, drawer 1: reveal", "bay L, reveal", "drawer 1, reveal")]
+    [InlineData("shelves S1, S2: side play", "shelf S1, side play", "shelf S2, side play")]
     [InlineData("L, R", "L", "R")]
     public void NameOf_NamesOfAlikeGaps_SaysEachOnce(string expected, params string[] names) => Assert.Equal(expected, AlikeGaps.NameOf([.. names]));
 

@@ -1,3 +1,4 @@
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Shop.Noting;
@@ -63,6 +64,27 @@ public class NotedReadingTests
 
     [Fact]
     public void Instrument_ThatIsNotKnown_IsRefused() => Assert.Equal("note.instrument", Read("L.width", "19 1/2", with: "string").Fault!.Code);
+
+    // No table has this sheet: what was read cannot be far off, and from then on the piece is set out by it.
+    [Theory]
+    [InlineData("boxes", null)]
+    [InlineData("boxes", "1")]
+    public void Thickness_ThatNobodyKnows_IsTakenAsItIsReadAndKnownFromThen(string key, string? sheet)
+    {
+        const string label = "boxes:   {panel: hardwood plywood, label: 1/2}";
+        string text = Sample.Text("luthiers-bench");
+        Assert.Contains(label, text, StringComparison.Ordinal);
+        PieceSource unknown = Sample.Source(text.Replace(label, label.Replace("1/2", "7/16", StringComparison.Ordinal), StringComparison.Ordinal), null);
+        Assert.Contains(unknown.SetOut().Findings, f => f.Code == "material.unknown");
+        foreach (ReadingWords asked in new[] { new ReadingWords(key, "29/64") { Sheet = sheet, With = "rule" }, new ReadingWords("L3.box.width", "18 17/32") })
+            Assert.NotNull(NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, asked, "e1", "2026-05-04T09:40:00Z", NoteWords.Page).Entry);
+        ReadingEntry read = NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, new(key, "29/64") { Sheet = sheet, With = "rule" }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page).Entry!;
+        PieceSource known = unknown with { Log = new([read]) };
+        SetPiece set = ReadingChecks.Into(known.SetOut(), known.Shop.Accuracy);
+        Assert.DoesNotContain(set.Findings, f => f.Code == "material.unknown" || f.Code.StartsWith("reading.", StringComparison.Ordinal));
+        // A slip of the next reading is asked about again.
+        Assert.Equal(Noted<ReadingEntry>.Far, NotedReading.Of(set, known.Shop.Accuracy, new("L3.end.length", "12"), "e2", "2026-05-04T09:41:00Z", NoteWords.Page).Fault?.Code);
+    }
 
     [Fact]
     public void Spots_ApartByCommas_StandTogether_AndADecimalCommaIsNone()

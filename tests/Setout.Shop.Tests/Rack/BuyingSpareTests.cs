@@ -22,6 +22,14 @@ public sealed class BuyingSpareTests
         Assert.Contains($",{line.Spare}\r\n", Encoding.UTF8.GetString(PlanCsv.Buying(plan)).Replace("\"", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(1, "sheet", "sheet")]
+    [InlineData(2, "sheet", "sheets")]
+    [InlineData(3, "foot", "feet")]
+    [InlineData(2, "box", "boxes")]
+    [InlineData(2, "", "")]
+    public void Units_OfSoMany_AreSaidAsOneSpeaks(int count, string unit, string said) => Assert.Equal(said, new BuyingLine(BuyingKind.Hardware, "it", count, unit, null, "").Units);
+
     [Fact]
     public void Buying_Boards_SaysEachLengthKeptAndHowOften()
     {

@@ -46,7 +46,7 @@ public sealed class NewcomerTests(Room room)
         await Assertions.Expect(line).ToContainTextAsync("drawer L1, front height");
         await Assertions.Expect(page.Locator(".for-phone [data-key^='L1.front.height'] text")).ToBeVisibleAsync();
         Assert.True(await page.EvaluateAsync<int>("() => scrollY") < 300, "the page went away from the drawing");
-        Assert.True((await line.BoundingBoxAsync())!.Y < 844, "what was chosen is not in view");
+        await Assertions.Expect(line).ToBeInViewportAsync();
         await line.GetByRole(AriaRole.Link, new() { Name = "How it comes about" }).ClickAsync();
         await Assertions.Expect(page.Locator("#working .working-title").First).ToBeInViewportAsync();
     }

@@ -58,7 +58,7 @@ public sealed record LengthFormat
         ExactLength residue = length - (Unit == LengthUnit.Inch ? ExactLength.FromInches(shown) : ExactLength.FromMillimetres(shown));
         bool negative = steps.Sign < 0;
         (BigInteger whole, BigInteger rest) = BigInteger.DivRem(BigInteger.Abs(steps), Fineness);
-        string unit = !ShowsUnit ? "" : Unit == LengthUnit.Inch ? "in" : "mm";
+        string unit = !ShowsUnit ? "" : Unit.Mark;
         if (Unit == LengthUnit.Millimetre)
         {
             string decimals = rest.IsZero ? "" : "." + rest.ToString().PadLeft(Decimals, '0').TrimEnd('0');

@@ -20,13 +20,13 @@ public static class NamedLength
     /// <param name="bare">The unit of a number that names none.</param>
     public static string Of(string text, LengthUnit bare)
     {
-        (ParseResult<ExactLength> meant, ParseResult<ExactLength> other) = (LengthText.Parse(text, bare), LengthText.Parse(text, bare == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch));
+        (ParseResult<ExactLength> meant, ParseResult<ExactLength> other) = (LengthText.Parse(text, bare), LengthText.Parse(text, bare.Other));
         if (!meant.IsRead && !other.IsRead) return text;
         if (meant.IsRead && other.IsRead && meant.Value == other.Value) return text;
         // What is too long in the one unit must not pass for a length in the other.
         if (!meant.IsRead) return Exactly(LengthText.Longest.ToExact() * 2);
         // Behind a sum the unit would belong to its last number alone.
-        string named = $"{text.Trim()} {(bare == LengthUnit.Inch ? "in" : "mm")}";
+        string named = $"{text.Trim()} {bare.Mark}";
         return IsOneNumber(text) && LengthText.Parse(named, bare) is { IsRead: true, Value: var same } && same == meant.Value ? named : Exactly(meant.Value);
     }
 

@@ -74,7 +74,7 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
     private static BuyingRow Row(BuyingLine line)
     {
         bool isTaken = line.Kind == BuyingKind.FromTheRack;
-        return new($"{line.Count} {line.Unit}{(line.Count == 1 || line.Unit.Length == 0 ? "" : "s")}", Figures.Phrase(line.Item),
+        return new($"{line.Count} {line.Units}", Figures.Phrase(line.Item),
             line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null, Figures.Phrase(line.Spare));
     }
 

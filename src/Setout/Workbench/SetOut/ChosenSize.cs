@@ -103,7 +103,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
 
     private static Phrase InOther(ExactLength value, LengthUnit unit)
     {
-        Figure figure = LengthFormat.For(unit == LengthUnit.Inch ? LengthUnit.Millimetre : LengthUnit.Inch).Format(value);
+        Figure figure = LengthFormat.For(unit.Other).Format(value);
         return Figures.Phrase(figure.IsExact ? "" : "about ").Add(figure);
     }
 

@@ -103,7 +103,7 @@ public sealed record ShopView(
     internal static string SizeOf(RackThing thing, ShopFile shop)
     {
         string key = thing.IsSheet ? "size" : "length", said = thing.Blank is null ? ShopTree.Said(shop.Document.Text, $"stock.{thing.Stock.Item}", key) : "";
-        if (said.Any(char.IsLetter) && said.Contains(shop.Unit == LengthUnit.Inch ? "mm" : "in", StringComparison.Ordinal)) return said;
+        if (said.Any(char.IsLetter) && said.Contains(shop.Unit.Other.Mark, StringComparison.Ordinal)) return said;
         LengthFormat format = LengthFormat.For(shop.Shown);
         return thing.Stock.Size.Across is { } across ? $"{format.Bare.Text(thing.Stock.Size.Along)} x {format.Text(across)}" : format.Text(thing.Stock.Size.Along);
     }

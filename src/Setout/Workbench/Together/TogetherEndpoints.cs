@@ -48,7 +48,7 @@ internal static class TogetherEndpoints
                 return Pages.Show<TogetherPage>(TogetherView.Waiting(pieces, names, desk.Last(name, source!.Piece.Shown), TogetherView.WaitsFor(desk, name, names, isAnew)));
             // What it saves is told once each is laid out by itself; the plan itself waits for none of that.
             Plan[]? alone = await PieceDoor.SoonAsync(Task.WhenAll(files.Select(f => desk.PlanAsync(f.Name, f.Source!))), request, cancel);
-            return Pages.Show<TogetherPage>(TogetherView.Of(pieces, names, at, source!, alone is null ? [] : [.. alone], alone is null ? TogetherView.Alone(desk, names) : null));
+            return Pages.Show<TogetherPage>(TogetherView.Of(pieces, names, at, source!, alone is null ? [] : [.. alone], alone is null ? TogetherView.Alone(desk, names, isAnew) : null));
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {

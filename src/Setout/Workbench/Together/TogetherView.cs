@@ -41,8 +41,8 @@ public sealed record TogetherView(
     /// <summary>What is waited for; null where nothing is. What is shown then is out of date.</summary>
     public WaitingView? Waits { get; init; }
 
-    /// <summary>The layout of a piece by itself that is waited for, to tell what is saved: by which news of it come, and how far it has come; null for none.</summary>
-    public (string Name, string Found)? AloneWaits { get; init; }
+    /// <summary>The layout of a piece by itself that is waited for, to tell what is saved: by which news of it come, how far it has come, and where to look again; null for none.</summary>
+    public (string Name, string Found, string Page)? AloneWaits { get; init; }
 
     /// <summary>How far the runs are; null where there are none.</summary>
     public MarkedRuns? Marked { get; init; }
@@ -50,17 +50,19 @@ public sealed record TogetherView(
     /// <summary>The command that makes the same plan.</summary>
     public string Command => $"setout plan {string.Join(' ', Choice.Where(c => c.IsChosen).Select(c => CommandWords.Name(c.Document)))} --out plan";
 
+    private static string HrefOf(ImmutableArray<string> names, bool isAnew) => isAnew ? $"{Href(names)}&plan={BreakdownView.Anew}" : Href(names);
+
     internal static string Href(ImmutableArray<string> names) => $"{Links.Together}?{string.Join('&', names.Select(n => "piece=" + Uri.EscapeDataString(n)))}";
 
     internal static TogetherView Choosing(KeptPieces pieces, ImmutableArray<string> chosen) => new("Several pieces together", ChoiceOf(pieces, chosen), [], [], [], "", [], [], null);
 
     internal static TogetherView Refused(KeptPieces pieces, ImmutableArray<string> chosen, ImmutableArray<Note> notes) => Choosing(pieces, chosen) with { Notes = notes };
 
-    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone, (string Name, string Found)? waits)
+    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone, (string Name, string Found, string Page)? waits)
     {
         Plan plan = at.Plan;
         ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.Told).Select(f => Note.Of(f, ""))];
-        string page = Href(chosen), anew = $"{page}&plan={BreakdownView.Anew}";
+        string page = Href(chosen), anew = HrefOf(chosen, true);
         FormHead Form() => new(Cut, ChangeForm.NewId(), 1, page);
         if (plan.IsStopped) return Refused(pieces, chosen, [.. notes.Where(n => n.IsRed)]);
         return Of(pieces, chosen, plan) with
@@ -79,16 +81,16 @@ public sealed record TogetherView(
     /// <summary>What is waited for where pieces are laid out together.</summary>
     internal static WaitingView WaitsFor(PlanDesk desk, string name, ImmutableArray<string> chosen, bool isAnew)
     {
-        string page = Href(chosen), anew = $"{page}&plan={BreakdownView.Anew}", here = isAnew ? anew : page;
+        string page = Href(chosen), anew = HrefOf(chosen, true), here = isAnew ? anew : page;
         return WaitingView.Of(desk, name, new($"{Enough}{page[Links.Together.Length..]}", ChangeForm.NewId(), 1, here), here, anew);
     }
 
     /// <summary>The first of the pieces that is being laid out by itself.</summary>
-    internal static (string Name, string Found)? Alone(PlanDesk desk, ImmutableArray<string> chosen)
+    internal static (string Name, string Found, string Page)? Alone(PlanDesk desk, ImmutableArray<string> chosen, bool isAnew)
     {
         ImmutableDictionary<string, string> all = desk.LayingOut;
         string name = chosen.FirstOrDefault(all.ContainsKey, chosen[0]);
-        return (name, all.GetValueOrDefault(name, "") is { Length: > 0 } found ? found : "just begun");
+        return (name, all.GetValueOrDefault(name, "") is { Length: > 0 } found ? found : "just begun", HrefOf(chosen, isAnew));
     }
 
     private static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, Plan plan) => new(TitleOf(pieces, chosen), ChoiceOf(pieces, chosen), [], [],

@@ -17,12 +17,10 @@ public sealed record ViewingView(string Unit, bool HasKeys, bool Moves, string B
     internal static string Caution(OpenPiece piece)
     {
         (LengthUnit own, LengthUnit shown) = (piece.Set.Piece.Unit, piece.Set.Piece.Shown);
-        return own == shown ? "" : $"Figures are shown to you in {Words(shown)}, to the nearest {(shown == LengthUnit.Inch ? "1/64" : "0.1 mm")}. The piece is set out and cut in {Words(own)}, on a grid of {LengthFormat.For(own).Text(piece.Set.Grid.Step)}. What you type without a unit is read in {Words(shown)}.";
+        return own == shown ? "" : $"Figures are shown to you in {shown.Words}, to the nearest {(shown == LengthUnit.Inch ? "1/64" : "0.1 mm")}. The piece is set out and cut in {own.Words}, on a grid of {LengthFormat.For(own).Text(piece.Set.Grid.Step)}. What you type without a unit is read in {shown.Words}.";
     }
 
     /// <summary>The same of a text that is not set out.</summary>
     internal static string Caution(LengthUnit own, LengthUnit shown) => own == shown ? ""
-        : $"Figures are shown to you in {Words(shown)}; the text is in {Words(own)}, and what stands in a field names its unit. What you type without a unit is read in {Words(shown)}.";
-
-    private static string Words(LengthUnit unit) => unit == LengthUnit.Inch ? "inches" : "millimetres";
+        : $"Figures are shown to you in {shown.Words}; the text is in {own.Words}, and what stands in a field names its unit. What you type without a unit is read in {shown.Words}.";
 }
