@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Fit.Mending;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Shop.Plans;
 
 namespace Setout.Shop.Noting;
 
@@ -74,12 +75,11 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
     private static IEnumerable<WorkBatch> Buying(SetPiece set)
     {
         string[] woods = [.. set.Parts.Select(p => p.Material).Distinct()];
-        string[] things = [.. set.Hardware.Select(h => h.Name).Distinct()];
+        string[] things = [.. ThingsToBuy.Of(set).Select(h => h.Name).Distinct()];
         foreach ((string name, string[] all) in new[] { ("wood", woods), ("hardware", things) })
         {
             if (all.Length == 0) continue;
-            bool IsBought(string item) => set.Facts.Bought.Contains(item) || (set.Hardware.Where(h => h.Name == item).ToArray() is { Length: > 0 } of && of.All(h => set.Facts.Bought.Contains(h.Key)));
-            ImmutableArray<string> due = [.. all.Where(a => !IsBought(a))];
+            ImmutableArray<string> due = [.. all.Where(a => !ThingsToBuy.IsBought(set, a))];
             yield return new(name, all.Length, all.Length - due.Length, due.Length, 0, null, due);
         }
     }

@@ -93,7 +93,7 @@ public static class NotedMark
                 return Refuse($"There is no '{TextContext.Shown(word)}': {part.Name} is {part.Count} off.", $"Use {plain}#1 to {plain}#{part.Count}.");
             return (progress == Progress.Bought ? [word] : parts, null);
         }
-        if (progress == Progress.Bought && (set.Piece.Keys.ContainsKey(plain) || set.Hardware.Any(h => h.Name == word) || set.Piece.Materials.ContainsKey(word))) return ([word], null);
+        if (progress == Progress.Bought && (set.Piece.Keys.ContainsKey(plain) || ThingsToBuy.Has(set, word) || set.Piece.Materials.ContainsKey(word))) return ([word], null);
         return set.Piece.Keys.ContainsKey(plain) || set.Piece.Materials.ContainsKey(plain)
             ? Refuse($"'{TextContext.Shown(word)}' has no parts of its own that could be {progress.ToString().ToLowerInvariant()}.", $"Name the part, such as L3.side; {words.PartsToo}")
             : ([], NotedKeys.Unknown(set, word, words));

@@ -19,12 +19,11 @@ internal static class BuyingList
             Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
         foreach ((int i, BoardPlan plan) in boards.Index())
             Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, plan.Material, "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
-        foreach (var group in set.Hardware.GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
+        foreach (var group in ThingsToBuy.Of(set).GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : g.Key.Name == ThingsToBuy.Glue ? 2 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
-            bought.Add(Packed(shop, new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, "")));
+            bought.Add(Packed(shop, new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, group.Key.Name == ThingsToBuy.Glue ? group.First().Source : "") { Thing = group.Key.Name }));
         }
-        if (set.Joints.Any(j => j.Held.Contains("glue", StringComparison.Ordinal) && j.Held != "no glue")) bought.Add(new(BuyingKind.Hardware, "Wood glue", 1, "bottle", shop.Prices.TryGetValue("Wood glue", out Money glue) ? glue : null, "read the label for its open time"));
         return [.. bought, .. taken];
     }
 
@@ -61,7 +60,7 @@ internal static class BuyingList
             // A board to rip has another section than the material: its own words tell it.
             string item = $"{(line.Rip is null ? Words(material) : wood)}, {line.Task}";
             string spare = SpareWood.Words(kept[line.Id]);
-            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare, Wood = line.Rip is null ? new(Texts.MaterialIdentity.Of(material), line.Size) : null });
+            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare, Wood = line.Rip is null ? new(Texts.MaterialIdentity.Of(material), line.Size) : null, Of = [material.Name] });
             else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, line.IsBlank ? "left by an earlier run" : "from the rack") { Spare = spare });
         }
     }
@@ -71,8 +70,8 @@ internal static class BuyingList
     {
         for (int i = 0; i < lines.Count; i++)
         {
-            if (lines[i] with { Count = line.Count, Spare = line.Spare } != line) continue;
-            lines[i] = line with { Count = lines[i].Count + line.Count, Spare = string.Join("; ", new[] { lines[i].Spare, line.Spare }.Where(s => s.Length > 0)) };
+            if (lines[i] with { Count = line.Count, Spare = line.Spare, Of = line.Of } != line) continue;
+            lines[i] = line with { Count = lines[i].Count + line.Count, Of = lines[i].Of.AddRange(line.Of), Spare = string.Join("; ", new[] { lines[i].Spare, line.Spare }.Where(s => s.Length > 0)) };
             return;
         }
         lines.Add(line);

@@ -76,6 +76,12 @@ public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string 
     /// <summary>Of sheets and boards to buy: the wood and its size, as a line of a rack has it; null for all else, and for boards that are ripped.</summary>
     public ShopStock? Wood { get; init; }
 
+    /// <summary>Of sheets and boards to buy: the materials of the piece that are cut from them; empty for all else.</summary>
+    public ImmutableArray<string> Of { get; init; } = [];
+
+    /// <summary>Of hardware: its own name, by which it is marked bought, also where it comes in packs; empty for all else.</summary>
+    public string Thing { get; init; } = "";
+
     /// <summary>The unit as it is said of so many: one sheet, two sheets.</summary>
     public string Units => Count == 1 || Unit.Length == 0 ? Unit : Unit switch { "foot" => "feet", "box" => "boxes", _ => $"{Unit}s" };
 

@@ -24,7 +24,7 @@ public static class TogetherSaving
         var figures = ImmutableArray.CreateBuilder<SavedFigure>();
         string currency = together.Source.Shop.Currency;
         Money cost = Wood(together), sum = alone.Aggregate(Money.Zero, (all, plan) => all + Wood(plan));
-        if (sum > Money.Zero || cost > Money.Zero) figures.Add(new("wood to buy", $"{sum} {currency}".TrimEnd(), $"{cost} {currency}".TrimEnd()));
+        if (sum > Money.Zero || cost > Money.Zero) figures.Add(new(alone.Append(together).Any(IsPartly) ? "wood to buy, of what has a price" : "wood to buy", $"{sum} {currency}".TrimEnd(), $"{cost} {currency}".TrimEnd()));
         void Count(string what, Func<Plan, int> of)
         {
             int each = alone.Sum(of), all = of(together);
@@ -35,6 +35,9 @@ public static class TogetherSaving
         Count("settings at the saws", p => p.Runs.Settings);
         return figures.ToImmutable();
     }
+
+    // A sum that leaves something out says so.
+    private static bool IsPartly(Plan plan) => plan.Buying.Any(l => l.Kind is BuyingKind.Sheet or BuyingKind.Board && l.Total is null);
 
     private static Money Wood(Plan plan) => plan.Buying.Where(l => l.Kind is BuyingKind.Sheet or BuyingKind.Board).Aggregate(Money.Zero, (sum, line) => sum + (line.Total ?? Money.Zero));
 }

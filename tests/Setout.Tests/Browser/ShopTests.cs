@@ -303,6 +303,30 @@ public sealed partial class ShopTests(Room room)
         ShopStock there = ShopText.Read(shop.Text("shop")).Value!.Stock.Single(s => s.Size.InHand is not null);
         Assert.Equal((2, "91"), (there.Size.InHand, there.Size.Price!.Value.ToString().Split('.')[0]));
         Assert.Contains("# What the yard has.", shop.Text("shop"), StringComparison.Ordinal);
+        // All of it is there, so the wood is bought.
+        await Assertions.Expect(page.Locator(".stand")).ToContainTextAsync("1 of 1 bought");
+    }
+
+    /// <summary>The stage is done when each line of the list is: glue is a thing like others, and what comes in packs is marked by its own name.</summary>
+    [Fact]
+    public async Task ThingsOfTheList_BoughtOneByOne_LeaveNothingDue()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync(hasSamples: false);
+        shop.Keep("bench", await File.ReadAllTextAsync(Path.Combine(Samples.Folder, "luthiers-bench.yaml")));
+        shop.Keep("shop", Yard.Replace("    stock:", "    prices: [{name: \"Pocket screw, coarse, 1 in\", price: 4, pack: 100}]\n    stock:", StringComparison.Ordinal));
+        await using Sheet sheet = await At(room, shop, "/piece/bench/buy", hasScript: false);
+        IPage page = sheet.Page;
+        ILocator again = page.GetByRole(AriaRole.Link, new() { Name = "look again" });
+        for (int i = 0; i < 300 && await again.CountAsync() > 0; i++) await again.ClickAsync();
+        ILocator bought = page.Locator(".buying > li:not(:has([name='field-count'])) form button");
+        int lines = await page.Locator(".buying > li").CountAsync(), woods = await page.Locator(".buying > li:has([name='field-count'])").CountAsync();
+        Assert.Equal(lines - woods, await bought.CountAsync());
+        for (int left = lines - woods; left > 0; left--)
+        {
+            await Assertions.Expect(bought).ToHaveCountAsync(left);
+            await bought.First.ClickAsync();
+        }
+        await Assertions.Expect(page.Locator(".stand")).ToContainTextAsync($"{lines - woods} of {lines} bought");
     }
 
     /// <summary>A mark that leaves the rack wrong says so beside the press, with where it is set right.</summary>

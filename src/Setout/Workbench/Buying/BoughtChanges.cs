@@ -29,19 +29,23 @@ internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, Sho
         if (maker.IsMade(form)) return ChangeMaker.Done;
         if (plan.Buying.FirstOrDefault(l => l.Item == item && l.Kind != BuyingKind.FromTheRack) is not { } line)
             return ChangeMaker.Refuse("buy.no-line", "That is not on the list any more.", "Look at the list as it stands now.");
-        if (line.Wood is { } wood) return Wood(form, wood, typed);
-        string[] keys = [item];
-        var entry = new MarkEntry(EntryIds.Of(form.Id), maker.Here, Progress.Bought, [item], Marking.Figures(plan.Set, Progress.Bought, keys, false)) { Chosen = Marking.Chosen(plan.Set, Progress.Bought, keys) };
-        return maker.Make(file.Name, new Change(form.Id, maker.At, "bought") { Facts = [LogAddition.To(file.Document.Id, entry)] });
+        if (line.Wood is { } wood) return Wood(form, file, plan, line, wood, typed);
+        return maker.Make(file.Name, new Change(form.Id, maker.At, "bought") { Facts = [Mark(form, file, plan, [line.Thing])] });
     }
 
-    private ChangeOutcome Wood(ChangeForm form, ShopStock wood, IReadOnlyDictionary<string, string> typed)
+    private LogAddition Mark(ChangeForm form, PieceFile file, Plan plan, string[] keys) => LogAddition.To(file.Document.Id,
+        new MarkEntry(EntryIds.Of(form.Id), maker.Here, Progress.Bought, [.. keys], Marking.Figures(plan.Set, Progress.Bought, keys, false)) { Chosen = Marking.Chosen(plan.Set, Progress.Bought, keys) });
+
+    private ChangeOutcome Wood(ChangeForm form, PieceFile file, Plan plan, BuyingLine line, ShopStock wood, IReadOnlyDictionary<string, string> typed)
     {
         string count = typed.GetValueOrDefault("count", "").Trim();
         if (!int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out int many) || many is < 1 or > Most)
             return ChangeMaker.Refuse("edit.field", $"'{(count.Length > 20 ? count[..20] : count)}' is not a number of sheets or boards.", "Write one such as 3.");
         if (ShopFile.Of(store, pieces) is not { } shop) return ChangeMaker.Refuse("shop.gone", "There is no shop with a rack yet.", "Begin one on the page of the shop.");
-        return BoughtWood.Of(shop.Document.Text, wood, many, typed.GetValueOrDefault("price", "")) is { } edit ? shops.Edit(shop, form, edit)
-            : ChangeMaker.Refuse("buy.no-wood", "This wood cannot be told in the rack.", "Put it there by its thickness or section.");
+        if (BoughtWood.Of(shop.Document.Text, wood, many, typed.GetValueOrDefault("price", "")) is not { } edit)
+            return ChangeMaker.Refuse("buy.no-wood", "This wood cannot be told in the rack.", "Put it there by its thickness or section.");
+        // A material is bought when no line of the list asks for more of it.
+        string[] got = many < line.Count ? [] : [.. line.Of.Distinct().Where(m => !plan.Set.Facts.Bought.Contains(m) && plan.Buying.All(l => l == line || !l.Of.Contains(m)))];
+        return shops.Edit(shop, form, edit, got.Length == 0 ? [] : [Mark(form, file, plan, got)]);
     }
 }

@@ -80,8 +80,8 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
 
     private static BuyingRow Row(BuyingLine line, OpenPiece piece, int? shopRevision, string page)
     {
-        MarkEntry? bought = line.Kind == BuyingKind.Hardware ? piece.Source.Log.Standing.OfType<MarkEntry>().LastOrDefault(e => e.Progress == Progress.Bought && e.Keys.Contains(line.Item)) : null;
-        bool isHardware = line.Kind == BuyingKind.Hardware && piece.Set.Hardware.Any(h => h.Name == line.Item);
+        MarkEntry? bought = line.Kind == BuyingKind.Hardware ? piece.Source.Log.Standing.OfType<MarkEntry>().LastOrDefault(e => e.Progress == Progress.Bought && e.Keys.Contains(line.Thing)) : null;
+        bool isHardware = line.Kind == BuyingKind.Hardware && ThingsToBuy.Has(piece.Set, line.Thing);
         FormHead Head(int revision) => new(Links.Stage(piece.Name, "bought"), ChangeForm.NewId(), revision, page);
         return Row(line) with
         {

@@ -71,11 +71,6 @@ public sealed record HistoryView(string Saved, string? Undo, string? Redo, FormH
         PointForm = FormHead.Of(piece, "save-point", back),
     };
 
-    internal static HistoryView Of(Shop.Documents.Document document, Func<string, FormHead> form, string text)
-    {
-        DateTimeOffset at = DateTimeOffset.Parse(document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime();
-        bool isToday = at.Date == TimeProvider.System.GetLocalNow().Date;
-        return new($"revision {document.Revision}, kept {(isToday ? at.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : at.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture))}",
-            document.Undo, document.Redo, form("undo"), form("redo"), text);
-    }
+    internal static HistoryView Of(Shop.Documents.Document document, Func<string, FormHead> form, string text) =>
+        new($"revision {document.Revision}, kept {When.Of(document.Line.ChangedAt, TimeProvider.System)}", document.Undo, document.Redo, form("undo"), form("redo"), text);
 }

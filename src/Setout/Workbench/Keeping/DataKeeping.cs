@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Store;
+using Setout.Workbench.Shell;
 
 namespace Setout.Workbench.Keeping;
 

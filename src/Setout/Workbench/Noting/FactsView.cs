@@ -44,7 +44,7 @@ public sealed record FactsView(PieceHead Head, ImmutableArray<FactLine> Lines, M
         {
             VoidEntry? by = log.Entries.OfType<VoidEntry>().LastOrDefault(v => v.Entry == entry.Id);
             string wood = entry is MarkEntry { TellsOfWood: true } mark ? mark.With.IsEmpty ? "The wood it took is in the rack again." : $"It is taken back in {string.Join(" and ", mark.With.Select(w => Path.GetFileNameWithoutExtension(w)))} too." : "";
-            return new(entry.Id, When(entry.At), Figures.Phrase(Shop.Outputs.PageWords.Blanks(FactSentences.Of(entry, log, piece.Set))), Stands(entry) ? null : by is null ? "void" : $"void since {When(by.At)}",
+            return new(entry.Id, When.Of(entry.At, TimeProvider.System), Figures.Phrase(Shop.Outputs.PageWords.Blanks(FactSentences.Of(entry, log, piece.Set))), Stands(entry) ? null : by is null ? "void" : $"void since {When.Of(by.At, TimeProvider.System)}",
                 Stands(entry) ? FormHead.Of(piece, "void", back) : null, wood)
             {
                 Whole = NotedVoid.WrittenWith(log, entry.Id) is { Length: > 1 } all && all[^1].Id == entry.Id ? FormHead.Of(piece, "void", back) : null,
@@ -53,6 +53,4 @@ public sealed record FactsView(PieceHead Head, ImmutableArray<FactLine> Lines, M
         }
         return new(PieceHead.Of(piece, "facts"), [.. log.Entries.Reverse().Select(Line)], MovedView.Of(piece, back), UpsetView.Of(piece, back));
     }
-
-    private static string When(string at) => DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset time) ? MovedView.Clock(time) : at;
 }

@@ -54,7 +54,7 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         string words = char.ToUpperInvariant(last.Words[0]) + last.Words[1..];
         bool isUndone = last.IsFact && NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id).Any(e => e is not VoidEntry);
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
-        return new(Figures.Phrase(words), Clock(last.At),
+        return new(Figures.Phrase(words), Shell.When.Of(last.At, TimeProvider.System),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],
             rows.Length > MostRows ? $"and {rows.Length - MostRows} more lines like these" : "",
             [.. Anew(piece, ripple).Prepend(figures).Concat(RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k))).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
@@ -69,13 +69,6 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
     {
         string[] lines = [.. RippleLines.Anew(piece.Set, ripple)];
         return lines.Length <= MostRows ? lines : [.. lines[..MostRows], $"and {lines.Length - MostRows} more like these"];
-    }
-
-    /// <summary>A time as people say it: of today only the hour.</summary>
-    internal static string Clock(DateTimeOffset at)
-    {
-        DateTimeOffset local = at.ToLocalTime();
-        return local.ToString(local.Date == TimeProvider.System.GetLocalNow().Date ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 }
 

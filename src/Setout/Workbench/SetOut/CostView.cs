@@ -29,7 +29,7 @@ public sealed record CostView(PieceHead Head, string Line, ImmutableArray<StateL
     internal static CostView Of(OpenPiece piece, CostLine cost, long? against, IDocumentStore store) => new(PieceHead.Of(piece, ""), cost.Line,
     [
         .. store.History(piece.File.Document.Id).Where(h => !h.IsHead).Reverse().Take(MostStates).Select(h => new StateLink(
-            $"{string.Concat(h.SavePoints.Select(s => $"“{s}”: "))}{h.State.Step}, {DateTimeOffset.Parse(h.State.At, CultureInfo.InvariantCulture).ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}",
+            $"{string.Concat(h.SavePoints.Select(s => $"“{s}”: "))}{h.State.Step}, {When.Of(h.State.At, TimeProvider.System)}",
             $"{Links.Stage(piece.Name, "cost")}?against={h.State.Number}", h.State.Number == against)),
     ]);
 }

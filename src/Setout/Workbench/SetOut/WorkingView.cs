@@ -55,7 +55,7 @@ public sealed partial record WorkingView(
     {
         ExactLength over = working.Value - working.Expected;
         string by = over.Sign == 0 ? "as expected" : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => Noting.MovedView.Clock(DateTimeOffset.Parse(m.Value, CultureInfo.InvariantCulture)))), Phrase.Of(bare.Format(working.Value)), null, true);
+        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => When.Of(m.Value, TimeProvider.System))), Phrase.Of(bare.Format(working.Value)), null, true);
     }
 
     // A log has times to the second with their offset; people say the hour.

@@ -40,7 +40,10 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
     }
 
     /// <summary>Puts an edit into the text.</summary>
-    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit)
+    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit) => Edit(shop, form, edit, []);
+
+    /// <summary>Puts an edit into the text, with what is a fact of a piece by it.</summary>
+    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, ImmutableArray<LogAddition> facts)
     {
         Edited edited = edit.ApplyTo(shop.Document.Text);
         if (edited.Text is not { } text) return new(edited.Findings[0], false);
@@ -52,7 +55,7 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
             TakeOutOfShop { Key: var key } when key.Split('.').Length > 2 => string.Join('.', key.Split('.')[..2]),
             _ => "",
         };
-        return maker.Make(Name, form, new EditText(shop.Document.Id, form.Revision, edited.Name, text)) with { Chosen = chosen };
+        return maker.Make(Name, new Change(form.Id, maker.At, edited.Name) { Documents = [new EditText(shop.Document.Id, form.Revision, edited.Name, text)], Facts = facts }) with { Chosen = chosen };
     }
 
     /// <summary>The whole text anew.</summary>

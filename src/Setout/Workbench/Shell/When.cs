@@ -1,15 +1,18 @@
 using System.Globalization;
 
-namespace Setout.Workbench.Keeping;
+namespace Setout.Workbench.Shell;
 
 /// <summary>Times in words, by the clock of this machine.</summary>
 internal static class When
 {
     /// <summary>Such as <c>today 10:42</c>, <c>yesterday 18:03</c> or <c>2026-11-03 09:15</c>.</summary>
-    /// <param name="at">An ISO 8601 time, as the store gives it.</param>
+    /// <param name="at">An ISO 8601 time, as stores and logs give it; what is none is given back.</param>
     /// <param name="time">The clock.</param>
     public static string Of(string at, TimeProvider time) =>
-        DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out DateTimeOffset read) ? Of(TimeZoneInfo.ConvertTime(read, time.LocalTimeZone).DateTime, time) : at;
+        DateTimeOffset.TryParse(at, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset read) ? Of(read, time) : at;
+
+    /// <summary>The same for a moment.</summary>
+    public static string Of(DateTimeOffset at, TimeProvider time) => Of(TimeZoneInfo.ConvertTime(at, time.LocalTimeZone).DateTime, time);
 
     /// <summary>The same for a time of this machine.</summary>
     public static string Of(DateTime at, TimeProvider time)
