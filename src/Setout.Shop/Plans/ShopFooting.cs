@@ -8,11 +8,13 @@ using Setout.Shop.Texts;
 namespace Setout.Shop.Plans;
 
 /// <summary>
-/// What of the shop file a plan stands on once it is cut by: the grid, saws and their kerfs, what is trued off and kept, the wood. Prices, names, instruments and remarks may change under it: they
-/// would make another plan, and spoil none.
+/// What of the shop file a plan stands on once it is cut by: the grid, saws and their kerfs, what is trued off and kept, the wood. Prices, names, instruments and remarks may change under it, and
+/// more wood may come: they would make another plan, and spoil none.
 /// </summary>
 public static class ShopFooting
 {
+    private const string Wood = "the wood";
+
     /// <summary>One text that changes when any of it does, whatever way it is written.</summary>
     public static string Of(Texts.Shop shop) => string.Join('\n', Parts(shop).Select(p => $"{p.What}: {p.Value}"));
 
@@ -27,7 +29,25 @@ public static class ShopFooting
         if (!then.Stock.Select(s => s.Size.Price).SequenceEqual(now.Stock.Select(s => s.Size.Price))) other.Add("prices of wood");
         if (!Same(then.Prices, now.Prices) || !Same(then.Packs, now.Packs)) other.Add("prices of hardware");
         if (!then.Shims.SequenceEqual(now.Shims)) other.Add("shims");
-        return ([.. Parts(then).Zip(Parts(now)).Where(p => p.First.Value != p.Second.Value).Select(p => p.First.What)], other.ToImmutable());
+        bool hasMore = HasMore(then, now);
+        if (hasMore) other.Add("more wood in the rack");
+        return ([.. Parts(then).Zip(Parts(now)).Where(p => p.First.Value != p.Second.Value && !(hasMore && p.First.What == Wood)).Select(p => p.First.What)], other.ToImmutable());
+    }
+
+    // Each line is there as it was, perhaps with more of it; and others that are in hand. What is to be bought may not change: it would be another sheet.
+    private static bool HasMore(Texts.Shop then, Texts.Shop now)
+    {
+        if (then.Counted?.Text != now.Counted?.Text) return false;
+        List<ShopStock> left = [.. now.Stock];
+        int before = 0, after = now.Stock.Sum(s => s.Size.InHand ?? 0);
+        foreach (ShopStock line in then.Stock)
+        {
+            int at = left.FindIndex(s => Stock(s, false) == Stock(line, false) && (s.Size.InHand is null ? line.Size.InHand is null : s.Size.InHand >= line.Size.InHand));
+            if (at < 0) return false;
+            left.RemoveAt(at);
+            before += line.Size.InHand ?? 0;
+        }
+        return after > before && left.TrueForAll(s => s.Size.InHand is not null);
     }
 
     private static bool Same<T>(ImmutableDictionary<string, T> a, ImmutableDictionary<string, T> b) =>
@@ -41,7 +61,7 @@ public static class ShopFooting
         ("what is kept", $"{L(shop.KeepAlong)} {L(shop.KeepAcross)} {L(shop.KeepBoard)}"),
         ("how often a sheet is divided", $"{shop.MostStages?.ToString(CultureInfo.InvariantCulture)}"),
         ("what one person lifts", string.Create(CultureInfo.InvariantCulture, $"{shop.Lift.Kilograms.Value:R}")),
-        ("the wood", $"{shop.Counted?.Text}\n{string.Join('\n', shop.Stock.Select(Stock))}"),
+        (Wood, $"{shop.Counted?.Text}\n{string.Join('\n', shop.Stock.Select(s => Stock(s, true)))}"),
     ];
 
     private static string L(Length? length) => length is { } known ? known.Ticks.ToString(CultureInfo.InvariantCulture) : "-";
@@ -53,12 +73,12 @@ public static class ShopFooting
         saws.Boards is { } b ? $"boards {L(b.Kerf)} {L(b.Widest)}" : "",
         L(saws.RipKerf));
 
-    private static string Stock(ShopStock stock)
+    private static string Stock(ShopStock stock, bool isCounted)
     {
         StockSize size = stock.Size;
         string sides = size.Sides is { } by ? $"{L(by.NearEdge)} {L(by.FarEdge)} {L(by.NearEnd)} {L(by.FarEnd)}" : "";
         string board = stock.Board is { } stick ? MaterialIdentity.Of(stick) : "";
         return string.Create(CultureInfo.InvariantCulture,
-            $"{stock.Identity}|{board}|{L(size.Along)} {L(size.Across)} {L(size.Width)}|{size.InHand}|{size.Name}|{L(size.Trim)} {sides}|{string.Join(' ', size.Flaws.Select(f => $"{L(f.From)}-{L(f.To)}"))}|{stock.For}|{stock.Reads}|{stock.Counted?.Text}");
+            $"{stock.Identity}|{board}|{L(size.Along)} {L(size.Across)} {L(size.Width)}|{(isCounted ? size.InHand : null)}|{size.Name}|{L(size.Trim)} {sides}|{string.Join(' ', size.Flaws.Select(f => $"{L(f.From)}-{L(f.To)}"))}|{stock.For}|{stock.Reads}|{stock.Counted?.Text}");
     }
 }

@@ -5,6 +5,7 @@ using Setout.Shop.Plans;
 using Setout.Shop.Rack;
 using Setout.Shop.Runs;
 using Setout.Workbench.Changing;
+using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Breakdown;
@@ -44,18 +45,18 @@ public sealed record MarkedRuns(ImmutableArray<MarkedRun> Runs, string PlanId, s
         int? next = RunMarking.Next(source.Log, at.Sawn)?.Number;
         MarkedRun One(int number)
         {
-            if (WoodLedger.EntryOf(source.Log, at.Sawn.Id, number) is { } there) return new($"cut {there.At.Replace('T', ' ')[..Math.Min(there.At.Length, 16)]}", there.Id, false, null, "", step(number));
+            if (WoodLedger.EntryOf(source.Log, at.Sawn.Id, number) is { } there) return new($"cut {When.Of(there.At, TimeProvider.System)}", there.Id, false, null, "", step(number));
             // Only for what it says: nothing is marked here.
             Finding? refusal = RunMarking.Of(source, set, at.Sawn, number, "e0", "2026-01-01T00:00:00Z").Refusal;
-            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number)) { NotInRack = NotInRack(at.Sawn, number) };
+            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number)) { NotInRack = NotInRack(source, at.Sawn, number) };
         }
         return [.. at.Sawn.Runs.Runs.Select(r => One(r.Number))];
     }
 
-    private static string NotInRack(SawnPlan plan, int number)
+    private static string NotInRack(PieceSource source, SawnPlan plan, int number)
     {
         Cutting.Runs.Run run = plan.Runs.Runs.First(r => r.Number == number);
-        return string.Join(", ", plan.TakenBy(run).Where(b => plan.MadeBy(b.Id) is null && plan.Materials[b.Material].Stock[b.Stock].Source == Shop.Texts.WoodSource.Bought)
-            .Select(b => plan.Names[b.Id]).Where(n => n.Length > 0).Distinct());
+        return string.Join(", ", plan.TakenBy(run).Zip(RunMarking.TakenBy(source, plan, run)).Where(t => t.Second.Source == Shop.Texts.WoodSource.Bought)
+            .Select(t => plan.Names[t.First.Id]).Where(n => n.Length > 0).Distinct());
     }
 }

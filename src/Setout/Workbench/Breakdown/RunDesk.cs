@@ -59,6 +59,8 @@ internal sealed class RunDesk(KeptPieces pieces, PlanDesk desk)
             else if (!footing.IsEmpty) given = Stale($"Of the shop file, this was changed since: {string.Join(", ", footing)}.");
             else if (RunMarking.Next(source.Log, sawn) is { } next)
             {
+                // What it stands on is as it was, so it holds for the texts as they are now.
+                sawn = sawn with { Texts = source.TextHash };
                 given = RunMarking.Of(source, desk.SetOut(name, source), sawn, next.Number, "e0", "2026-01-01T00:00:00Z").Refusal is { } refusal && s_gone.Contains(refusal.Code) ? Stale(refusal.Words) : null;
                 if (given is null) return new(plan, sawn, true, null) { Since = other.IsEmpty ? null : Since(other) };
             }
