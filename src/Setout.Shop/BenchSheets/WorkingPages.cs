@@ -97,7 +97,10 @@ internal static class WorkingPages
             foreach (Run run in Figures.Phrase($"on the {cut.Grid} grid {cut.Why}").Runs) lines[^1] = new(lines[^1].Runs.Add(run));
         }
         foreach (Pin pin in new[] { working.Reading, asCut.Pin }.OfType<Pin>().Distinct())
-            lines.Add(Phrase.Of("read ").Add(bare.Format(pin == asCut.Pin ? asCut.Value : working.Value)).Add($", {pin.Origin.Words}: the reading counts"));
+        {
+            Figure stands = bare.Format(pin == asCut.Pin ? asCut.Value : working.Value);
+            lines.Add(pin.IsFact ? Phrase.Of(stands).Add($", {pin.Origin.Words}: marked and not read; taken as planned then") : Phrase.Of("read ").Add(stands).Add($", {pin.Origin.Words}: the reading counts"));
+        }
         var cell = new Cell(lines.ToImmutable());
         return new(owner, what, working.Key.Text, cell, string.Join('|', lines.Select(l => l.PlainText)), bare.Format(toCut.Value));
     }

@@ -112,13 +112,22 @@ public static partial class WorkingLines
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
         yield return $"  = {Figure(working.Expected, unit).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
         if (working.Reading is not { } reading) yield break;
-        yield return $"  read {Figure(working.Value, unit)} {suffix}{Exactly(working.Value, unit)}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
+        string stands = $"{Figure(working.Value, unit)} {suffix}{Exactly(working.Value, unit)}";
+        yield return reading.IsFact ? $"  {stands}, {reading.Origin.Words}: {Marked(reading, Over(working.Value - working.Expected, unit))}"
+            : $"  read {stands}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
     }
+
+    /// <summary>What a mark says of a figure that nobody read: <c>marked cut; taken as planned</c>, or by how much what was planned then is over what is planned now.</summary>
+    public static string Marked(Pin mark, string over) =>
+        $"marked {mark.Origin.Words.Split(',')[0]}; taken as planned{(over == AsExpected ? "" : $" then, {over} what is planned now")}";
+
+    /// <summary>Said of a reading that is what was expected.</summary>
+    public const string AsExpected = "as expected";
 
     /// <summary>A reading against what was expected: <c>1/16 in over</c>, <c>1/128 in under</c>, <c>as expected</c>.</summary>
     public static string Over(ExactLength over, LengthUnit unit)
     {
-        if (over.Sign == 0) return "as expected";
+        if (over.Sign == 0) return AsExpected;
         // A difference is small: it is shown finer than a size, so that 1/128 does not read as 1/64 or as nothing.
         LengthFormat fine = unit == LengthUnit.Inch ? LengthFormat.Inches(256) : LengthFormat.Millimetres(2);
         Figure figure = fine.Format(over.Abs());

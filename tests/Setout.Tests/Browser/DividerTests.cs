@@ -107,4 +107,63 @@ public sealed class DividerTests(Room room)
         await page.Keyboard.PressAsync("Shift+ArrowDown");
         await page.WaitForURLAsync(url => url.Contains($"size={walked}", StringComparison.Ordinal));
     }
+
+    private static async Task WalkToAsync(IPage page, string key)
+    {
+        await page.Locator("#room").FocusAsync();
+        await page.Keyboard.PressAsync("Home");
+        for (int i = 0; i < 80 && await page.Locator(".for-desk .is-walked").First.GetAttributeAsync("data-key") != key; i++) await page.Keyboard.PressAsync("PageDown");
+        await Assertions.Expect(page.Locator(".for-desk .is-walked").First).ToHaveAttributeAsync("data-key", key);
+    }
+
+    [Fact]
+    public async Task Divider_ChosenByEnter_HasTheKeyboardAtItsHandle_AndEscapeGoesBackToTheDrawing()
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}");
+        await WalkToAsync(page, "P");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(Grip(page, "P")).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Assertions.Expect(Grip(page, "P")).ToHaveAttributeAsync("aria-valuetext", "A, at its left: 500.5 mm");
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync();
+        await page.Keyboard.PressAsync("Escape");
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeHiddenAsync();
+        await Assertions.Expect(Grip(page, "P")).ToBeFocusedAsync();
+        await page.Keyboard.PressAsync("Escape");
+        await Assertions.Expect(page.Locator("#room")).ToBeFocusedAsync();
+        await Assertions.Expect(page.Locator(".for-desk .is-walked")).ToHaveAttributeAsync("data-key", "P");
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Assertions.Expect(page.Locator(".for-desk .is-walked")).Not.ToHaveAttributeAsync("data-key", "P");
+        // What is no divider leaves the keyboard on the drawing.
+        await WalkToAsync(page, "S1");
+        await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync(url => url.Contains("size=S1", StringComparison.Ordinal));
+        await Assertions.Expect(page.Locator("#voice")).ToContainTextAsync("shelf S1");
+        await Assertions.Expect(page.Locator("#room")).ToBeFocusedAsync();
+        Assert.Equal(1, shop.Database.Find(Name)!.Revision);
+        Assert.Empty(sheet.Complaints);
+    }
+
+    /// <summary>All posts of a frame are chosen together; the handle is that of those where one is.</summary>
+    [Theory, InlineData("F.post#3", "M1"), InlineData("F.post#5", "M2"), InlineData("F.post#1", "")]
+    public async Task PostsOfAFrame_MoveTheDividerWhereOneIs(string post, string divider)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/luthiers-bench");
+        await WalkToAsync(page, post);
+        await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync(url => url.Contains("size=F.post", StringComparison.Ordinal));
+        await Assertions.Expect(page.Locator(".grip")).ToHaveCountAsync(2);
+        await Assertions.Expect(divider.Length > 0 ? Grip(page, divider) : page.Locator("#room")).ToBeFocusedAsync();
+        await page.Locator("#room").FocusAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        if (divider.Length > 0) await Assertions.Expect(Grip(page, divider)).ToBeFocusedAsync();
+        else await Assertions.Expect(page.Locator("#stays")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync(new() { Visible = divider.Length > 0 });
+    }
 }

@@ -87,27 +87,6 @@ public sealed class KeyboardPlaceTests(Room room)
         Assert.DoesNotContain("BODY", await PlaceAsync(page, "This state is kept by that name"), StringComparison.Ordinal);
     }
 
-    /// <summary>What no arrow leads to is reached in turn, so that nothing on the drawing is for the pointer alone.</summary>
-    [Theory, InlineData("jar-cabinet"), InlineData("luthiers-bench"), InlineData("plan-chest")]
-    public async Task PageDown_LeadsThroughAllThingsOfTheDrawing(string piece)
-    {
-        await using Sheet sheet = await room.OpenAsync();
-        IPage page = sheet.Page;
-        await page.GotoAsync("/piece/" + piece);
-        await page.Locator("#room").FocusAsync();
-        string[] all = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('#room [data-key]')].filter(g => g.getAttribute('aria-label') && g.getBoundingClientRect().width > 0).map(g => g.dataset.key)");
-        var met = new HashSet<string>(StringComparer.Ordinal);
-        for (int i = 0; i < all.Length; i++)
-        {
-            await page.Keyboard.PressAsync("PageDown");
-            met.Add(await page.EvaluateAsync<string>("() => document.querySelector('#room .is-walked').dataset.key"));
-        }
-        Assert.Equal(all.Distinct().Order(StringComparer.Ordinal), met.Order(StringComparer.Ordinal));
-        await page.Keyboard.PressAsync("Home");
-        Assert.Equal(all[0], await page.EvaluateAsync<string>("() => document.querySelector('#room .is-walked').dataset.key"));
-        Assert.Equal(0, await page.EvaluateAsync<int>("() => Math.round(scrollY)"));
-    }
-
     [Fact]
     public async Task ReadAtBreakDown_ItIsSaidWhatMovedAndTheKeyboardIsOnThePage()
     {
@@ -122,5 +101,113 @@ public sealed class KeyboardPlaceTests(Room room)
         await field.PressAsync("Enter");
         Assert.DoesNotContain("BODY", await PlaceAsync(page, "moved"), StringComparison.Ordinal);
         await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("clear width", new() { Timeout = 60_000 });
+    }
+
+    // What has the keyboard, once it is there: where a page is swapped more than once it goes along.
+    private static Task HasKeyboardAsync(IPage page, string selector) => Assertions.Expect(page.Locator(selector).First).ToBeFocusedAsync(new() { Timeout = 30_000 });
+
+    // By the keyboard alone.
+    private static async Task PressAsync(ILocator what)
+    {
+        await what.FocusAsync();
+        await what.PressAsync("Enter");
+    }
+
+    /// <summary>A link to another size of this page takes the keyboard along to its working, as it does by loading the page.</summary>
+    [Theory]
+    [InlineData(".nearby li:not(:has([aria-current])) a")]
+    [InlineData("#parts [data-part='L3.side'] .sizes a")]
+    [InlineData("#parts [data-part='L3.side'] .part-name")]
+    [InlineData("#working a.term")]
+    [InlineData("#chosen-line a")]
+    public async Task LinkToASize_TakesTheKeyboardAlongToItsWorking(string link)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=L1.front");
+        IPage page = sheet.Page;
+        await PressAsync(page.Locator(link).First);
+        await HasKeyboardAsync(page, "#working");
+        await Assertions.Expect(page.Locator("#working .working-title").First).ToBeInViewportAsync();
+    }
+
+    [Fact]
+    public async Task LinkToAPlaceOfThePage_TakesTheKeyboardAlong_AndATabOrATreeKeepsIt()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=L1.front");
+        IPage page = sheet.Page;
+        await PressAsync(page.Locator(".views a", new() { HasTextString = "parts" }));
+        await HasKeyboardAsync(page, "#parts");
+        await page.Locator("[role='tree'] a[tabindex='0']").FocusAsync();
+        await page.Keyboard.PressAsync("ArrowDown");
+        string item = await page.EvaluateAsync<string>("() => document.activeElement.getAttribute('href')");
+        await page.Keyboard.PressAsync("Enter");
+        await HasKeyboardAsync(page, $"[role='tree'] a[href='{item}'][aria-current='true']");
+        await PressAsync(page.Locator(".views a", new() { HasTextString = "side" }));
+        await HasKeyboardAsync(page, ".views a[aria-current='true']");
+    }
+
+    [Fact]
+    public async Task PieceOnTheShelf_PutAwayAndTakenBack_TheKeyboardIsWhereItIs_AndItIsSaidWhich()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/");
+        IPage page = sheet.Page;
+        await PressAsync(page.GetByLabel("Rename, copy, put away: Jar cabinet", new() { Exact = true }));
+        await PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Put away: Jar cabinet", Exact = true }));
+        await PlaceAsync(page, "Jar cabinet is put away; it can be taken back.");
+        await HasKeyboardAsync(page, ".put-away > summary");
+        await page.Keyboard.PressAsync("Enter");
+        string name = (await page.Locator(".put-away li a").First.TextContentAsync())!;
+        await page.Keyboard.PressAsync("Tab");
+        await page.Keyboard.PressAsync("Tab");
+        await page.Keyboard.PressAsync("Enter");
+        await PlaceAsync(page, $"{name} is on the shelf again.");
+        await HasKeyboardAsync(page, "#shelf h2 a[href='/piece/jar-cabinet']");
+    }
+
+    [Fact]
+    public async Task DrawerMarkedCutUpsetAndMended_TheKeyboardIsWithWhatCameOfIt()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        shop.Log("luthiers-bench", Reading("e1", "L.width", 157));
+        await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=L1");
+        IPage page = sheet.Page;
+        await PressAsync(page.Locator("[data-choice='mark-cut'] > summary"));
+        await PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Mark them cut: drawer L1", Exact = true }));
+        await PlaceAsync(page, "Cut: drawer L1");
+        await HasKeyboardAsync(page, "#bench-notes");
+        await page.GotoAsync("/piece/luthiers-bench?size=L");
+        await PressAsync(page.Locator("[data-choice='note-read'] > summary"));
+        await page.Locator("#read-value").FillAsync("19 7/16");
+        await page.Locator("#read-value").PressAsync("Enter");
+        await PlaceAsync(page, "1 upset");
+        await HasKeyboardAsync(page, "#read-value");
+        await PressAsync(page.Locator(".remedies summary", new() { HasTextString = "Trim" }).First);
+        await PressAsync(page.Locator(".remedies details[open] button").First);
+        await PlaceAsync(page, "2 figures to cut moved");
+        await HasKeyboardAsync(page, "#moved");
+        await PressAsync(page.Locator("#moved button"));
+        await PlaceAsync(page, "Taken back: cut");
+        await HasKeyboardAsync(page, "#moved");
+    }
+
+    [Fact]
+    public async Task WellPutIn_TheKeyboardIsWithWhatCanBeDoneWithIt()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=T");
+        IPage page = sheet.Page;
+        await PressAsync(page.Locator("[data-choice='well'] > summary"));
+        // Nought is typed for the bay: it is chosen by how far it is from the left.
+        foreach (string? typed in new[] { null, "30", "jointer", "18 x 14", "12", "4" })
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (typed is not null) await page.Keyboard.TypeAsync(typed);
+        }
+        await page.Keyboard.PressAsync("Enter");
+        await PlaceAsync(page, "Well W for jointer in top T");
+        await HasKeyboardAsync(page, "#choices");
+        Assert.Contains("size=W", page.Url, StringComparison.Ordinal);
     }
 }

@@ -128,4 +128,43 @@ public sealed class TurningTests(Room room)
         else await place.ClickAsync();
         await page.WaitForURLAsync(url => url.Contains("/break-down", StringComparison.Ordinal));
     }
+
+    /// <summary>What is chosen or changed turns nothing: one looks from where one has gone.</summary>
+    [Theory]
+    [InlineData("#outline [data-outline='P']")]
+    [InlineData("#parts [data-part='P'] .part-name")]
+    [InlineData("#parts [data-part='P'] .sizes a")]
+    [InlineData(".turning .for-desk g[data-key='P']")]
+    public async Task Choice_WhereverItIsMade_KeepsTheStandpoint(string choice)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/jar-cabinet?view=apart&turn=0&tip=0&apart=0.4");
+        await Turning(page).FocusAsync();
+        foreach (string key in new[] { "ArrowRight", "ArrowUp", "+" }) await page.Keyboard.PressAsync(key);
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "5 5 0.5");
+        await page.Locator(choice).First.ClickAsync();
+        await Assertions.Expect(page.Locator(".turning .for-desk g[data-key='P'].is-chosen").First).ToBeAttachedAsync();
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "5 5 0.5");
+        Assert.Contains("view=apart", page.Url, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Change_MadeInTheTurnedView_KeepsTheStandpoint()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/jar-cabinet?view=apart&size=C.width");
+        await Turning(page).FocusAsync();
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
+        await page.Locator("[data-choice='note-read'] > summary").ClickAsync();
+        await page.Locator("#read-value").FillAsync("38");
+        await page.Locator("#read-value").PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("38", new() { Timeout = 30_000 });
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
+        Assert.Contains("turn=37", page.Url, StringComparison.Ordinal);
+    }
 }

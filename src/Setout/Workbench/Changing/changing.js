@@ -1,7 +1,18 @@
 // Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
-import { arrived, give, isDirty, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
+import { arrived, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
+import { seenAsNow } from './workbench.js';
 
 const swapped = '[data-swap]';
+
+// What a form sends; afterwards one looks at the piece from where one looked at it.
+function sent(form) {
+  const body = new URLSearchParams(new FormData(form)), back = body.get('back');
+  if (back) {
+    const url = seenAsNow(new URL(back, location.href));
+    body.set('back', url.pathname + url.search + url.hash);
+  }
+  return body;
+}
 
 // What is said when something was made: what moved by it, else the step, else that it is kept.
 const movedOn = page => page.querySelector('p[data-say]')?.textContent ?? '';
@@ -38,7 +49,7 @@ try {
   // Nothing was left there.
 }
 
-function put(text, url, said = null) {
+function put(text, url, said = null, form = null) {
   const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh);
   // What was made may have a page of another kind: an empty shop becomes one with a rack.
   const ids = page => [...page.querySelectorAll(swapped)].map(e => e.id).sort().join(' ');
@@ -46,7 +57,9 @@ function put(text, url, said = null) {
     load(url, words ?? '');
     return;
   }
+  const again = form ? keepTyped(form) : () => {};
   swap(fresh);
+  again();
   document.title = fresh.title || document.title;
   if (url && url !== location.href) history.pushState(null, '', url);
   document.dispatchEvent(new Event('setout:swapped'));
@@ -66,10 +79,10 @@ document.addEventListener('submit', async event => {
   const fault = form.querySelector('.fault'), before = now(), fold = form.closest('[data-choice]')?.dataset.choice ?? '';
   sending++;
   try {
-    const answer = await fetch(form.action, { method: 'POST', body: new URLSearchParams(new FormData(form)), headers: { Accept: 'text/html' } });
+    const answer = await fetch(form.action, { method: 'POST', body: sent(form), headers: { Accept: 'text/html' } });
     const text = await answer.text();
     if (answer.ok) {
-      put(text, answer.url, fresh => saidAfter(fresh, before, form));
+      put(text, answer.url, fresh => saidAfter(fresh, before, form), form);
       // What comes next has the keyboard: the next run, or the first field for one more of what was added.
       if (form.dataset.then) give(document.querySelector(form.dataset.then));
       else if (fold.startsWith('add-')) give(document.querySelector(`[data-choice="${CSS.escape(fold)}"] :is(input:not([type="hidden"]), select)`));

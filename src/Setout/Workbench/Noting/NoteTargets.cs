@@ -34,7 +34,9 @@ internal static class NoteTargets
         string held = parts.Where(set.IsHeld).Select(p => p.HeldUntil.Last()).Distinct().ToArray() is { Length: > 0 } until ? $"; waits for a reading of {string.Join(" or ", until.Select(k => FactSentences.NameOf(set, k)))}" : "";
         string Of(int n) => n == all ? all == 1 ? "it is" : "all" : $"{n} of {all}";
         string now = fitted > 0 ? $"{Of(fitted)} fitted" : together > 0 ? $"{Of(together)} assembled" : cut > 0 ? $"{Of(cut)} cut" : all == 1 ? "not cut yet" : $"none of {all} cut yet";
-        return now + held;
+        // A mark alone measures nothing: what is read of a part says more.
+        bool IsUnread(Part part) => set.Facts.CutOf(part) > 0 && new[] { part.Length, part.Width }.All(size => !set.Facts.Pins.ContainsKey(size.AsCut));
+        return now + (!parts.Any(IsUnread) ? "" : all == 1 ? "; taken as planned" : "; what was not read is taken as planned") + held;
     }
 
     /// <summary>The marks that make sense now.</summary>
@@ -80,14 +82,14 @@ internal static class NoteTargets
         }
         if (what.Count == 0) what.Add(new(Keys(open), open[0].Name));
         string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later." : "";
-        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits);
+        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = open.Length == 1 ? open[0].Name : string.Join(" and ", owners.Select(o => parts.Any(p => p.Role == PartRole.BoxSide && new QuantityKey(p.Key).Owner == o) ? $"drawer {o}" : o)) };
     }
 
     private static MarkForm? Anew(OpenPiece piece, ImmutableArray<Part> parts, string back)
     {
         if (parts is not [var part] || piece.Set.Facts.CutOf(part) == 0) return null;
         Markable[] what = [new(part.Key, part.Count == 1 ? part.Name : $"all {part.Count}"), .. part.Count == 1 ? [] : Enumerable.Range(1, part.Count).Where(i => piece.Set.Facts.StateOf(part.Key, i) >= PartState.Cut).Select(i => new Markable(BenchFacts.Member(part.Key, i), $"one of them: #{i}"))];
-        return new(FormHead.Of(piece, "mark", back), "mark-anew", "Cut anew", "cut", [.. what], false, Sheets(piece.Set, [part]), true, "It was cut a second time, to what the plan asks for now.");
+        return new(FormHead.Of(piece, "mark", back), "mark-anew", "Cut anew", "cut", [.. what], false, Sheets(piece.Set, [part]), true, "It was cut a second time, to what the plan asks for now.") { About = part.Name };
     }
 
     private static MarkForm? Bought(OpenPiece piece, string asked, string back)

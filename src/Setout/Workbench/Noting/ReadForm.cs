@@ -55,7 +55,14 @@ public sealed record Markable(string Value, string Name);
 /// <param name="Sheets">For parts of sheet goods that are cut: the sheets that were read; empty for none.</param>
 /// <param name="IsAgain">True where all of it is cut already: it can only be said to be cut anew.</param>
 /// <param name="Mind">What to mind before; empty for nothing.</param>
-public sealed record MarkForm(FormHead Head, string Id, string Words, string Progress, ImmutableArray<Markable> What, bool IsItem, ImmutableArray<string> Sheets, bool IsAgain, string Mind);
+public sealed record MarkForm(FormHead Head, string Id, string Words, string Progress, ImmutableArray<Markable> What, bool IsItem, ImmutableArray<string> Sheets, bool IsAgain, string Mind)
+{
+    /// <summary>What it is about, for whoever hears several of them on one page; empty where the one thing it can be put on says it.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>What it is about, in words.</summary>
+    public string Heard => About.Length > 0 ? About : What.Length == 1 ? What[0].Name : "";
+}
 
 /// <summary>What can be said of what is chosen: read it, mark it.</summary>
 /// <param name="Read">The reading; null where nothing of it can be read.</param>

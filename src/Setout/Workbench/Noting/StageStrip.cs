@@ -68,7 +68,7 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
         ImmutableArray<Markable> each = [.. batch.Keys.Select(k => new Markable(k, Name(k)))];
         // Names of things bought have blanks: they are marked one by one.
         ImmutableArray<Markable> what = isItem || each.Length == 1 ? each : [new(string.Join(' ', batch.Keys), $"all {batch.Due} of it"), .. Wholes(piece.Set, batch.Keys), .. each];
-        return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "");
+        return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "") { About = batch.Name };
     }
 
     // A drawer, a door, a frame is cut and put together as one thing.

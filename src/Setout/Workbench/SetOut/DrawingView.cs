@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Elevations;
@@ -64,17 +65,19 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
         ElevationDrawing wide = PieceView.Draw(set, from, s_wide), narrow = isTextOnly ? wide : PieceView.DrawFew(set, from, Phone, asked ?? "");
         Scene scene = wide.Scene;
-        var groups = GroupsOf(scene.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).DistinctBy(g => g.Key.Split('#')[0]).ToList();
+        List<GroupItem> all = [.. GroupsOf(scene.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0)];
+        List<GroupItem> groups = [.. all.DistinctBy(g => g.Key.Split('#')[0])];
+        ILookup<string, string> members = all.ToLookup(g => g.Key.Split('#')[0], g => g.Key);
         ImmutableHashSet<string> chosen = Chosen(set, [.. groups.Select(g => g.Key.Split('#')[0])], asked);
         OutlineLine Line(GroupItem group)
         {
             string key = group.Key.Split('#')[0];
-            return new(Figures.Phrase(group.Title), Links.Size(piece, key, Word(from)), key, chosen.Contains(key));
+            return new(Figures.Phrase(Several(group.Title, members[key])), Links.Size(piece, key, Word(from)), key, chosen.Contains(key));
         }
         bool IsDimension(GroupItem group) => set.Worked.Values.ContainsKey(new(group.Key));
         ImmutableArray<OutlineLine> lines = [.. groups.Select(Line)];
         return new(from switch { Views.Above => "Plan", Views.Right => "Side elevation", _ => "Front elevation" },
-            TabsOf(piece, asked, Word(from)), isTextOnly ? "" : Marked(scene, chosen), isTextOnly ? "" : Marked(narrow.Scene, chosen))
+            TabsOf(piece, asked, Word(from)), isTextOnly ? "" : Marked(set, scene, chosen), isTextOnly ? "" : Marked(set, narrow.Scene, chosen))
         {
             Outline = OutlineTree.Of(set, piece, Word(from), asked, lines),
             Live = isTextOnly ? null : LiveData.Of(set, piece, groups.Where(IsDimension).Select(g => g.Key), from, wide, narrow, shop ?? Shop.Texts.Shop.Usual, asked),
@@ -97,7 +100,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
             Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
             scene = (isNarrow ? PieceView.DrawFew(set, from, Phone, asked ?? "") : PieceView.Draw(set, from, s_wide)).Scene;
         }
-        return Marked(scene, Chosen(set, [.. GroupsOf(scene.Items).Where(g => g.Key.Length > 0).Select(g => g.Key.Split('#')[0])], asked));
+        return Marked(set, scene, Chosen(set, [.. GroupsOf(scene.Items).Where(g => g.Key.Length > 0).Select(g => g.Key.Split('#')[0])], asked));
     }
 
     private static ImmutableArray<ViewLink> TabsOf(string piece, string? asked, string current)
@@ -117,7 +120,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         List<(string Key, string Title)> cut = [.. GroupsOf(wide.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).Select(g => (g.Key.Split('#')[0], g.Title)).DistinctBy(g => g.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. cut.Select(g => g.Key)], asked);
         ImmutableArray<OutlineLine> lines = [.. cut.Select(g => new OutlineLine(Figures.Phrase(g.Title), Links.Size(piece, g.Key, SectionWord), g.Key, chosen.Contains(g.Key)))];
-        return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(wide, chosen), isTextOnly ? "" : Marked(WholeSection.Draw(set, asked, Phone), chosen))
+        return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(set, wide, chosen), isTextOnly ? "" : Marked(set, WholeSection.Draw(set, asked, Phone), chosen))
         { Outline = OutlineTree.Of(set, piece, SectionWord, asked, lines) };
     }
 
@@ -128,7 +131,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         List<(string Key, string Title)> parts = [.. TurningPiece.Input(set).Blocks.Select(b => (b.Key.Split('#')[0], b.Title)).DistinctBy(b => b.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. parts.Select(p => p.Key)], asked);
         ImmutableArray<OutlineLine> lines = [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Word), p.Key, chosen.Contains(p.Key)))];
-        return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(wide, chosen), Marked(narrow, chosen))
+        return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(set, wide, chosen), Marked(set, narrow, chosen))
         { Turning = controls, Outline = OutlineTree.Of(set, piece, TurningControls.Word, asked, lines) };
     }
 
@@ -148,11 +151,21 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         return found;
     }
 
-    private static string Marked(Scene scene, ImmutableHashSet<string> chosen)
+    // What is chosen is told by a class, and what is drawn alike by where it stands: to whoever does not see it all posts would be one.
+    private static string Marked(SetPiece set, Scene scene, ImmutableHashSet<string> chosen)
     {
         string svg = SvgWriter.Write(scene, SvgOptions.Inline);
+        foreach ((string key, string where) in GroupsOf(scene.Items).Where(g => g.Title.Length > 0).Select(g => g.Key).Distinct().Select(k => (k, WhereOf(set, k))).Where(k => k.Item2.Length > 0))
+            svg = svg.Replace($"\" data-key=\"{key}\"", $", {where}\" data-key=\"{key}\"", StringComparison.Ordinal);
         foreach (string key in GroupsOf(scene.Items).Select(g => g.Key).Distinct().Where(k => chosen.Contains(k.Split('#')[0])))
             svg = svg.Replace($" data-key=\"{key}\"", $" data-key=\"{key}\" class=\"is-chosen\"", StringComparison.Ordinal);
         return svg;
     }
+
+    private static string WhereOf(SetPiece set, string key) =>
+        key.Split('#') is [var part, var number] && set.Parts.FirstOrDefault(p => p.Key == part) is { } found && int.TryParse(number, CultureInfo.InvariantCulture, out int at) ? MemberPlaces.Of(found, at) : "";
+
+    /// <summary>What stands for several in the text says how many of them are drawn.</summary>
+    private static string Several(string title, IEnumerable<string> keys) =>
+        keys.Where(k => k.Contains('#', StringComparison.Ordinal)).Distinct().Count() is > 1 and int count ? $"{title}, {count} drawn" : title;
 }

@@ -20,7 +20,11 @@ namespace Setout.Workbench.SetOut;
 /// <param name="Width">The figure to cut across it.</param>
 /// <param name="WidthHref">Its working.</param>
 /// <param name="Weight">What one of it weighs.</param>
-public sealed record PartLine(string Key, string Mark, Phrase Name, string Href, string Count, Phrase Length, string LengthHref, Phrase Width, string WidthHref, string Weight);
+public sealed record PartLine(string Key, string Mark, Phrase Name, string Href, string Count, Phrase Length, string LengthHref, Phrase Width, string WidthHref, string Weight)
+{
+    /// <summary>How far it has come, such as <c>2 cut</c>; empty for what is not begun.</summary>
+    public string Stand { get; init; } = "";
+}
 
 /// <summary>The parts of one material.</summary>
 /// <param name="Material">Its name in the piece.</param>
@@ -35,11 +39,18 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
         LengthFormat format = LengthFormat.For(set.Piece.Shown), bare = format.Bare;
         PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
-            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown));
+            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown)) { Stand = StandOf(set, part) };
         return
         [
             .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),
                 Links.Size(piece, g.First().Thickness.Text), WeightWords.Of(Weights.Of(set, g), set.Piece.Shown), [.. g.Select(Line)])),
         ];
+    }
+
+    private static string StandOf(SetPiece set, Part part)
+    {
+        int Come(PartState state) => Enumerable.Range(1, part.Count).Count(i => set.Facts.StateOf(part.Key, i) >= state);
+        (int Come, string Word)[] stands = [(Come(PartState.Fitted), "fitted"), (Come(PartState.Assembled), "assembled"), (Come(PartState.Cut), "cut")];
+        return stands.FirstOrDefault(s => s.Come > 0) is (> 0 and int come, { } word) ? come == part.Count ? word : $"{come} {word}" : "";
     }
 }

@@ -54,8 +54,8 @@ public sealed partial record WorkingView(
     private static TermView Read(WrittenWorking working, Pin reading, LengthFormat bare)
     {
         ExactLength over = working.Value - working.Expected;
-        string by = over.Sign == 0 ? "as expected" : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Figures.Phrase($"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => When.Of(m.Value, TimeProvider.System))), Phrase.Of(bare.Format(working.Value)), null, true);
+        string by = over.Sign == 0 ? WorkingLines.AsExpected : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
+        return new(Figures.Phrase(reading.IsFact ? WorkingLines.Marked(reading, by) : $"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => When.Of(m.Value, TimeProvider.System))), Phrase.Of(bare.Format(working.Value)), null, true);
     }
 
     // A log has times to the second with their offset; people say the hour.

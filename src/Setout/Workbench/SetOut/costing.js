@@ -1,5 +1,5 @@
 // What the last step cost, asked for when the page is there; and what one compares with. That is kept with the person who looks, in the browser: the piece is not changed by it.
-import { isDirty, quiet, shown, swap } from './swapping.js';
+import { isDirty, quiet, settle, shown, swap } from './swapping.js';
 
 const name = () => `against ${location.pathname}`;
 let asked = null;
@@ -36,7 +36,10 @@ async function look() {
     const fresh = answer.ok ? new DOMParser().parseFromString(await answer.text(), 'text/html') : null;
     await quiet();
     const isHeld = document.documentElement.dataset.trial !== undefined || [...document.querySelectorAll('#margin form')].some(isDirty);
-    if (fresh?.getElementById('margin')?.querySelector('.waiting') === null && !isHeld && shown() === before) swap(fresh, 'margin');
+    if (fresh?.getElementById('margin')?.querySelector('.waiting') === null && !isHeld && shown() === before) {
+      swap(fresh, 'margin');
+      settle();
+    }
   } catch {
     // Looked for again.
   }

@@ -195,7 +195,7 @@ function handles() {
       handle.setAttribute('aria-label', `Move ${grip.key}`);
       handle.setAttribute('aria-orientation', grip.across ? 'horizontal' : 'vertical');
       handle.setAttribute('aria-valuemin', '0');
-      handle.title = `Drag, or arrow keys: one step of the grid, with Shift ${isInch() ? '1 in' : '10 mm'}. Enter keeps it, Escape lets it be.`;
+      handle.title = `Drag, or arrow keys: one step of the grid, with Shift ${isInch() ? '1 in' : '10 mm'}. Enter keeps it, Escape lets it be, and once more goes back to the drawing.`;
       paper.append(handle);
     }
     const at = nudged?.key === grip.key ? nudged.to : { size: grip.size, typed: written(Math.round(grip.size / (grip.step[0] / grip.step[1])), grip.step), words: '' };
@@ -226,13 +226,30 @@ function push(grip, key, isFar) {
   return true;
 }
 
-/// Moves what is chosen by an arrow key, or says why it stays where it is.
-export function pushChosen(key) {
+// The dividers that are meant by what is chosen: of like ones that are chosen together, such as posts, those that stand where one is on the drawing.
+function meant(at) {
   handles();
-  const moved = [...document.querySelectorAll('.grip')].map(h => grips().find(g => g.key === h.dataset.grip));
-  const grip = moved.find(g => g.across === /Left|Right/.test(key));
+  const all = [...document.querySelectorAll('.grip')].map(h => grips().find(g => g.key === h.dataset.grip));
+  const isThere = grip => {
+    const box = boxOf(grip);
+    return at.left < box.right - 1 && at.right > box.left + 1 && at.top < box.bottom - 1 && at.bottom > box.top + 1;
+  };
+  return all.length > 1 && at ? all.filter(isThere) : all;
+}
+const handleOf = grip => document.querySelector(`.grip[data-grip="${CSS.escape(grip.key)}"]`);
+
+/// Gives the handle of what is chosen the keyboard; false where it has none.
+export function holdChosen(at) {
+  const handle = meant(at).map(handleOf)[0];
+  handle?.focus({ preventScroll: true });
+  return handle !== undefined;
+}
+
+/// Moves what is chosen by an arrow key, or says why it stays where it is.
+export function pushChosen(key, at) {
+  const moved = meant(at), grip = moved.find(g => g.across === /Left|Right/.test(key));
   if (grip) {
-    document.querySelector(`.grip[data-grip="${CSS.escape(grip.key)}"]`).focus({ preventScroll: true });
+    handleOf(grip).focus({ preventScroll: true });
     push(grip, key, false);
     return;
   }
@@ -252,6 +269,14 @@ document.addEventListener('keydown', event => {
   if (!handle || event.ctrlKey || event.metaKey || event.altKey) return;
   const grip = grips().find(g => g.key === handle.dataset.grip);
   if (!grip) return;
+  // Escape lets it be; where nothing is tried it goes back to the drawing.
+  if (event.key === 'Escape' && !isTrying()) {
+    event.preventDefault();
+    event.stopPropagation();
+    room().focus({ preventScroll: true });
+    speak(room().getAttribute('aria-label'));
+    return;
+  }
   if (event.key === 'Enter') {
     event.preventDefault();
     if (isTrying()) {
@@ -261,7 +286,7 @@ document.addEventListener('keydown', event => {
     return;
   }
   if (push(grip, event.key, event.shiftKey)) event.preventDefault();
-});
+}, true);
 
 document.addEventListener('setout:swapped', () => { nudged = null; });
 document.addEventListener('setout:drawn', () => {

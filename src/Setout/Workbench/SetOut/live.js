@@ -6,4 +6,5 @@ import './zooming.js';
 import './walking.js';
 import './costing.js';
 import './outline.js';
+import './roving.js';
 import './making.js';

@@ -1,5 +1,5 @@
 // Trials: an edit is tried on the kept text while it is typed or dragged. The drawing follows at once, the page when there is time, the layouts last; the next key gives up what is under way.
-import { speak } from './swapping.js';
+import { handOver, speak } from './swapping.js';
 
 const restAfter = 160, planAfter = 400;
 let now = null; // The trial that stands: its form, its fields, what was there before.
@@ -35,7 +35,7 @@ function put(element, fresh) {
   const key = element.id || element.className;
   if (!now.kept.has(key)) now.kept.set(key, { now: fresh, before: element });
   else now.kept.get(key).now = fresh;
-  element.replaceWith(fresh);
+  handOver(() => element.replaceWith(fresh));
 }
 
 async function ask(form, fields, part, signal) {
@@ -133,7 +133,7 @@ export function letBe() {
   if (!now) return;
   for (const { now: fresh, before } of now.kept.values()) {
     before.classList.remove('is-behind');
-    if (fresh.isConnected) fresh.replaceWith(before);
+    if (fresh.isConnected) handOver(() => fresh.replaceWith(before));
   }
   const line = document.querySelector('#cost [data-cost-line]');
   if (line && now.cost !== undefined) line.textContent = now.cost;

@@ -1,43 +1,59 @@
 // The drawing is one stop of the Tab key: arrows go to what stands beside, Enter chooses it or opens its figure, Escape goes outwards.
 import { show, sizeUrl } from './workbench.js';
-import { pushChosen } from './gripping.js';
+import { holdChosen, pushChosen } from './gripping.js';
 import { speak } from './swapping.js';
+import { directions, waysOf } from './ways.js';
 
+// Where one is: the key, and which one of those that share it. Something may be drawn in several places.
 let at = null;
 const room = () => document.getElementById('room');
 const shown = () => [...(room()?.querySelectorAll('[data-key]') ?? [])].filter(g => g.getAttribute('aria-label') && g.getBoundingClientRect().width > 0);
+const alike = key => shown().filter(g => g.dataset.key === key);
+const walked = () => {
+  const all = at ? alike(at.key) : [];
+  return all[at?.nth] ?? all.at(-1);
+};
+
+// What is drawn in several places under one name is counted: else it would be said twice as if nothing had happened.
+function told(group) {
+  const label = group.getAttribute('aria-label'), all = shown().filter(g => g.getAttribute('aria-label') === label);
+  return all.length > 1 ? `${label}, ${all.indexOf(group) + 1} of ${all.length}` : label;
+}
 
 function mark(group) {
   for (const old of room().querySelectorAll('.is-walked')) old.classList.remove('is-walked');
-  at = group?.dataset.key ?? null;
+  at = group ? { key: group.dataset.key, nth: alike(group.dataset.key).indexOf(group) } : null;
   group?.classList.add('is-walked');
-  if (group) speak(group.getAttribute('aria-label'));
+  if (group) speak(told(group));
 }
 
-const apart = (a0, a1, b0, b1) => Math.max(0, b0 - a1, a0 - b1);
-const here = () => shown().find(g => g.dataset.key === at) ?? shown().find(g => g.classList.contains('is-chosen'));
+const here = () => walked() ?? shown().find(g => g.classList.contains('is-chosen'));
 
-function step(dx, dy) {
-  const from = here();
+// Of each drawing once: a redrawn one is another.
+const known = new WeakMap();
+function waysThrough(all) {
+  const svg = all[0].ownerSVGElement;
+  if (!known.has(svg)) {
+    const sizes = new Set(JSON.parse(room().dataset.sizes).map(s => s.key)), scale = svg.getScreenCTM().a;
+    known.set(svg, waysOf(all.map(group => {
+      const box = group.getBoundingClientRect();
+      return { left: box.left / scale, right: box.right / scale, top: box.top / scale, bottom: box.bottom / scale, isSize: sizes.has(group.dataset.key) };
+    })));
+  }
+  return known.get(svg);
+}
+
+const further = { ArrowLeft: 'to the left', ArrowRight: 'to the right', ArrowUp: 'above', ArrowDown: 'below' };
+function step(key) {
+  const all = shown(), from = here();
+  if (all.length === 0) return;
   if (!from) {
-    mark(shown()[0]);
+    mark(all[0]);
     return;
   }
-  const box = from.getBoundingClientRect(), sizes = new Set(JSON.parse(room().dataset.sizes).map(s => s.key)), isSize = group => sizes.has(group.dataset.key);
-  let best = null, least = Infinity;
-  for (const group of shown()) {
-    if (group === from) continue;
-    const to = group.getBoundingClientRect();
-    // What reaches farther that way than this does; the nearest, and rather straight on than aside.
-    const along = dx > 0 ? to.right - box.right : dx < 0 ? box.left - to.left : dy > 0 ? to.bottom - box.bottom : box.top - to.top;
-    const aside = dx ? apart(box.top, box.bottom, to.top, to.bottom) : apart(box.left, box.right, to.left, to.right);
-    if (along < 1 || aside > along * 2) continue;
-    // From a member one goes to the member or opening beside it before one goes to a dimension; along dimensions from one to the next.
-    const far = (along + aside * 3) * (isSize(group) === isSize(from) ? 1 : isSize(group) ? 3 : 1.5);
-    if (far < least) [best, least] = [group, far];
-  }
-  if (best) mark(best);
-  else speak(`nothing further ${dx > 0 ? 'to the right' : dx < 0 ? 'to the left' : dy > 0 ? 'below' : 'above'}`);
+  const to = all[waysThrough(all)[all.indexOf(from)][key]];
+  if (to) mark(to);
+  else speak(`nothing further ${further[key]}`);
 }
 
 // All things in turn: what no arrow leads to is reached so.
@@ -52,7 +68,7 @@ const turns = { PageDown: 1, PageUp: -1, Home: 'first', End: 'last' };
 async function push(key) {
   const chosen = new URL(location.href).searchParams.get('size'), group = here();
   if (!group && !chosen) {
-    step(0, 0);
+    step(key);
     return;
   }
   const owner = group?.dataset.key.split('#')[0] ?? chosen;
@@ -62,7 +78,7 @@ async function push(key) {
     await show(url, true, true);
     room()?.focus({ preventScroll: true });
   }
-  pushChosen(key);
+  pushChosen(key, walked()?.getBoundingClientRect());
 }
 
 function outwards() {
@@ -78,9 +94,9 @@ function outwards() {
 
 document.addEventListener('keydown', event => {
   if (event.target !== room() || event.ctrlKey || event.metaKey || event.altKey) return;
-  const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
-  if (way && event.shiftKey) push(event.key);
-  else if (way) step(...way);
+  const isWay = event.key in directions;
+  if (isWay && event.shiftKey) push(event.key);
+  else if (isWay) step(event.key);
   else if (event.key in turns) turn(turns[event.key]);
   else if (event.key === 'Enter' && here()) {
     const key = here().dataset.key, sizes = JSON.parse(room().dataset.sizes);
@@ -89,6 +105,8 @@ document.addEventListener('keydown', event => {
       const url = sizeUrl(key.split('#')[0]);
       url.hash = '';
       show(url, true, true).then(() => {
+        // A divider is nudged by arrows at once; it says itself where it stands.
+        if (holdChosen(walked()?.getBoundingClientRect())) return;
         room()?.focus({ preventScroll: true });
         speak(document.querySelector('#working .working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '');
       });
@@ -97,6 +115,5 @@ document.addEventListener('keydown', event => {
   event.preventDefault();
 });
 document.addEventListener('setout:drawn', () => {
-  const group = at && shown().find(g => g.dataset.key === at);
-  if (group) group.classList.add('is-walked');
+  walked()?.classList.add('is-walked');
 });

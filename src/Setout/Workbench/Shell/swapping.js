@@ -52,11 +52,16 @@ function wayOut(element) {
 }
 let way = [];
 
+// What stands in the way of no Tab can have the keyboard too: a heading, a section.
+function take(element) {
+  if (element.tabIndex < 0 && !element.hasAttribute('tabindex')) element.tabIndex = -1;
+  element.focus({ preventScroll: true });
+}
+
 /** Gives the keyboard to something and brings it into view. */
 export function give(element) {
   if (!element) return false;
-  if (element.tabIndex < 0 && !element.hasAttribute('tabindex')) element.tabIndex = -1;
-  element.focus({ preventScroll: true });
+  take(element);
   element.scrollIntoView({ block: 'nearest' });
   return document.activeElement === element;
 }
@@ -80,6 +85,34 @@ export function arrived(kept) {
   settle();
 }
 
+// What is pressed just now. If a fresh one takes its place before it is let go, the press is the fresh one's: the browser would drop it.
+let pressed = null;
+addEventListener('pointerdown', event => {
+  const element = event.button === 0 ? event.target.closest?.('a[href], button, summary') : null;
+  pressed = element ? { element, place: placeOf(element), isFresh: false, x: event.clientX, y: event.clientY } : null;
+}, true);
+addEventListener('pointerup', event => {
+  const was = pressed;
+  pressed = null;
+  // What came may have moved it from under the pointer: let go where it was pressed, it is meant all the same.
+  if (was?.isFresh && Math.hypot(event.clientX - was.x, event.clientY - was.y) < 6) setTimeout(() => { if (was.element.isConnected) was.element.click(); }, 0);
+}, true);
+addEventListener('pointercancel', () => { pressed = null; }, true);
+
+/** Puts something fresh in the place of something else by whatever is given; what has the keyboard there, and what is pressed, goes over to the fresh one. Returns whether the keyboard is still where it was. */
+export function handOver(replace) {
+  const place = placeOf(document.activeElement);
+  if (pressed) pressed.place = placeOf(pressed.element) ?? pressed.place;
+  replace();
+  if (pressed && !pressed.element.isConnected) {
+    const fresh = find(pressed.place);
+    pressed = fresh ? { ...pressed, element: fresh, isFresh: true } : null;
+  }
+  const held = find(place);
+  if (held && held !== document.activeElement) take(held);
+  return held !== null && held === document.activeElement;
+}
+
 let swaps = 0;
 
 /** What the page shows just now: what was asked for of another is out of date. */
@@ -89,21 +122,33 @@ export const shown = () => `${swaps} ${location.href}`;
 export function swap(fresh, only = null) {
   swaps++;
   way = wayOut(document.activeElement);
-  const place = placeOf(document.activeElement), open = new Set([...document.querySelectorAll('[data-swap] details[open]')].map(foldKey));
-  for (const old of document.querySelectorAll('[data-swap]')) {
-    const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;
-    if (next) old.replaceWith(document.adoptNode(next));
-  }
-  for (const fold of document.querySelectorAll('[data-swap] details')) if (open.has(foldKey(fold))) fold.open = true;
-  const held = find(place);
-  if (held && held !== document.activeElement) held.focus({ preventScroll: true });
-  return held !== null;
+  const open = new Set([...document.querySelectorAll('[data-swap] details[open]')].map(foldKey));
+  return handOver(() => {
+    for (const old of document.querySelectorAll('[data-swap]')) {
+      const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;
+      if (next) old.replaceWith(document.adoptNode(next));
+    }
+    for (const fold of document.querySelectorAll('[data-swap] details')) if (open.has(foldKey(fold))) fold.open = true;
+  });
 }
 
 /** Whether something is typed or chosen in a form that was not sent yet. */
 export const isDirty = form => [...form.elements].some(e => e.tagName === 'SELECT'
   ? e.selectedIndex !== Math.max(0, [...e.options].findIndex(o => o.defaultSelected))
   : (e.type === 'text' || e.tagName === 'TEXTAREA') && e.value !== e.defaultValue);
+
+const typed = e => e.id && (e.tagName === 'SELECT' || e.tagName === 'TEXTAREA' || e.type === 'text');
+
+/** What was typed in other forms while one was sent: it is put back into the same fields of the page that comes. */
+export function keepTyped(sent) {
+  const kept = [...document.querySelectorAll('[data-swap] form')].filter(f => f !== sent && isDirty(f)).flatMap(f => [...f.elements]).filter(typed).map(e => [e.id, e.name, e.value]);
+  return () => {
+    for (const [id, name, value] of kept) {
+      const field = document.getElementById(id);
+      if (field && field.name === name && typed(field)) field.value = value;
+    }
+  };
+}
 
 // A page that changes by itself waits until nobody is just doing something: a press would meet what is not there any more.
 let isDown = false, last = -1000;

@@ -1,5 +1,5 @@
 // Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
-import { hasSingleKeys, speak, swap } from './swapping.js';
+import { hasSingleKeys, shown, speak, swap } from './swapping.js';
 
 const page = document.documentElement;
 page.classList.add('has-script');
@@ -31,27 +31,44 @@ function isSizeOfThisPage(url) {
   return url.origin === location.origin && url.pathname === location.pathname && url.searchParams.has('size');
 }
 
+const standpoint = ['turn', 'tip', 'apart'];
+
+/** An address of this page with the view that is looked at now, from where it is looked at now: what is chosen turns nothing. */
+export function seenAsNow(url) {
+  const now = new URL(location.href).searchParams, view = now.get('view');
+  if (!view || url.pathname !== location.pathname) return url;
+  if (!url.searchParams.has('view')) url.searchParams.set('view', view);
+  if (url.searchParams.get('view') === view) for (const word of standpoint) if (now.has(word)) url.searchParams.set(word, now.get(word));
+  return url;
+}
+
 let latest = 0;
-export async function show(url, remember, isQuiet = false, isKept = false) {
+// A link takes the keyboard along to the place that it names, as it would by loading the page. A tree is gone through by arrows: one stays in it.
+const leads = (link, url) => link !== null && url.hash === '#working' && !link.closest('[role="tree"]');
+export async function show(url, remember, isQuiet = false, isKept = false, from = null) {
   const turn = ++latest;
   let text;
   try {
-    const answer = await fetch(url, { headers: { Accept: 'text/html' } });
-    if (!answer.ok) throw new Error(answer.statusText);
-    text = await answer.text();
+    // What was changed meanwhile is not there yet in a page that was asked for before.
+    for (let before = null; before !== shown(); ) {
+      before = shown();
+      const answer = await fetch(url, { headers: { Accept: 'text/html' } });
+      if (!answer.ok) throw new Error(answer.statusText);
+      text = await answer.text();
+      if (turn !== latest) return;
+    }
   } catch {
     location.assign(url);
     return;
   }
-  if (turn !== latest) return;
   const fresh = new DOMParser().parseFromString(text, 'text/html');
   const isHeld = swap(fresh);
   if (remember) history.pushState(null, '', url);
   document.dispatchEvent(new Event('setout:swapped'));
   if (isQuiet) return;
   const working = document.getElementById('working');
-  // A link leads to the working, and one that is still there keeps the focus, so that Tab goes on from it. What is chosen on the drawing is told under it: the page stays.
-  if (!isHeld && remember) working?.focus({ preventScroll: true });
+  // What is chosen on the drawing is told under it: the page stays.
+  if (remember && (!isHeld || leads(from, url))) working?.focus({ preventScroll: true });
   const box = working?.getBoundingClientRect();
   if (remember && !isKept && box && (box.top < 0 || box.top > innerHeight * 0.75)) working.scrollIntoView({ block: 'start' });
   speak(working?.querySelector('.working-title')?.textContent.replace(/\s+/g, ' ').trim() ?? '');
@@ -62,12 +79,18 @@ document.addEventListener('click', event => {
   const link = event.target.closest('a[href]');
   if (link) {
     const url = new URL(link.href);
-    if (!isSizeOfThisPage(url) || !document.getElementById('margin')) return;
+    if (url.origin !== location.origin || url.pathname !== location.pathname) return;
+    if (!isSizeOfThisPage(url) || !document.getElementById('margin')) {
+      // To a place of this page: the keyboard goes along.
+      const place = url.search === location.search && url.hash ? document.getElementById(decodeURIComponent(url.hash.slice(1))) : null;
+      if (place) setTimeout(() => {
+        if (!place.hasAttribute('tabindex')) place.tabIndex = -1;
+        place.focus({ preventScroll: true });
+      }, 0);
+      return;
+    }
     event.preventDefault();
-    // The view that is looked at stays.
-    const view = new URL(location.href).searchParams.get('view');
-    if (view && !url.searchParams.has('view') && !link.closest('.views')) url.searchParams.set('view', view);
-    show(url, true);
+    show(link.closest('.views') ? url : seenAsNow(url), true, false, false, link);
     return;
   }
   // A gap leads to its working, as its line in the list below the drawing does.
