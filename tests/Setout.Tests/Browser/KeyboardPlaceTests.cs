@@ -125,6 +125,8 @@ public sealed class KeyboardPlaceTests(Room room)
         await using KeptShop shop = await KeptShop.OpenAsync();
         await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=L1.front");
         IPage page = sheet.Page;
+        // The line under the drawing is there where the working stands far below.
+        if (link.StartsWith("#chosen-line", StringComparison.Ordinal)) await page.SetViewportSizeAsync(390, 844);
         await PressAsync(page.Locator(link).First);
         await HasKeyboardAsync(page, "#working");
         await Assertions.Expect(page.Locator("#working .working-title").First).ToBeInViewportAsync();
@@ -154,7 +156,7 @@ public sealed class KeyboardPlaceTests(Room room)
         await using Sheet sheet = await At(room, shop, "/");
         IPage page = sheet.Page;
         await PressAsync(page.GetByLabel("Rename, copy, put away: Jar cabinet", new() { Exact = true }));
-        await PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Put away: Jar cabinet", Exact = true }));
+        await PressAsync(page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Put away ?: Jar cabinet$") }));
         await PlaceAsync(page, "Jar cabinet is put away; it can be taken back.");
         await HasKeyboardAsync(page, ".put-away > summary");
         await page.Keyboard.PressAsync("Enter");
@@ -174,7 +176,7 @@ public sealed class KeyboardPlaceTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench?size=L1");
         IPage page = sheet.Page;
         await PressAsync(page.Locator("[data-choice='mark-cut'] > summary"));
-        await PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Mark them cut: drawer L1", Exact = true }));
+        await PressAsync(page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Mark them cut ?: drawer L1$") }));
         await PlaceAsync(page, "Cut: drawer L1");
         await HasKeyboardAsync(page, "#bench-notes");
         await page.GotoAsync("/piece/luthiers-bench?size=L");

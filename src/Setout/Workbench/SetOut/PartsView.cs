@@ -39,7 +39,8 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
         LengthFormat format = LengthFormat.For(set.Piece.Shown), bare = format.Bare;
         PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
-            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown)) { Stand = StandOf(set, part) };
+            Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown))
+        { Stand = StandOf(set, part) };
         return
         [
             .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),
@@ -51,6 +52,6 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
     {
         int Come(PartState state) => Enumerable.Range(1, part.Count).Count(i => set.Facts.StateOf(part.Key, i) >= state);
         (int Come, string Word)[] stands = [(Come(PartState.Fitted), "fitted"), (Come(PartState.Assembled), "assembled"), (Come(PartState.Cut), "cut")];
-        return stands.FirstOrDefault(s => s.Come > 0) is (> 0 and int come, { } word) ? come == part.Count ? word : $"{come} {word}" : "";
+        return stands.FirstOrDefault(s => s.Come > 0) is ( > 0 and int come, { } word) ? come == part.Count ? word : $"{come} {word}" : "";
     }
 }

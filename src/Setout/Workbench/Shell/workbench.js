@@ -1,5 +1,5 @@
 // Makes the drawing answer to the pointer and swaps the working without loading the whole page. Every link works without it.
-import { hasSingleKeys, shown, speak, swap } from './swapping.js';
+import { give, hasSingleKeys, shown, speak, swap } from './swapping.js';
 
 const page = document.documentElement;
 page.classList.add('has-script');
@@ -80,15 +80,13 @@ document.addEventListener('click', event => {
   if (link) {
     const url = new URL(link.href);
     if (url.origin !== location.origin || url.pathname !== location.pathname) return;
-    if (!isSizeOfThisPage(url) || !document.getElementById('margin')) {
-      // To a place of this page: the keyboard goes along.
-      const place = url.search === location.search && url.hash ? document.getElementById(decodeURIComponent(url.hash.slice(1))) : null;
-      if (place) setTimeout(() => {
-        if (!place.hasAttribute('tabindex')) place.tabIndex = -1;
-        place.focus({ preventScroll: true });
-      }, 0);
+    // To a place of what is shown already: the keyboard goes along.
+    const id = url.search === location.search ? decodeURIComponent(url.hash.slice(1)) : '';
+    if (id && document.getElementById(id)) {
+      setTimeout(() => give(document.getElementById(id)), 0);
       return;
     }
+    if (!isSizeOfThisPage(url) || !document.getElementById('margin')) return;
     event.preventDefault();
     show(link.closest('.views') ? url : seenAsNow(url), true, false, false, link);
     return;
