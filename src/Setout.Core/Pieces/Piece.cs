@@ -27,6 +27,9 @@ public sealed record Piece(
     /// <summary>Kinds of door by name; none by default.</summary>
     public ImmutableDictionary<string, DoorKind> DoorKinds { get; init; } = ImmutableDictionary<string, DoorKind>.Empty;
 
+    /// <summary>What it is finished with, in the order written; none by default.</summary>
+    public ImmutableArray<Finish> Finishes { get; init; } = [];
+
     /// <summary>By how many per cent of moisture solid wood may change where the piece stands, 1 to 20.</summary>
     public int MoistureChange { get; init; } = UsualChange;
 

@@ -34,6 +34,12 @@ public sealed record BenchFacts(
     /// <summary>What stands between the name of a material and that of one of its sheets.</summary>
     public const string SheetWord = ".sheet-";
 
+    /// <summary>Where in the facts something was last finished, and last cut anew, under the words of the mark: a finish goes with the part it is on.</summary>
+    public ImmutableDictionary<string, int> FinishedAt { get; init; } = ImmutableDictionary<string, int>.Empty;
+
+    /// <inheritdoc cref="FinishedAt"/>
+    public ImmutableDictionary<string, int> AnewAt { get; init; } = ImmutableDictionary<string, int>.Empty;
+
     /// <summary>Nothing is known yet.</summary>
     public static BenchFacts Empty { get; } = Of(ImmutableDictionary<QuantityKey, Pin>.Empty);
 
@@ -62,6 +68,19 @@ public sealed record BenchFacts(
             if (StateOf(part.Key, i) is var state && state > furthest) furthest = state;
         return furthest;
     }
+
+    /// <summary>Whether one member has its finish.</summary>
+    /// <param name="part">The key of the part.</param>
+    /// <param name="number">Which member, from 1.</param>
+    public bool IsFinished(string part, int number)
+    {
+        if (FinishedAt.Count == 0) return false;
+        int Last(ImmutableDictionary<string, int> at) => Math.Max(at.GetValueOrDefault(Member(part, number), -1), Math.Max(at.GetValueOrDefault(part, -1), at.GetValueOrDefault(new QuantityKey(part).Owner, -1)));
+        return Last(FinishedAt) > Last(AnewAt);
+    }
+
+    /// <summary>How many members of a part have their finish.</summary>
+    public int FinishedOf(Part part) => FinishedAt.Count == 0 ? 0 : Enumerable.Range(1, part.Count).Count(i => IsFinished(part.Key, i));
 
     /// <summary>How many members of a part are cut, or further.</summary>
     public int CutOf(Part part) => States.Count == 0 ? 0 : Enumerable.Range(1, part.Count).Count(i => StateOf(part.Key, i) >= PartState.Cut);

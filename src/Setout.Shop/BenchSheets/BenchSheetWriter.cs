@@ -19,7 +19,7 @@ using Setout.Shop.Runs;
 namespace Setout.Shop.BenchSheets;
 
 /// <summary>
-/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, runs, parts, workings, cuts and holes, assembly, fit.
+/// Composes the printed bench sheets of a plan: cover with cautions, buying list, marking-out drawings, runs, parts, workings, cuts and holes, assembly, fit, finishing.
 /// Pure; what is written on paper is the same for the same plan.
 /// </summary>
 public static class BenchSheetWriter
@@ -53,6 +53,7 @@ public static class BenchSheetWriter
         .. CutPages.Of(plan, paper),
         .. plan.Set.Steps.Length > 0 ? [new Section("Assembly", Assembly(plan.Set))] : ImmutableArray<Section>.Empty,
         .. FitPages.Of(plan.Set, fit ?? FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel), paper),
+        .. FinishPages.Of(plan.Set),
     ];
 
     // The file's own dates are fixed so that the same plan is the same file; when it was made stands on the page where the caller says so.

@@ -9,7 +9,7 @@ internal static class References
     // Where one thing names another by its key, and where it names a material.
     private static readonly ImmutableArray<string> s_things = ["beside", "on", "bay"];
     private static readonly ImmutableArray<string> s_materials =
-        ["of", "sides", "bottom", "front", "back", "lip", "runner", "packing", "slide panels", "bearers", "rails", "stiles", "mullions", "bottom rail", "panel", "platform", "layers"];
+        ["of", "sides", "bottom", "front", "back", "lip", "runner", "packing", "slide panels", "bearers", "rails", "stiles", "mullions", "bottom rail", "panel", "platform", "layers", "on"];
 
     /// <summary>Refuses where something stands by what is to be taken out.</summary>
     public static void WantNone(EditDraft draft, string[] keys)

@@ -32,7 +32,7 @@ public sealed record TextPath(string Owner, ImmutableArray<PathStep> Steps)
 {
     // The words whose value is a permanent key, and the maps whose keys are names.
     private static readonly ImmutableArray<string> s_owners = ["frame", "case", "top", "opening", "partition", "deck", "posts", "rail", "stretcher", "drawer", "slot", "well", "part"];
-    private static readonly ImmutableArray<string> s_named = ["materials", "drawers", "doors"];
+    private static readonly ImmutableArray<string> s_named = ["materials", "drawers", "doors", "finishes"];
 
     /// <summary>The path of a value.</summary>
     public static TextPath Of(string owner, params ReadOnlySpan<PathStep> steps) => new(owner, [.. steps]);

@@ -4,7 +4,7 @@ using Setout.Shop.Texts;
 namespace Setout.Shop.Edits;
 
 /// <summary>Something with a key of its own in a text.</summary>
-/// <param name="Word">What it is: the word before its key, such as <c>opening</c>; <c>shelf</c>, <c>door</c>, <c>material</c>, <c>kind of drawer</c>, <c>kind of door</c> for what has none.</param>
+/// <param name="Word">What it is: the word before its key, such as <c>opening</c>; <c>shelf</c>, <c>door</c>, <c>material</c>, <c>kind of drawer</c>, <c>kind of door</c>, <c>finish</c> for what has none.</param>
 /// <param name="Key">Its key or name.</param>
 /// <param name="Steps">From the outermost map to its map, or to its key in a list.</param>
 /// <param name="Node">Its map, or its key.</param>
@@ -38,7 +38,7 @@ internal sealed record Thing(string Word, string Key, ImmutableArray<PathStep> S
     public static IEnumerable<Thing> In(YamlNode root)
     {
         if (root is not YamlMap map) yield break;
-        foreach ((string section, string word) in new[] { ("materials", "material"), ("drawers", DrawerKind), ("doors", DoorKind) })
+        foreach ((string section, string word) in new[] { ("materials", "material"), ("drawers", DrawerKind), ("doors", DoorKind), ("finishes", "finish") })
             foreach ((YamlScalar name, YamlNode value) in (map[section] as YamlMap)?.Entries ?? [])
                 yield return new(word, name.Text, [section, name.Text], value);
         foreach (string section in new[] { "assembly", "parts" })

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Fit.Mending;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Finishes;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
 
@@ -20,6 +21,9 @@ public enum WorkStage
 
     /// <summary>In its place, and found to go.</summary>
     Fit,
+
+    /// <summary>Finished, all coats.</summary>
+    Finish,
 }
 
 /// <summary>Parts, or things to buy, that come together at a stage.</summary>
@@ -27,7 +31,7 @@ public enum WorkStage
 /// <param name="All">How many there are.</param>
 /// <param name="Settled">How many of them are done with at this stage.</param>
 /// <param name="Due">How many can be done now.</param>
-/// <param name="Held">How many wait for <paramref name="Until"/>.</param>
+/// <param name="Held">How many wait for <paramref name="Until"/>, or to be cut or built first.</param>
 /// <param name="Until">The reading they wait for, the one that releases most; null for none.</param>
 /// <param name="Keys">The keys of those that are due, as a mark names them.</param>
 public sealed record WorkBatch(string Name, int All, int Settled, int Due, int Held, QuantityKey? Until, ImmutableArray<string> Keys);
@@ -69,6 +73,8 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
             new(WorkStage.BreakDown, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Cut))], []),
             new(WorkStage.Assemble, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Assembled))], []),
             new(WorkStage.Fit, [.. batches.Select(b => Of(set, b.Key, [.. b], PartState.Fitted))], fit),
+            // What is planed or cut again loses its finish there: it is told at both stages.
+            new(WorkStage.Finish, [.. Finishing(set)], [.. fit.Where(u => set.Parts.Any(p => u.Frozen.Contains(p.Key) && set.Facts.FinishedOf(p) > 0))]),
         ]);
     }
 
@@ -84,7 +90,37 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
         }
     }
 
+    // A batch is one finish on what is coated at one time.
+    private static IEnumerable<WorkBatch> Finishing(SetPiece set)
+    {
+        foreach (FinishWork work in FinishWork.Of(set))
+        {
+            foreach (var time in work.Parts.GroupBy(p => p.Time).OrderBy(g => g.Key))
+            {
+                var from = time.ToDictionary(p => p.Part.Key, p => p.From, StringComparer.Ordinal);
+                yield return Of($"{work.Finish.Name}, {(time.Key == FinishTime.Before ? "before it goes together" : "once it stands")}", time.Select(p => p.Part),
+                    (part, number) => set.Facts.IsFinished(part.Key, number) ? Come.Settled : set.Facts.StateOf(part.Key, number) >= from[part.Key] ? Come.Due : Come.Held, null);
+            }
+        }
+    }
+
+    private enum Come
+    {
+        Later,
+        Held,
+        Due,
+        Settled,
+    }
+
     private static WorkBatch Of(SetPiece set, string name, ImmutableArray<Part> parts, PartState wanted)
+    {
+        QuantityKey? until = parts.Where(set.IsHeld).SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())?.Key;
+        return Of(name, parts, (part, number) => set.Facts.StateOf(part.Key, number) is var state && state >= wanted ? Come.Settled
+            : state == wanted - 1 && !(wanted == PartState.Cut && set.IsHeld(part)) ? Come.Due
+            : wanted == PartState.Cut ? Come.Held : Come.Later, until);
+    }
+
+    private static WorkBatch Of(string name, IEnumerable<Part> parts, Func<Part, int, Come> come, QuantityKey? until)
     {
         int all = 0, settled = 0, due = 0, held = 0;
         var keys = ImmutableArray.CreateBuilder<string>();
@@ -94,14 +130,16 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
             for (int number = 1; number <= part.Count; number++)
             {
                 all++;
-                PartState state = set.Facts.StateOf(part.Key, number);
-                if (state >= wanted) settled++;
-                else if (state == wanted - 1 && !(wanted == PartState.Cut && set.IsHeld(part)))
+                switch (come(part, number))
                 {
-                    due++;
-                    keys.Add(BenchFacts.Member(part.Key, number));
+                    case Come.Settled: settled++; break;
+                    case Come.Held: held++; break;
+                    case Come.Due:
+                        due++;
+                        keys.Add(BenchFacts.Member(part.Key, number));
+                        break;
+                    default: break;
                 }
-                else if (wanted == PartState.Cut) held++;
             }
             // All of a part is said by its key.
             if (due - before == part.Count)
@@ -110,8 +148,7 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
                 keys.Add(part.Key);
             }
         }
-        QuantityKey? until = held == 0 ? null : parts.Where(set.IsHeld).SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())?.Key;
-        return new(name, all, settled, due, held, until, keys.ToImmutable());
+        return new(name, all, settled, due, held, held == 0 ? null : until, keys.ToImmutable());
     }
 
     // What waits, or waited, for one reading is a batch; the name is that of the opening.

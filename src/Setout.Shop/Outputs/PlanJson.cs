@@ -72,6 +72,7 @@ public static class PlanJson
         RunsJson.Write(json, plan);
         Buying(json, plan);
         Steps(json, set);
+        FinishJson.Write(json, set);
         WeightJson.Whole(json, set);
         json.WriteEndObject();
     }

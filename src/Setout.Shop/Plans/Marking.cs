@@ -14,7 +14,7 @@ public static class Marking
 {
     /// <summary>
     /// The keys that a word stands for: a part or one of its members as they are; the key of a drawer for its box (for all of it when it is
-    /// fitted); a material for all of its parts that do not wait for a reading and are not cut. Empty when it stands for none.
+    /// fitted or finished); a material for all of its parts that do not wait for a reading and are not cut. Empty when it stands for none.
     /// </summary>
     public static ImmutableArray<string> Parts(SetPiece set, Progress progress, string word)
     {
@@ -23,7 +23,7 @@ public static class Marking
         if (set.Parts.FirstOrDefault(p => p.Mark == word) is { } marked) return [marked.Key];
         Part[] owned = [.. set.Parts.Where(p => new QuantityKey(p.Key).Owner == word)];
         Part[] box = [.. owned.Where(p => p.Role is PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom)];
-        if (owned.Length > 0) return [.. (box.Length > 0 && progress != Progress.Fitted ? box : owned).Select(p => p.Key)];
+        if (owned.Length > 0) return [.. (box.Length > 0 && progress is not (Progress.Fitted or Progress.Finished) ? box : owned).Select(p => p.Key)];
         return progress == Progress.Cut && set.Piece.Materials.ContainsKey(word)
             ? [.. set.Parts.Where(p => p.Material == word && !set.IsHeld(p)).SelectMany(p => Uncut(set, p))]
             : [];
@@ -42,7 +42,8 @@ public static class Marking
     public static ImmutableDictionary<QuantityKey, ExactLength> Figures(SetPiece set, Progress progress, IEnumerable<string> keys, bool anew)
     {
         var figures = ImmutableDictionary.CreateBuilder<QuantityKey, ExactLength>();
-        if (progress == Progress.Bought) return figures.ToImmutable();
+        // A coat of finish fixes no size.
+        if (progress is Progress.Bought or Progress.Finished) return figures.ToImmutable();
         HashSet<string> marked = [.. keys.Select(k => k.Split('#')[0])];
         foreach (Part part in set.Parts.Where(p => marked.Contains(p.Key)))
         {
@@ -69,6 +70,7 @@ public static class Marking
     /// <param name="anew">True when other ones were bought: what would be picked now.</param>
     public static ImmutableDictionary<QuantityKey, ExactLength> Chosen(SetPiece set, Progress progress, IEnumerable<string> keys, bool anew = false)
     {
+        if (progress == Progress.Finished) return ImmutableDictionary<QuantityKey, ExactLength>.Empty;
         HashSet<string> marked = [.. keys.Select(k => k.Split('#')[0])];
         HashSet<QuantityKey> used = progress == Progress.Bought
             ? [.. set.Choices.Where(c => marked.Contains(c.Key.Owner) || set.Hardware.Any(h => h.Key == c.Key.Owner && marked.Contains(h.Name))).Select(c => c.Key)]

@@ -32,9 +32,12 @@ public enum Progress
 
     /// <summary>Bought.</summary>
     Bought,
+
+    /// <summary>Finished: oiled, varnished, painted, all its coats.</summary>
+    Finished,
 }
 
-/// <summary>Parts marked cut, assembled, fitted or bought.</summary>
+/// <summary>Parts marked cut, assembled, fitted or finished, or things bought.</summary>
 /// <param name="Progress">Which.</param>
 /// <param name="Keys">Keys of parts or hardware.</param>
 /// <param name="Figures">For parts cut: the figures they were cut to.</param>
@@ -158,6 +161,8 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
         var states = ImmutableDictionary.CreateBuilder<string, PartState>(StringComparer.Ordinal);
         var sheets = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
         var bought = ImmutableHashSet.CreateBuilder<string>(StringComparer.Ordinal);
+        var finished = ImmutableDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
+        var anew = ImmutableDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
         for (int at = 0; at < standing.Length; at++)
         {
             if (standing[at] is not MarkEntry mark) continue;
@@ -174,12 +179,18 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
             foreach ((QuantityKey choice, ExactLength value) in mark.Chosen) pins[choice] = Fact(value);
             foreach (string key in mark.Keys)
             {
+                if (mark.Progress == Progress.Cut && IsCutAlready(key, states)) anew[key] = at;
                 if (mark.Progress == Progress.Bought) bought.Add(key);
+                else if (mark.Progress == Progress.Finished) finished[key] = at;
                 else if (StateOf(mark.Progress) is var state && state > states.GetValueOrDefault(key)) states[key] = state;
                 if (mark.From.Length > 0) sheets[key] = mark.From;
             }
         }
-        return new(pins.ToImmutable(), sheets.ToImmutable(), states.ToImmutable(), bought.ToImmutable());
+        return new(pins.ToImmutable(), sheets.ToImmutable(), states.ToImmutable(), bought.ToImmutable())
+        {
+            FinishedAt = finished.ToImmutable(),
+            AnewAt = anew.ToImmutable(),
+        };
     }
 
     /// <summary>The readings and figures that count, by the quantity they pin.</summary>

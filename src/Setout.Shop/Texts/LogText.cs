@@ -17,7 +17,7 @@ public static partial class LogText
     public const string Head = "# Facts from the bench. Entries are appended and never edited; an error is voided by a later entry.\nsetout-log: 1\nentries:\n";
 
     private static readonly (string Word, Progress Progress)[] s_marks =
-        [("cut", Progress.Cut), ("assembled", Progress.Assembled), ("fitted", Progress.Fitted), ("bought", Progress.Bought)];
+        [("cut", Progress.Cut), ("assembled", Progress.Assembled), ("fitted", Progress.Fitted), ("bought", Progress.Bought), ("finished", Progress.Finished)];
 
     /// <summary>Reads a text. Never throws for what is in it.</summary>
     public static TextRead<Log> Read(string text, TextLimits? limits = null) => Read(text, limits, new(limits) { MustNameUnit = true });
@@ -53,8 +53,8 @@ public static partial class LogText
     private static LogEntry? Entry(TextContext context, MapReader map)
     {
         map.Expect("id", "at");
-        string? word = map.Which("This entry does not say what happened.", "Begin it with read, cut, assembled, fitted, bought, void or allow.",
-            ("read", "reading"), ("cut", "cut"), ("assembled", "assembled"), ("fitted", "fitted"), ("bought", "bought"), ("void", "void"), ("allow", "allow"));
+        string? word = map.Which("This entry does not say what happened.", "Begin it with read, cut, assembled, fitted, finished, bought, void or allow.",
+            ("read", "reading"), ("cut", "cut"), ("assembled", "assembled"), ("fitted", "fitted"), ("finished", "finished"), ("bought", "bought"), ("void", "void"), ("allow", "allow"));
         if (word is null) return null;
         Named id = map.Required("id", "f3a1"), at = map.Required("at", "2026-05-04T09:40:00Z");
         if (at.Text.Length > 0 && !(TimePattern().IsMatch(at.Text) && DateTimeOffset.TryParse(at.Text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out _)))

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 
 namespace Setout.Shop.Texts;
 
@@ -35,6 +36,21 @@ internal sealed partial class MapReader
         double kilograms = found.Groups[2].Value == "lb" ? number / Core.Measures.Mass.PoundsPerKilogram : number;
         if (kilograms >= least && kilograms <= most) return new(Estimate.Of(kilograms));
         _context.Stop("text.absurd-weight", text.Place, $"'{TextContext.Shown(text.Text)}' cannot be the {key}.", string.Create(CultureInfo.InvariantCulture, $"Write a weight from {least} to {most} kg, such as '{key}: 23 kg' or '{key}: 51 lb'."));
+        return null;
+    }
+
+    /// <summary>How much of a liquid, such as <c>1 quart</c> or <c>0.75 l</c>, or null.</summary>
+    public Volume? Volume(string key) => Amount(key, "an amount", AmountText.ReadVolume);
+
+    /// <summary>How far a finish goes, such as <c>125 sq ft per quart</c>, or null.</summary>
+    public Coverage? Coverage(string key) => Amount(key, "how far a can goes", AmountText.ReadCoverage);
+
+    private T? Amount<T>(string key, string what, Func<string, ParseResult<T>> parse) where T : struct
+    {
+        if (Scalar(key, "text.wanted-amount", what, LongestWord) is not { } scalar) return null;
+        ParseResult<T> read = parse(scalar.Text);
+        if (read.IsRead) return read.Value;
+        _context.Stop(read.Fault!.Code, scalar.Place, TextContext.Shown(read.Fault.Words), read.Fault.Remedy);
         return null;
     }
 

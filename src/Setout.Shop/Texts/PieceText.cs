@@ -34,6 +34,7 @@ public static class PieceText
         foreach ((Named kind, MapReader map) in top.NamedMaps("drawers", "drawer-kind"))
             kinds[kind.Text] = DrawerText.Kind(context, kind, map);
         ImmutableDictionary<string, DoorKind> doors = DoorText.Kinds(context, keys, top);
+        ImmutableArray<Finish> finishes = [.. top.NamedMaps("finishes", "finish").Select(f => FinishText.Read(keys, f.Name, f.Map))];
         var members = ImmutableArray.CreateBuilder<Member>();
         foreach (MapReader item in top.Maps("assembly", "member", "case: C, of: carcase"))
             if (AssemblyText.Member(context, keys, item) is { } member) members.Add(member);
@@ -41,7 +42,7 @@ public static class PieceText
             members.Add(Part(keys, item));
         if (top.IsEmpty("assembly") && top.IsEmpty("parts"))
             top.Missing("assembly", "' with a frame or a case below it, or 'parts", "piece.empty", "The piece has neither an assembly nor parts.");
-        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, WayIn = wayIn, MoistureChange = moisture, MoisturePlace = top.IsThere("moisture") ? top.PlaceOf("moisture") : default };
+        return new(name, about, context.Unit, grid, materials.ToImmutable(), kinds.ToImmutable(), members.ToImmutable(), keys.All) { DoorKinds = doors, Finishes = finishes, WayIn = wayIn, MoistureChange = moisture, MoisturePlace = top.IsThere("moisture") ? top.PlaceOf("moisture") : default };
     }
 
     private static LoosePart Part(KeyBook keys, MapReader item)

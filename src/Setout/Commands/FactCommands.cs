@@ -9,7 +9,7 @@ using Spectre.Console.Cli;
 
 namespace Setout.Commands;
 
-/// <summary><c>setout mark FILE cut|assembled|fitted|bought|gone KEY...</c>, and <c>setout mark FILE cut --run N --plan DIR</c>.</summary>
+/// <summary><c>setout mark FILE cut|assembled|fitted|finished|bought|gone KEY...</c>, and <c>setout mark FILE cut --run N --plan DIR</c>.</summary>
 internal sealed class MarkCommand : Command<MarkCommand.Settings>
 {
     /// <summary>What it takes.</summary>
@@ -17,7 +17,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
     {
         /// <summary>How far it has come.</summary>
         [CommandArgument(1, "<WHAT>")]
-        [Description("cut, assembled, fitted or bought; gone for a blank that is no longer there.")]
+        [Description("cut, assembled, fitted, finished or bought; gone for a blank that is no longer there.")]
         public string What { get; set; } = "";
 
         /// <summary>The keys.</summary>
@@ -70,9 +70,10 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
             "cut" => Progress.Cut,
             "assembled" => Progress.Assembled,
             "fitted" => Progress.Fitted,
+            "finished" => Progress.Finished,
             "bought" => Progress.Bought,
             "gone" => Progress.Cut,
-            _ => throw new UsageException($"'{settings.What}' is not known here.", "Use cut, assembled, fitted, bought or gone."),
+            _ => throw new UsageException($"'{settings.What}' is not known here.", "Use cut, assembled, fitted, finished, bought or gone."),
         };
         bool isGone = settings.What == "gone";
         if (settings.Run is null && settings.Plan is not null) throw new UsageException("A plan is named, and no run of it.", "Add --run N.");

@@ -10,6 +10,7 @@ using Setout.Workbench.BenchSheets;
 using Setout.Workbench.Breakdown;
 using Setout.Workbench.Buying;
 using Setout.Workbench.Changing;
+using Setout.Workbench.Finishing;
 using Setout.Workbench.Fitting;
 using Setout.Workbench.Keeping;
 using Setout.Workbench.Machining;
@@ -121,6 +122,7 @@ internal static class WorkbenchHost
         app.MapFitting();
         app.MapNoting();
         app.MapMachining();
+        app.MapFinishing();
         app.MapBenchSheets();
         app.MapText();
         app.MapSays();

@@ -48,7 +48,7 @@ public class SayingsTests
                 foreach ((YamlScalar key, YamlNode value) in map.Entries)
                 {
                     if (key.Text == word || (owner.Length == 0 && path.Length == 0 && key.Text == "setout") || value is YamlScalar { Text: "" } or YamlList { Items.Length: 0 }) continue;
-                    if (owner.Length == 0 && path.Length == 0 && key.Text is "materials" or "drawers" or "doors" && value is YamlMap named && map["setout"] is not null)
+                    if (owner.Length == 0 && path.Length == 0 && key.Text is "materials" or "drawers" or "doors" or "finishes" && value is YamlMap named && map["setout"] is not null)
                     {
                         foreach ((YamlScalar name, YamlNode of) in named.Entries)
                             foreach (var leaf in Leaves(of, name.Text, "")) yield return leaf;

@@ -168,6 +168,7 @@ public class LogTextTests
     [InlineData("cut", Progress.Cut)]
     [InlineData("assembled", Progress.Assembled)]
     [InlineData("fitted", Progress.Fitted)]
+    [InlineData("finished", Progress.Finished)]
     [InlineData("bought", Progress.Bought)]
     public void Read_Choices_StandOnEveryKindOfMark(string word, Progress progress)
     {

@@ -29,6 +29,9 @@ public class SchemaTests
         doors:
           plain: {of: ply, lies: half overlay, overlay: 0, gap: 0, hinge: cup, clear: 0, catch: magnetic catch, handles: {of: knob, place: in line, from edge: 2, from top: 3, apart: 3, hole: 1/4}}
           framed: {frame: {of: oak, rails: oak, bottom rail: oak}, panel: ply, groove: 3/8, tenon: 1, play: 0, moisture: 6, lies: inset, gap: 1/16, hinge: butt, clear: 1, catch: ball catch, handles: {of: knob, from bottom: 3}}
+        finishes:
+          oil: {finish: hard oil, coats: 2, covers: 125 sq ft per quart, can: 1 quart, on: [oak, T]}
+          paint: {finish: milk paint, coats: 1, covers: 7 1/2 m2/0.375 l, can: 3/4 l, on: C}
         assembly:
           - frame: F
             name: frame
@@ -150,6 +153,7 @@ public class SchemaTests
           - {id: b, at: 2026-05-04T09:40:00+02:00, cut: [C.side], from: boxes.sheet-1, figures: [{of: C.side.length, is: 30 in}], chosen: []}
           - {id: c, at: 2026-05-04T09:40:00.25Z, assembled: [C.side], figures: [], chosen: []}
           - {id: d, at: 2026-05-04T09:40:00Z, fitted: [D1], figures: [], chosen: [{of: D1.slide.length, is: 18 in}]}
+          - {id: i, at: 2026-05-04T09:40:00Z, finished: [D1], figures: [], chosen: []}
           - {id: e, at: 2026-05-04T09:40:00Z, bought: [Screw], figures: [], chosen: [{of: D2.slide.length, is: 450 mm}]}
           - {id: f, at: 2026-05-04T09:40:00Z, void: a}
           - id: h
@@ -245,6 +249,12 @@ public class SchemaTests
     [InlineData("shop", "trim: {near end: 0, far end: 1}", "trim: [0, 1]")]
     [InlineData("shop", "{near end: 0, far end: 1}", "{near end: 0, far end: -1}")]
     [InlineData("shop", "read: 0.706", "read: 0")]
+    [InlineData("piece", "covers: 125 sq ft per quart", "covers: 125 per quart")]
+    [InlineData("piece", "covers: 125 sq ft per quart", "covers: 125-150 sq ft per quart")]
+    [InlineData("piece", "can: 1 quart", "can: 1")]
+    [InlineData("piece", "can: 1 quart", "can: [1 quart]")]
+    [InlineData("piece", "coats: 2", "coats: 0")]
+    [InlineData("piece", "coats: 2", "coats: twice")]
     [InlineData("log", "run: 3", "run: 0")]
     [InlineData("log", "run: 3", "run: third")]
     [InlineData("log", "stock: rack", "stock: wall")]
@@ -358,7 +368,7 @@ public class SchemaTests
         int maps = Maps(whole).Count();
         for (int i = 0; i < maps; i++)
         {
-            if (Maps(whole).ElementAt(i).GetPath() is "$.materials" or "$.drawers" or "$.doors") continue;
+            if (Maps(whole).ElementAt(i).GetPath() is "$.materials" or "$.drawers" or "$.doors" or "$.finishes") continue;
             foreach (string key in Maps(whole).ElementAt(i).Select(p => p.Key).ToList())
             {
                 JsonNode copy = whole.DeepClone();

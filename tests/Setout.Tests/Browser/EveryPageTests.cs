@@ -14,7 +14,7 @@ public sealed class EveryPageTests(Room room)
         {
             var pages = new TheoryData<string>("/");
             foreach (string piece in Samples.Names)
-                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit", "/facts", "/machine" }) pages.Add($"/piece/{piece}{stage}");
+                foreach (string stage in new[] { "", "?size=C.width", "/buy", "/break-down", "/assemble", "/fit", "/facts", "/machine", "/finish" }) pages.Add($"/piece/{piece}{stage}");
             pages.Add("/piece/luthiers-bench?size=L3.side");
             pages.Add("/piece/luthiers-bench?view=plan");
             pages.Add("/piece/jar-cabinet?view=section&size=A");
@@ -24,6 +24,7 @@ public sealed class EveryPageTests(Room room)
             pages.Add("/piece/jar-cabinet/cost");
             pages.Add("/piece/jar-cabinet/text");
             foreach (string of in new[] { "", "?of=F", "?of=T", "?of=bench", "?of=boxes", "?of=L" }) pages.Add("/piece/luthiers-bench/says" + of);
+            pages.Add("/piece/sewing-corner/says?of=varnish");
             pages.Add("/piece/jar-cabinet/history");
             pages.Add("/piece/jar-cabinet/history?state=4");
             pages.Add("/keeping");

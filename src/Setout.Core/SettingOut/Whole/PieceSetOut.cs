@@ -2,6 +2,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut.Cases;
+using Setout.Core.SettingOut.Finishes;
 using Setout.Core.SettingOut.Frames;
 using Setout.Core.SettingOut.Joinery;
 using Setout.Core.SettingOut.Tops;
@@ -57,7 +58,7 @@ public static class PieceSetOut
             book.Note("material.not-read", Severity.Note, unread.Name, $"The thickness of {unread.Name} is a default of {book.Say(book.Value(Book.ThicknessOf(unread.Name)))}.",
                 $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
         }
-        return book.Finish();
+        return FinishRule.Into(book.Finish());
     }
 
     /// <summary>A step is halved at each cut: past 1/8 in (3 mm) gaps and play of 1/16 in are lost in it. Common practice, no source.</summary>

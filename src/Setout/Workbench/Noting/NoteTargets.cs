@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Finishes;
 using Setout.Core.Workings;
 using Setout.Shop.Noting;
 using Setout.Workbench.Changing;
@@ -36,7 +37,9 @@ internal static class NoteTargets
         string now = fitted > 0 ? $"{Of(fitted)} fitted" : together > 0 ? $"{Of(together)} assembled" : cut > 0 ? $"{Of(cut)} cut" : all == 1 ? "not cut yet" : $"none of {all} cut yet";
         // A mark alone measures nothing: what is read of a part says more.
         bool IsUnread(Part part) => set.Facts.CutOf(part) > 0 && new[] { part.Length, part.Width }.All(size => !set.Facts.Pins.ContainsKey(size.AsCut));
-        return now + (!parts.Any(IsUnread) ? "" : all == 1 ? "; taken as planned" : "; what was not read is taken as planned") + held;
+        int finished = parts.Sum(set.Facts.FinishedOf);
+        string planned = !parts.Any(IsUnread) ? "" : all == 1 ? "; taken as planned" : "; what was not read is taken as planned", done = finished == 0 ? "" : finished == all ? ", finished" : $", {finished} finished";
+        return now + planned + held + done;
     }
 
     /// <summary>The marks that make sense now.</summary>
@@ -48,6 +51,7 @@ internal static class NoteTargets
         {
             foreach ((PartState state, string word) in new[] { (PartState.Cut, "cut"), (PartState.Assembled, "assembled"), (PartState.Fitted, "fitted") })
                 if (Mark(piece, parts, state, word, back) is { } mark) marks.Add(mark);
+            if (Finished(piece, parts, back) is { } finished) marks.Add(finished);
             if (Anew(piece, parts, back) is { } anew) marks.Add(anew);
         }
         if (Bought(piece, asked, back) is { } bought) marks.Add(bought);
@@ -83,6 +87,22 @@ internal static class NoteTargets
         if (what.Count == 0) what.Add(new(Keys(open), open[0].Name));
         string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later." : "";
         return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = open.Length == 1 ? open[0].Name : string.Join(" and ", owners.Select(o => parts.Any(p => p.Role == PartRole.BoxSide && new QuantityKey(p.Key).Owner == o) ? $"drawer {o}" : o)) };
+    }
+
+    // What a finish goes on, once it can be finished.
+    private static MarkForm? Finished(OpenPiece piece, ImmutableArray<Part> parts, string back)
+    {
+        SetPiece set = piece.Set;
+        Dictionary<string, PartState> from = FinishWork.Of(set).SelectMany(w => w.Parts).GroupBy(p => p.Part.Key).ToDictionary(g => g.Key, g => g.First().From, StringComparer.Ordinal);
+        string[] due = [.. parts.Where(p => from.ContainsKey(p.Key)).SelectMany(p =>
+        {
+            string[] open = [.. Enumerable.Range(1, p.Count).Where(i => !set.Facts.IsFinished(p.Key, i) && set.Facts.StateOf(p.Key, i) >= from[p.Key]).Select(i => BenchFacts.Member(p.Key, i))];
+            return open.Length == p.Count ? [p.Key] : open;
+        })];
+        if (due.Length == 0) return null;
+        string Name(string key) => key.Split('#') is [var part, var number] ? $"one of them: #{number} of {part}" : set.Parts.First(p => p.Key == key).Name;
+        Markable[] what = due.Length == 1 ? [new(due[0], Name(due[0]))] : [new(string.Join(' ', due), "all of it"), .. due.Select(d => new Markable(d, Name(d)))];
+        return new(FormHead.Of(piece, "mark", back), "mark-finished", $"Mark {(due.Length > 1 || parts[0].Count > 1 ? "them" : "it")} finished", "finished", [.. what], false, [], false, "");
     }
 
     private static MarkForm? Anew(OpenPiece piece, ImmutableArray<Part> parts, string back)

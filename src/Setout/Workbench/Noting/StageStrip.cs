@@ -28,7 +28,7 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
     private static readonly ImmutableDictionary<string, (WorkStage Stage, string Progress, string Done)> s_stages = ImmutableDictionary.CreateRange<string, (WorkStage, string, string)>(
     [
         new("buy", (WorkStage.Buy, "bought", "bought")), new("break-down", (WorkStage.BreakDown, "cut", "cut")),
-        new("assemble", (WorkStage.Assemble, "assembled", "assembled")), new("fit", (WorkStage.Fit, "fitted", "fitted")),
+        new("assemble", (WorkStage.Assemble, "assembled", "assembled")), new("fit", (WorkStage.Fit, "fitted", "fitted")), new("finish", (WorkStage.Finish, "finished", "finished")),
     ]);
 
     /// <summary>The strip of a stage; null for a page that is none of those that are marked, and for a piece that is stopped.</summary>
@@ -36,15 +36,17 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
     {
         if (piece.Bench is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var stage)) return null;
         StageStand stand = piece.Bench.Stand[stage.Stage];
+        // Nothing is to be finished while nobody has said with what.
+        if (stage.Stage == WorkStage.Finish && stand.Batches.IsEmpty) return null;
         string back = Links.Stage(piece.Name, word), all = $"{stand.Settled} of {stand.Batches.Sum(b => b.All)} {stage.Done}";
-        string title = string.Join(", ", new[] { all, stand.Due > 0 ? $"{stand.Due} due" : "", stand.Held > 0 ? $"{stand.Held} held until something is read" : "", stand.Upset.Length > 0 ? $"{stand.Upset.Length} upset" : "" }.Where(w => w.Length > 0));
+        string title = string.Join(", ", new[] { all, stand.Due > 0 ? $"{stand.Due} due" : "", stand.Held > 0 ? $"{stand.Held} held until {(stage.Stage == WorkStage.Finish ? "it is cut or built" : "something is read")}" : "", stand.Upset.Length > 0 ? $"{stand.Upset.Length} upset" : "" }.Where(w => w.Length > 0));
         return new(title, [.. stand.Batches.Where(b => b.Settled < b.All).Select((b, i) => Line(piece, b, stage.Stage, stage.Progress, back, i))], stand.Upset.Length > 0 ? UpsetView.Of(piece, back) : []);
     }
 
     /// <summary>A stage of the row with how it stands.</summary>
-    internal static Stage Marked(Stage stage, OpenPiece piece, string? word)
+    internal static Stage Marked(Stage stage, OpenPiece piece, string word)
     {
-        if (piece.Bench is null || word is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var known)) return stage;
+        if (piece.Bench is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var known)) return stage;
         StageStand stand = piece.Bench.Stand[known.Stage];
         bool isDone = stand.Batches.Length > 0 && stand.Batches.All(b => b.Settled == b.All);
         return stage with { Stand = isDone ? "done" : stand.Due > 0 ? $"{stand.Due} due" : stand.Held > 0 ? $"{stand.Held} held" : "", Upset = stand.Upset.Length };

@@ -9,9 +9,9 @@ namespace Setout.Workbench.Shell;
 
 /// <summary>A stage of the work, in the row along the top.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="Href">Its page; null while there is none.</param>
+/// <param name="Href">Its page.</param>
 /// <param name="IsCurrent">Whether it is the page shown.</param>
-public sealed record Stage(string Name, string? Href, bool IsCurrent)
+public sealed record Stage(string Name, string Href, bool IsCurrent)
 {
     /// <summary>What can be done there now, or waits, in two words; empty where nothing is to say.</summary>
     public string Stand { get; init; } = "";
@@ -39,8 +39,8 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
     /// <summary>How the stage of this page stands, to begin the page with; null where the page is none that is marked.</summary>
     public StageStrip? Strip { get; init; }
 
-    private static readonly (string Name, string? Word)[] s_stages =
-        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", "machine"), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", null)];
+    private static readonly (string Name, string Word)[] s_stages =
+        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", "machine"), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", "finish")];
 
     internal static PieceHead Of(OpenPiece piece, string current)
     {
@@ -49,7 +49,7 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
         string unit = $"{(isOwn ? "" : "shown in ")}{(piece.Set.Piece.Shown == LengthUnit.Inch ? "inch" : "mm")}";
         bool isStopped = piece.Plan?.IsStopped ?? piece.Set.IsStopped;
         return new(piece.Set.Piece.Name, Links.Stage(piece.Name, ""),
-            [.. s_stages.Select(s => StageStrip.Marked(new Stage(s.Name, s.Word is null ? null : Links.Stage(piece.Name, s.Word), s.Word == current), piece, s.Word))],
+            [.. s_stages.Select(s => StageStrip.Marked(new Stage(s.Name, Links.Stage(piece.Name, s.Word), s.Word == current), piece, s.Word))],
             Phrase.Of($"{unit} · grid ").Add((isOwn ? grid.Bare : grid).Format(piece.Set.Grid.Step)),
             isStopped ? null : Links.BenchSheets(piece.Name), piece.Set.Piece.Unit == LengthUnit.Inch ? "letter" : "a4",
             $"Rule set {Core.SettingOut.Whole.PieceSetOut.RuleSet} · inputs {piece.Source.Hash} · {piece.File.Stand()}")

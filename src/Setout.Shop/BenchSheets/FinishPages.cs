@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Setout.Core.Craft;
+using Setout.Core.SettingOut;
+using Setout.Drawing.Documents;
+using Setout.Drawing.Scenes;
+using Setout.Shop.Drawings;
+using Setout.Shop.Plans;
+
+namespace Setout.Shop.BenchSheets;
+
+/// <summary>What is finished with what, when, and how much of it that takes.</summary>
+internal static class FinishPages
+{
+    /// <summary>The section; none where the piece says nothing of its finish.</summary>
+    public static IEnumerable<Section> Of(SetPiece set)
+    {
+        ImmutableArray<FinishSheet> sheets = FinishLines.Of(set);
+        if (sheets.IsEmpty) yield break;
+        ImmutableArray<string> none = FinishLines.None(set);
+        yield return new("Finishing",
+        [
+            new CautionBlock([.. FinishLines.Cautions.Select(c => Phrase.Of(c.Words)), Phrase.Of(Cautions.Deference)]),
+            .. sheets.SelectMany(s => Sheet(set, s)),
+            .. FinishLines.Bare(set) is { IsEmpty: false } bare ? [new ParagraphBlock($"Left bare: {string.Join("; ", bare.Select(b => $"{b.Words}, {b.Area}"))}.")] : ImmutableArray<Block>.Empty,
+            .. none.IsEmpty ? ImmutableArray<Block>.Empty : [new ParagraphBlock($"Takes none: {string.Join("; ", none)}.")],
+            new ParagraphBlock(FinishLines.Limits, TextSize.Small),
+        ]);
+    }
+
+    private static IEnumerable<Block> Sheet(SetPiece set, FinishSheet sheet)
+    {
+        yield return new HeadingBlock(sheet.Title);
+        yield return new ParagraphBlock(sheet.Sum);
+        foreach (FinishGroup group in sheet.Groups)
+        {
+            yield return new ParagraphBlock(group.Why, TextSize.Small) { KeepsWithNext = true };
+            yield return Table(set, group);
+        }
+    }
+
+    private static TableBlock Table(SetPiece set, FinishGroup group)
+    {
+        var rows = ImmutableArray.CreateBuilder<TableRow>();
+        rows.Add(new GroupRow(Phrase.Of(group.Title)));
+        foreach (FinishLine line in group.Lines)
+        {
+            int done = set.Facts.FinishedOf(line.Part);
+            string state = done == 0 ? "" : done == line.Part.Count ? "finished" : $"{done} finished", remark = string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0));
+            Phrase sum = Figures.Phrase($"each {line.Sum}");
+            rows.Add(CellRow.Of(Cell.Of(Phrase.Of(line.Part.Mark).Bold()), new Cell(remark.Length == 0 ? [Phrase.Of(line.Part.Name), sum] : [Phrase.Of(line.Part.Name), sum, Phrase.Of(remark).Italic()]), Cell.Of($"{line.Part.Count}"), Cell.Of(line.Area)));
+        }
+        return new([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right), new("Area", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow);
+    }
+}
