@@ -46,8 +46,9 @@ internal static class FinishPages
         {
             int done = set.Facts.FinishedOf(line.Part);
             string state = done == 0 ? "" : done == line.Part.Count ? "finished" : $"{done} finished", remark = string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0));
-            Phrase sum = Figures.Phrase($"each {line.Sum}");
-            rows.Add(CellRow.Of(Cell.Of(Phrase.Of(line.Part.Mark).Bold()), new Cell(remark.Length == 0 ? [Phrase.Of(line.Part.Name), sum] : [Phrase.Of(line.Part.Name), sum, Phrase.Of(remark).Italic()]), Cell.Of($"{line.Part.Count}"), Cell.Of(line.Area)));
+            // On one line where there is room: a piece of a hundred parts is not to take ten pages.
+            Phrase sum = Figures.Phrase(line.Sum), said = remark.Length == 0 ? sum : sum.Add("; ").Add(Phrase.Of(remark).Italic());
+            rows.Add(CellRow.Of(Cell.Of(Phrase.Of(line.Part.Mark).Bold()), new Cell([Phrase.Of(line.Part.Name), said]), Cell.Of($"{line.Part.Count}"), Cell.Of(line.Area)));
         }
         return new([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right), new("Area", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow);
     }

@@ -10,7 +10,7 @@ namespace Setout.Shop.Plans;
 
 /// <summary>A part that is finished, in words.</summary>
 /// <param name="Part">Which.</param>
-/// <param name="Sum">How the area of one came to be: <c>2 faces 24 in x 12 in, 2 ends 12 in x 3/4 in</c>.</param>
+/// <param name="Sum">How the area of one came to be: <c>24 x 12 x 3/4 in: 2 faces, 1 long edge, 2 ends</c>.</param>
 /// <param name="Area">Of all members.</param>
 /// <param name="Remark">What was left out, and the step it comes in; empty for nothing.</param>
 public sealed record FinishLine(Part Part, string Sum, string Area, string Remark);
@@ -34,7 +34,7 @@ public sealed record FinishSheet(string Name, string Title, string Sum, bool Has
 public static class FinishLines
 {
     /// <summary>What the areas are and are not.</summary>
-    public const string Limits = "Areas are those of all six sides of each part, as it was cut or read or else as it is to be cut. Faces that meet in a joint are counted with the rest, so that it comes to a little too much; grooves and holes are not taken off. "
+    public const string Limits = "A face is length x width, a long edge length x thickness, an end width x thickness, as the part was cut or read or else as it is to be cut. Faces that meet in a joint are counted with the rest, so that it comes to a little too much; grooves and holes are not taken off. "
         + "Left out are faces under laminate, glued layers, and what lies behind lips, strips and bands. Laminate, melamine and edge bands need none; a band of real wood does, and is not in it.";
 
     /// <summary>Of wood in a groove and drawers; see <see cref="FinishTime"/>.</summary>
@@ -79,8 +79,10 @@ public static class FinishLines
     {
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         Surface surface = finished.Surface;
-        string Flat(Flat f) => $"{f.Count} {(f.Count == 1 ? f.Name : f.Name + "s")} {format.Text(f.Along)} x {format.Text(f.Across)}";
-        string sum = string.Join(", ", surface.Flats.Select(Flat)), area = AmountText.Of(surface.OfAll, set.Piece.Shown);
+        Part part = finished.Part;
+        string sizes = $"{format.Bare.Text(set.Worked[part.Length.AsCut])} x {format.Bare.Text(set.Worked[part.Width.AsCut])} x {format.Text(set.Worked[part.Thickness])}";
+        string sides = surface.Flats.Length == 3 && surface.Flats.All(f => f.Count == 2) ? "all six sides" : string.Join(", ", surface.Flats.Select(f => $"{f.Count} {(f.Count == 1 ? f.Name : f.Name + "s")}"));
+        string sum = $"{(part.Count == 1 ? "" : "each ")}{sizes}: {sides}", area = AmountText.Of(surface.OfAll, set.Piece.Shown);
         string step = finished is { Time: FinishTime.Before, Step: { } number } ? $"before step {number}" : finished.From == PartState.Fitted ? "once it is fitted" : "";
         string without = surface.Without.Length > 0 ? $"without {surface.Without}" : "";
         return new(surface.Part, sum, area, string.Join("; ", new[] { step, without }.Where(w => w.Length > 0)));

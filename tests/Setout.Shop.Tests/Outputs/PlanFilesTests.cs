@@ -129,7 +129,8 @@ public sealed class PlanFilesTests
         Assert.Contains("Buying list", text, StringComparison.Ordinal);
         // Two runs or more stand on a page.
         int sawing = pdf.GetPages().Count(p => p.Text.Contains("\u00B7 Runs", StringComparison.Ordinal)), others = pdf.NumberOfPages - sawing;
-        Assert.True(others is > 3 and < 40, $"{others} pages");
+        // Finishing takes four of the pages of the one sample that has a finish: a line for each part, some twenty on a page.
+        Assert.True(others is > 3 and < 44, $"{others} pages");
         Assert.True(sawing > 0 && sawing <= (plan.Runs.Runs.Length / 2) + 2, $"{sawing} pages of {plan.Runs.Runs.Length} runs");
     }
 

@@ -78,7 +78,7 @@ public sealed record FinishingView(
         int done = piece.Set.Facts.FinishedOf(line.Part);
         string state = done == 0 ? "" : done == line.Part.Count ? "finished" : $"{done} finished";
         return new(line.Part.Mark, line.Part.Count == 1 ? line.Part.Name : $"{line.Part.Name} ({line.Part.Count})", Links.Size(piece.Name, line.Part.Key),
-            Figures.Phrase($"{(line.Part.Count == 1 ? "" : "each ")}{line.Sum}"), line.Area, string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0)));
+            Figures.Phrase(line.Sum), line.Area, string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0)));
     }
 
     private static ImmutableArray<SayLine> Said(OpenPiece piece, string key, Func<Said, bool> wanted, string? words = null) => Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is { } said
