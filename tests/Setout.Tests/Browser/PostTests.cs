@@ -107,6 +107,20 @@ public sealed class PostTests
         Assert.DoesNotContain("evil", answer.Headers.Location?.ToString() ?? "", StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("/piece/jar-cabinet?size=\u0014")]
+    [InlineData("/piece/jar-cabinet?size=\r\nSet-Cookie: a=b")]
+    [InlineData("/piece/jar-cabinet?size=\u00e9")]
+    public async Task Form_LeadingBackToWhatIsNoAddress_IsMadeAndLeadsToItsPiece(string back)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        using HttpResponseMessage answer = await shop.Client.PostAsync("/piece/jar-cabinet/save-point", Form(("change", "w1"), ("revision", "1"), ("back", back), ("point", "here")));
+        Assert.Equal((HttpStatusCode.Redirect, "/piece/jar-cabinet"), (answer.StatusCode, answer.Headers.Location?.ToString()));
+        using HttpResponseMessage viewing = await shop.Client.PostAsync("/viewing", Form(("unit", "mm"), ("back", back)));
+        Assert.Equal((HttpStatusCode.Redirect, "/"), (viewing.StatusCode, viewing.Headers.Location?.ToString()));
+        Assert.Equal("", shop.Terminal.Error);
+    }
+
     [Fact]
     public async Task New_FromNothingAndFromASample_MakesPiecesWithNamesOfTheirOwn()
     {
