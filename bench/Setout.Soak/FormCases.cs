@@ -136,8 +136,8 @@ internal sealed partial class FormCases(HttpClient client, ImmutableArray<string
         }
         string page = await facts.Content.ReadAsStringAsync();
         if (!page.Contains(" cannot be read</h1>", StringComparison.Ordinal)) return;
-        if (page.Contains(".log.yaml", StringComparison.Ordinal)) throw new SoakException($"After {after} the log of '{piece}' cannot be read.");
-        if (page.Contains("shop.yaml", StringComparison.Ordinal)) await PlainAsync("/shop", "text", ("text", shop));
+        if (page.Contains(" of the log of ", StringComparison.Ordinal)) throw new SoakException($"After {after} the log of '{piece}' cannot be read.");
+        if (page.Contains(" of the text of the shop", StringComparison.Ordinal)) await PlainAsync("/shop", "text", ("text", shop));
         if (pieces.IndexOf(piece) is var i and >= 0) await PlainAsync(at, "text", ("text", texts[i % texts.Length]));
     }
 
