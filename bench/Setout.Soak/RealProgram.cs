@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 
 namespace Setout.Soak;
@@ -6,10 +7,15 @@ namespace Setout.Soak;
 internal sealed class RealProgram : IDisposable
 {
     private readonly Process _process;
+    private readonly ConcurrentQueue<string> _told = new();
 
     private RealProgram(Process process, string address)
     {
         (_process, Address) = (process, address);
+        // What it says later is read, so that it never waits for a reader.
+        _ = process.StandardOutput.ReadToEndAsync();
+        process.ErrorDataReceived += (_, line) => { if (line.Data is { Length: > 0 } told) _told.Enqueue(told); };
+        process.BeginErrorReadLine();
         Client = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new(address), Timeout = TimeSpan.FromMinutes(2) };
         Client.DefaultRequestHeaders.Add("Origin", address);
     }
@@ -19,6 +25,14 @@ internal sealed class RealProgram : IDisposable
 
     /// <summary>Where it answers.</summary>
     public string Address { get; }
+
+    /// <summary>Takes what it told of faults since this was asked last; empty for nothing.</summary>
+    public string Told()
+    {
+        var lines = new List<string>();
+        while (_told.TryDequeue(out string? line)) lines.Add(line);
+        return string.Join('\n', lines);
+    }
 
     /// <summary>Asks it, with its own origin; follows nowhere.</summary>
     public HttpClient Client { get; }
@@ -43,9 +57,6 @@ internal sealed class RealProgram : IDisposable
             process.Dispose();
             throw new InvalidOperationException($"It did not start ({code}): {wrong}");
         }
-        // What it says later is read, so that it never waits for a reader.
-        _ = process.StandardOutput.ReadToEndAsync();
-        _ = process.StandardError.ReadToEndAsync();
         return new(process, line[begin.Length..].Trim());
     }
 

@@ -53,13 +53,138 @@ public sealed class EveryPageTests(Room room)
                 Assert.True(over <= 0, $"{path} at {width} px, {scheme}: {over} px too wide");
                 // Axe is slow and a theme does not depend on the width: once for each theme, and once for the narrow page.
                 if (width == 1024 || (width == 390 && scheme == ColorScheme.Dark)) continue;
-                AxeResult found = await sheet.Page.RunAxe();
-                Assert.True(found.Violations.Length == 0,
-                    $"{path}, {scheme}, {width} px: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+                await AccessibleAsync(sheet.Page, $"{path}, {scheme}, {width} px");
             }
         }
         Assert.True(sheet.Complaints.Count == 0, $"{path}: {string.Join("; ", sheet.Complaints)}");
         Assert.True(sheet.Foreign.Count == 0, $"{path} asked for {string.Join(", ", sheet.Foreign)}");
+    }
+
+    /// <summary>Forms that are refused, as a browser without script sends them: where to, with what, and how that is answered.</summary>
+    public static TheoryData<string, string, int> Refused => new()
+    {
+        { "/piece/jar-cabinet/edit", "revision=1&key=C.width&choice=width&field-size=wide", 422 },
+        { "/piece/jar-cabinet/edit", "revision=99&key=C.width&choice=width&field-size=40", 409 },
+        { "/piece/jar-cabinet/text", "revision=99&text=setout: 1\n", 409 },
+        { "/piece/jar-cabinet/read", "revision=1&key=C.width&value=wide", 422 },
+        { "/piece/jar-cabinet/read", "revision=1&key=C.width&value=400", 422 },
+        { "/piece/jar-cabinet/mark", "revision=1&progress=cut&what=nothing", 422 },
+        { "/piece/jar-cabinet/mark", "revision=1&progress=eaten&what=C", 422 },
+        { "/piece/jar-cabinet/void", "revision=1&entry=none", 422 },
+        { "/piece/jar-cabinet/allow", "revision=1&code=none&on=C&because=so", 422 },
+        { "/piece/jar-cabinet/mend", "revision=1&upset=C&remedy=none", 422 },
+        { "/piece/jar-cabinet/bought", "revision=1&item=none", 422 },
+        { "/piece/jar-cabinet/cut", "revision=1&plan=none&run=1", 409 },
+        { "/piece/jar-cabinet/save-point", "revision=1&point=", 422 },
+        { "/piece/jar-cabinet/go-back", "revision=1&state=999", 422 },
+        { "/piece/jar-cabinet/rename", "revision=1&to=../x", 422 },
+        { "/piece/jar-cabinet/begin-from", "to=CON", 422 },
+        { "/new", "name=Chest&kind=case&unit=in&width=wide&height=30&depth=18", 422 },
+        { "/shop/edit", "revision=1&key=stock&choice=none", 422 },
+        { "/shop/text", "revision=99&text=setout-shop: 1\n", 409 },
+        { "/shop/gone", "revision=1&piece=jar-cabinet&blank=none", 422 },
+        { "/keeping/import/do", "seen=none", 422 },
+        { "/keeping/import/take-back", "made=none", 422 },
+        { "/keeping/restore", "backup=none.db", 404 },
+    };
+
+    [Theory, MemberData(nameof(Refused))]
+    public async Task Form_RefusedWithoutScript_IsAPageThatIsAccessibleInBothThemes(string to, string fields, int status)
+    {
+        await using Sheet sheet = await room.OpenAsync(390);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/viewing");
+        IResponse answer = await page.RunAndWaitForResponseAsync(() => page.EvaluateAsync("""
+            ([to, fields]) => {
+              const form = document.createElement('form');
+              [form.method, form.action] = ['post', to];
+              for (const [name, value] of [['change', 'refused' + Math.random()], ...fields.split('&').map(f => f.split(/=(.*)/s))]) {
+                const field = document.createElement('input');
+                [field.type, field.name, field.value] = ['hidden', name, value];
+                form.append(field);
+              }
+              document.body.append(form);
+              form.submit();
+            }
+            """, new[] { to, fields }), a => a.Request.Method == "POST");
+        Assert.Equal(status, answer.Status);
+        await page.WaitForLoadStateAsync();
+        await Assertions.Expect(page.Locator("main h1")).ToHaveCountAsync(1);
+        await AccessibleInBothThemesAsync(page, $"{to} {fields}");
+        Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, "wider than the screen");
+        // The page says what is wrong in words of its own, not of the machine.
+        Assert.DoesNotContain("Exception", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("upload", "notes.db", "no backup")]
+    [InlineData("upload", "", "")]
+    [InlineData("texts", "nothing.txt", "nothing")]
+    [InlineData("texts", "texts.zip", "PK and nothing else")]
+    [InlineData("texts", "", "")]
+    public async Task Upload_ThatIsRefused_IsAPageThatIsAccessibleInBothThemes(string field, string file, string text)
+    {
+        await using Sheet sheet = await room.OpenAsync(390);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/keeping");
+        if (file.Length > 0) await page.SetInputFilesAsync("#" + field, new FilePayload { Name = file, MimeType = "application/octet-stream", Buffer = System.Text.Encoding.UTF8.GetBytes(text) });
+        await page.RunAndWaitForResponseAsync(() => page.EvaluateAsync("id => { document.getElementById(id).form.submit(); }", field), a => a.Request.Method == "POST");
+        await page.WaitForLoadStateAsync();
+        await Assertions.Expect(page.Locator("main .is-red").First).ToBeVisibleAsync();
+        await AccessibleInBothThemesAsync(page, $"{field} {file}");
+    }
+
+    [Theory]
+    [InlineData("/piece/luthiers-bench?size=L"), InlineData("/piece/jar-cabinet?size=C"), InlineData("/piece/plan-chest?size=C.depth"), InlineData("/piece/luthiers-bench/says?of=T")]
+    [InlineData("/piece/jar-cabinet/buy"), InlineData("/piece/jar-cabinet/break-down"), InlineData("/piece/luthiers-bench/fit"), InlineData("/piece/luthiers-bench/assemble")]
+    [InlineData("/"), InlineData("/shop?item=stock"), InlineData("/shop?item=saws.guided"), InlineData("/keeping"), InlineData("/together?piece=jar-cabinet&piece=luthiers-bench")]
+    public async Task Page_WithAllFoldsOpen_FitsAndIsAccessibleInBothThemes(string path)
+    {
+        await using Sheet sheet = await room.OpenAsync(390);
+        await sheet.Page.GotoAsync(path);
+        Assert.True(await sheet.Page.EvaluateAsync<int>("() => { const folds = [...document.querySelectorAll('details')]; folds.forEach(d => { d.open = true; }); return folds.length; }") > 0, $"{path} has no folds");
+        Assert.True(await sheet.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, $"{path} is wider than the screen");
+        await AccessibleInBothThemesAsync(sheet.Page, path);
+    }
+
+    [Theory]
+    [InlineData("/nowhere", 404), InlineData("/piece/none", 404), InlineData("/piece/none/fit", 404), InlineData("/piece/luthiers-bench/says?of=none", 404), InlineData("/keeping/restore?backup=none", 404), InlineData("/keeping/backup/none.db", 404)]
+    [InlineData("/together?piece=none&piece=jar-cabinet", 404), InlineData("/together?piece=jar-cabinet&piece=broken", 200)]
+    [InlineData("/piece/broken", 200), InlineData("/piece/broken/text", 200), InlineData("/piece/broken/history", 200), InlineData("/piece/away", 404), InlineData("/piece/away/history", 200), InlineData("/keeping/restore", 200), InlineData("/shop/empty", 200)]
+    public async Task Page_OfWhatIsNotThereOrCannotBeRead_IsAccessibleInBothThemes(string path, int status)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync(hasSamples: path != "/shop/empty");
+        if (path != "/shop/empty")
+        {
+            shop.Keep("broken", "setout: 1\nunit: ells\nname: Broken\n");
+            shop.Keep("away", shop.Text("jar-cabinet"));
+            await shop.Client.PostAsync("/piece/away/put-away", new FormUrlEncodedContent(new Dictionary<string, string> { ["change"] = "a", ["revision"] = "1", ["back"] = "/" }));
+        }
+        await using Sheet sheet = await room.OpenAsync(390, address: shop.Address);
+        string asked = path == "/shop/empty" ? "/shop" : path;
+        if (path == "/keeping/restore")
+        {
+            await shop.Client.PostAsync("/keeping/backup", new FormUrlEncodedContent([]));
+            asked += "?backup=" + Path.GetFileName(Directory.EnumerateFiles(Path.Combine(shop.Place, "backups"), "*.db").First());
+        }
+        IResponse? answer = await sheet.Page.GotoAsync(asked);
+        Assert.Equal(status, answer!.Status);
+        await AccessibleInBothThemesAsync(sheet.Page, path);
+    }
+
+    private static async Task AccessibleInBothThemesAsync(IPage page, string where)
+    {
+        foreach (ColorScheme scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            await page.EmulateMediaAsync(new() { ColorScheme = scheme, ReducedMotion = ReducedMotion.Reduce });
+            await AccessibleAsync(page, $"{where}, {scheme}");
+        }
+    }
+
+    private static async Task AccessibleAsync(IPage page, string where)
+    {
+        AxeResult found = await page.RunAxe();
+        Assert.True(found.Violations.Length == 0, $"{where}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
     }
 
     [Fact]

@@ -2,16 +2,57 @@ using Microsoft.Playwright;
 
 namespace Setout.Tests.Browser;
 
-/// <summary>Somebody at the page who finds things by what is written on them, and nothing else. Counts what was done.</summary>
-internal abstract class Hand(IPage page)
+/// <summary>
+/// Somebody at the page who finds things by what is written on them, and nothing else. Counts what was done, what led nowhere, and how often help was looked up.
+/// </summary>
+internal abstract class Hand
 {
     // A page is there at once on a machine of its own; this is for one that has other work.
     private const float Patience = 30_000;
 
-    public IPage Page { get; } = page;
+    // What of a page anybody sees or types, without what goes on by itself: how far a layout has come, what is spoken.
+    private const string Stand = """
+        () => {
+          let words = document.body.innerText;
+          for (const live of document.querySelectorAll('[data-laying], [aria-live]')) if (live.innerText) words = words.replaceAll(live.innerText, '');
+          const fields = [...document.querySelectorAll('input, select, textarea')].map(f => f.type === 'checkbox' || f.type === 'radio' ? f.checked : f.value);
+          return [location.href, words, [...document.querySelectorAll('details')].map(d => d.open), [...document.querySelectorAll('dialog')].map(d => d.open), fields].join('\u0001');
+        }
+        """;
+
+    private readonly List<string> _deadEnds = [];
+    private readonly TaskCompletionSource _never = new();
+    private bool _isHelpOpen;
+
+    protected Hand(IPage page)
+    {
+        Page = page;
+        page.Response += (_, answer) =>
+        {
+            if (answer.Status >= 400 && !answer.Url.EndsWith("/favicon.ico", StringComparison.Ordinal)) _deadEnds.Add($"refused: {answer.Request.Method} {answer.Url}: {answer.Status}");
+        };
+        page.Request += (_, asked) =>
+        {
+            if (asked.IsNavigationRequest && asked.Url.Contains("/docs/", StringComparison.Ordinal)) Helped++;
+        };
+    }
+
+    public IPage Page { get; }
 
     /// <summary>How many presses and words it took.</summary>
     public int Acts { get; private set; }
+
+    /// <summary>How many keys went down on the way, those of words typed not counted; none by mouse.</summary>
+    public int Strokes { get; protected set; }
+
+    /// <summary>How many things were chosen on the drawing itself.</summary>
+    public int OnDrawing { get; protected set; }
+
+    /// <summary>Presses after which everything stood as before, and refusals.</summary>
+    public IReadOnlyList<string> DeadEnds => _deadEnds;
+
+    /// <summary>How often the list of keys or a page of the documentation was opened.</summary>
+    public int Helped { get; private set; }
 
     public static Hand Of(bool isKeyboard, IPage page) => isKeyboard ? new Keys(page) : new Pointer(page);
 
@@ -19,11 +60,26 @@ internal abstract class Hand(IPage page)
     public Task PressAsync(AriaRole role, string words, bool isWhole = true) => PressAsync(Page.GetByRole(role, new() { Name = words, Exact = isWhole }).Locator("visible=true").First);
 
     /// <summary>Presses it.</summary>
-    public async Task PressAsync(ILocator what)
+    /// <param name="what">What is pressed.</param>
+    /// <param name="leads">What comes of it beside the page, such as a download; nothing by default.</param>
+    /// <param name="patience">For how many milliseconds something is waited for that comes of it.</param>
+    public async Task PressAsync(ILocator what, Task? leads = null, float patience = Patience)
     {
         Acts++;
         await Assertions.Expect(what).ToBeVisibleAsync(new() { Timeout = Patience });
+        string before = await Page.EvaluateAsync<string>(Stand);
         await DoPressAsync(what);
+        Task<IJSHandle> changes = Page.WaitForFunctionAsync($"before => ({Stand.Trim()})() !== before", before, new() { Timeout = patience });
+        if (await Task.WhenAny(changes, leads ?? _never.Task) == changes && changes.IsFaulted) _deadEnds.Add($"nothing came of pressing {what}");
+        await LookAsync();
+    }
+
+    // The list of keys is seen when it is opened, and again only when it was closed between.
+    private async Task LookAsync()
+    {
+        bool isOpen = await Page.Locator("#keys[open]").CountAsync() > 0;
+        if (isOpen && !_isHelpOpen) Helped++;
+        _isHelpOpen = isOpen;
     }
 
     /// <summary>Opens what is folded under these words, if it is not open yet.</summary>
@@ -56,7 +112,7 @@ internal abstract class Hand(IPage page)
         await Assertions.Expect(one).ToBeCheckedAsync();
     }
 
-    /// <summary>Chooses something in the outline of the drawing.</summary>
+    /// <summary>Chooses something that the outline of the drawing names.</summary>
     public async Task PickAsync(string words)
     {
         Acts++;
@@ -87,7 +143,35 @@ internal abstract class Hand(IPage page)
 
         protected override Task DoChooseAsync(ILocator one) => one.ClickAsync();
 
-        protected override Task DoPickAsync(ILocator item) => item.ClickAsync();
+        // On the drawing, at a place where nothing else lies over it; what is not drawn itself, or is covered, in the outline.
+        protected override async Task DoPickAsync(ILocator item)
+        {
+            float[]? at = await Page.EvaluateAsync<float[]?>(Seen, await item.GetAttributeAsync("data-outline"));
+            if (at is null)
+            {
+                await item.ClickAsync();
+                return;
+            }
+            OnDrawing++;
+            await Page.Mouse.ClickAsync(at[0], at[1]);
+        }
+
+        private const string Seen = """
+            key => {
+              const own = [...document.querySelectorAll('#drawing [data-key]')].filter(e => key && e.dataset.key === key && e.getClientRects().length > 0);
+              for (const thing of own) {
+                thing.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+                const box = thing.getBoundingClientRect(), parts = 12;
+                // From the middle outwards, as one points.
+                const places = [...Array(parts * parts).keys()].map(i => [(i % parts + 0.5) / parts, (Math.floor(i / parts) + 0.5) / parts]).sort((a, b) => Math.hypot(a[0] - 0.5, a[1] - 0.5) - Math.hypot(b[0] - 0.5, b[1] - 0.5));
+                for (const [across, down] of places) {
+                  const x = box.left + box.width * across, y = box.top + box.height * down;
+                  if (document.elementFromPoint(x, y)?.closest('[data-key]')?.dataset.key === key) return [x, y];
+                }
+              }
+              return null;
+            }
+            """;
     }
 
     /// <summary>With the keyboard alone: what no key leads to is not there.</summary>
@@ -98,13 +182,13 @@ internal abstract class Hand(IPage page)
         protected override async Task DoPressAsync(ILocator what)
         {
             await ReachAsync(what);
-            await Page.Keyboard.PressAsync("Enter");
+            await StrikeAsync("Enter");
         }
 
         protected override async Task DoTypeAsync(ILocator field, string text)
         {
             await ReachAsync(field);
-            await Page.Keyboard.PressAsync("ControlOrMeta+a");
+            await StrikeAsync("ControlOrMeta+a");
             await Page.Keyboard.TypeAsync(text);
         }
 
@@ -112,30 +196,47 @@ internal abstract class Hand(IPage page)
         {
             ILocator chosen = Page.Locator($"input[name='{await one.GetAttributeAsync("name")}']:checked");
             await ReachAsync(chosen);
-            for (int i = 0; i < 10 && !await one.IsCheckedAsync(); i++) await Page.Keyboard.PressAsync("ArrowDown");
+            for (int i = 0; i < 10 && !await one.IsCheckedAsync(); i++) await StrikeAsync("ArrowDown");
         }
 
         protected override async Task DoPickAsync(ILocator item)
         {
             await ReachAsync(Page.Locator("[role='tree'] a[tabindex='0']"));
-            await Page.Keyboard.PressAsync("Home");
+            await StrikeAsync("Home");
             for (int i = 0; !await IsFocusedAsync(item); i++)
             {
                 Assert.True(i < Most, $"No arrow key leads to {item}.");
-                await Page.Keyboard.PressAsync("ArrowDown");
+                await StrikeAsync("ArrowDown");
             }
-            await Page.Keyboard.PressAsync("Enter");
+            await StrikeAsync("Enter");
         }
 
         private async Task ReachAsync(ILocator what)
         {
+            // Where the keyboard is there already, it goes one step back and comes again: how it looks without is seen first.
+            if (await IsFocusedAsync(what)) await StrikeAsync("Shift+Tab");
+            string without = await what.EvaluateAsync<string>(Look);
             for (int i = 0; !await IsFocusedAsync(what); i++)
             {
                 Assert.True(i < Most, $"No Tab leads to {what}.");
-                await Page.Keyboard.PressAsync("Tab");
+                await StrikeAsync("Tab");
             }
-            // Who goes by keys sees where he is.
-            Assert.True(await what.EvaluateAsync<bool>("e => { const s = getComputedStyle(e); return s.outlineStyle !== 'none' || s.boxShadow !== 'none' || e.matches(':focus-visible'); }"), $"{what} does not show that it has the keyboard.");
+            // Who goes by keys sees where he is: by an outline, a shadow, a border or another ground that was not there before.
+            string with = await what.EvaluateAsync<string>(Look);
+            Assert.True(with != without, $"{what} does not show that it has the keyboard: {with}");
+        }
+
+        private const string Look = """
+            e => ['', '::before', '::after'].map(of => {
+              const s = getComputedStyle(e, of || null), isOutlined = s.outlineStyle !== 'none' && parseFloat(s.outlineWidth) > 0 && !/, 0\)$|^transparent$/.test(s.outlineColor);
+              return [of, isOutlined ? `${s.outlineStyle} ${s.outlineWidth} ${s.outlineColor}` : 'no outline', s.boxShadow, s.borderColor, s.borderWidth, s.backgroundColor, s.textDecorationLine].join('; ');
+            }).join(' | ')
+            """;
+
+        private Task StrikeAsync(string key)
+        {
+            Strokes++;
+            return Page.Keyboard.PressAsync(key);
         }
 
         private static Task<bool> IsFocusedAsync(ILocator what) => what.EvaluateAsync<bool>("e => e === document.activeElement");

@@ -11,11 +11,11 @@ public sealed class KeptTests
         await using KeptShop served = await KeptShop.OpenAsync();
         served.Keep("broken", "setout: 1\nname: Broken\nunit: in\nmateriels:\n  ply: {panel: mdf, label: 3/4}\n");
         string page = await served.Client.GetStringAsync("/");
-        Assert.Contains("broken.yaml:4:1", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/piece/broken/text?line=4\" data-line>line 4 of the text of broken<", page, StringComparison.Ordinal);
         Assert.Contains("materials", page, StringComparison.Ordinal);
         Assert.Contains("Jar cabinet", page, StringComparison.Ordinal);
-        Assert.Contains("broken.yaml:4:1", await served.Client.GetStringAsync("/piece/broken"), StringComparison.Ordinal);
-        Assert.Contains("broken.yaml:4:1", await served.Client.GetStringAsync("/piece/broken/buy"), StringComparison.Ordinal);
+        Assert.Contains("href=\"/piece/broken/text?line=4\" data-line>line 4 of the text of broken<", await served.Client.GetStringAsync("/piece/broken"), StringComparison.Ordinal);
+        Assert.Contains("href=\"/piece/broken/text?line=4\" data-line>line 4 of the text of broken<", await served.Client.GetStringAsync("/piece/broken/buy"), StringComparison.Ordinal);
     }
 
     [Fact]

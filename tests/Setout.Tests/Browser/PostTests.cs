@@ -89,7 +89,7 @@ public sealed class PostTests
         Assert.Equal("/piece/jar-cabinet/text", kept.Headers.Location?.ToString());
         Assert.Equal(broken, shop.Text("jar-cabinet"));
         string page = await shop.Client.GetStringAsync("/piece/jar-cabinet/text");
-        Assert.Matches(new Regex("jar-cabinet.yaml:6:"), page);
+        Assert.Matches(new Regex("line 6 of the text of jar-cabinet"), page);
         // The last step can be taken back from there.
         using HttpResponseMessage undone = await shop.Client.PostAsync("/piece/jar-cabinet/undo", Form(("change", "w2"), ("revision", "2"), ("back", "/piece/jar-cabinet")));
         Assert.Equal(HttpStatusCode.Redirect, undone.StatusCode);
@@ -105,6 +105,20 @@ public sealed class PostTests
         await using KeptShop shop = await KeptShop.OpenAsync();
         using HttpResponseMessage answer = await shop.Client.PostAsync("/piece/jar-cabinet/undo", Form(("change", "w1"), ("revision", "1"), ("back", back)));
         Assert.DoesNotContain("evil", answer.Headers.Location?.ToString() ?? "", StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/piece/jar-cabinet?size=\u0014")]
+    [InlineData("/piece/jar-cabinet?size=\r\nSet-Cookie: a=b")]
+    [InlineData("/piece/jar-cabinet?size=\u00e9")]
+    public async Task Form_LeadingBackToWhatIsNoAddress_IsMadeAndLeadsToItsPiece(string back)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        using HttpResponseMessage answer = await shop.Client.PostAsync("/piece/jar-cabinet/save-point", Form(("change", "w1"), ("revision", "1"), ("back", back), ("point", "here")));
+        Assert.Equal((HttpStatusCode.Redirect, "/piece/jar-cabinet"), (answer.StatusCode, answer.Headers.Location?.ToString()));
+        using HttpResponseMessage viewing = await shop.Client.PostAsync("/viewing", Form(("unit", "mm"), ("back", back)));
+        Assert.Equal((HttpStatusCode.Redirect, "/"), (viewing.StatusCode, viewing.Headers.Location?.ToString()));
+        Assert.Equal("", shop.Terminal.Error);
     }
 
     [Fact]

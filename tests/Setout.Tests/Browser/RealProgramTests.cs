@@ -142,7 +142,7 @@ public sealed class RealProgramTests : IDisposable
     public async Task Forms_WithAnythingInTheirFields_AreAnsweredWithoutAFault()
     {
         await using KeptShop shop = await KeptShop.OpenAsync();
-        var forms = new FormCases(shop.Client, [.. Samples.Names], ["", "C", "C.width", "K", "L", "L3", "birch"]);
+        var forms = new FormCases(shop.Client, [.. Samples.Names], ["", "C", "C.width", "K", "L", "L3", "birch"], [.. Samples.Names.Select(n => File.ReadAllText(Samples.File(n)))], File.ReadAllText(Path.Combine(Samples.Folder, "shop.yaml")));
         var random = new Random(7);
         var kinds = new HashSet<string>();
         for (int i = 0; i < 150; i++)
@@ -157,6 +157,7 @@ public sealed class RealProgramTests : IDisposable
                 Assert.Fail($"{fault.Message}\n{input}\n{shop.Terminal.Error}");
             }
         }
+        Assert.Equal("", shop.Terminal.Error);
         Assert.Contains(kinds, k => k.EndsWith(": 302", StringComparison.Ordinal));
         Assert.Contains(kinds, k => k.EndsWith(": 422", StringComparison.Ordinal));
     }

@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using UglyToad.PdfPig;
 
 namespace Setout.Tests.Browser;
 
@@ -54,8 +56,12 @@ public sealed class WholeJobTests(Room room)
         await hand.PressAsync(AriaRole.Link, "Break down", isWhole: false);
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Runs", Exact = true })).ToBeVisibleAsync(new() { Timeout = 60_000 });
         Task<IDownload> waited = page.WaitForDownloadAsync();
-        await hand.PressAsync(AriaRole.Link, "Bench sheets (PDF)");
-        Assert.Equal("%PDF", System.Text.Encoding.ASCII.GetString(await File.ReadAllBytesAsync(await (await waited).PathAsync()), 0, 4));
+        await hand.PressAsync(page.GetByRole(AriaRole.Link, new() { Name = "Bench sheets (PDF)", Exact = true }), waited);
+        string printed = Printed(await File.ReadAllBytesAsync(await (await waited).PathAsync()));
+        // The sheets that the page tells, material by material, are those of the cover.
+        int sheets = (await page.Locator(".verdict").AllInnerTextsAsync()).Sum(v => Regex.Match(v, "^([0-9]+) sheets?\\b") is { Success: true } told ? int.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture) : 0);
+        Assert.StartsWith("Drawer bench Cover", printed, StringComparison.Ordinal);
+        Assert.Contains($"parts from {sheets} sheets and", printed, StringComparison.Ordinal);
 
         // A sheet and an opening read.
         await hand.PressAsync(AriaRole.Link, "Set out", isWhole: false);
@@ -83,8 +89,12 @@ public sealed class WholeJobTests(Room room)
         string[] unkind = [.. sheet.Complaints.Where(c => !c.Contains("favicon", StringComparison.Ordinal))];
         Assert.True(unkind.Length == 0, string.Join("; ", unkind));
         Assert.Empty(sheet.Foreign);
-        TestContext.Current.TestOutputHelper?.WriteLine($"{(isKeyboard ? "keyboard" : "pointer")}, {width} px: {hand.Acts} acts");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{(isKeyboard ? "keyboard" : "pointer")}, {width} px: {hand.Acts} acts, {hand.Strokes} keys beside words, {hand.OnDrawing} chosen on the drawing, {hand.DeadEnds.Count} dead ends, help opened {hand.Helped} times");
         Assert.InRange(hand.Acts, 20, 70);
+        Assert.True(hand.DeadEnds.Count == 0, string.Join("; ", hand.DeadEnds));
+        Assert.Equal(0, hand.Helped);
+        // By mouse things are chosen where they are drawn; three of the nine are covered by what stands in them.
+        Assert.Equal(isKeyboard ? 0 : 6, hand.OnDrawing);
     }
 
     // Opens what is folded, fills it in and sends it.
@@ -93,6 +103,14 @@ public sealed class WholeJobTests(Room room)
         ILocator fold = await hand.OpenAsync(words);
         foreach ((string label, string text) in typed) await hand.TypeAsync(label, text);
         await hand.PressAsync(fold.Locator("button[type='submit']:visible").First);
+    }
+
+    // All that is written in a PDF, in one line; the pages are as many as they say.
+    private static string Printed(byte[] pdf)
+    {
+        using var read = PdfDocument.Open(pdf);
+        Assert.All(read.GetPages(), p => Assert.Contains($"page {p.Number} of {read.NumberOfPages}", string.Join(' ', p.GetWords().Select(w => w.Text)), StringComparison.Ordinal));
+        return string.Join(' ', read.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
     }
 
     private static Task SeenAsync(IPage page, string words) =>

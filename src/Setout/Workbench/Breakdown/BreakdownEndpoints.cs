@@ -20,7 +20,7 @@ internal static class BreakdownEndpoints
                 if (atTheSaw is not null) return Pages.Show<BreakdownPage>(BreakdownView.Of(piece, atTheSaw, isAnew, run, cut));
                 return Pages.Show<BreakdownPage>(BreakdownView.Waiting(piece, desk.Last(name, piece.Set.Piece.Shown), WaitingView.Of(desk, piece, Links.Stage(name, "break-down"))));
             }, cancel));
-        routes.MapPost("/piece/{name}/cut", async (string name, HttpRequest request, KeptPieces pieces, RunDesk runs, RunChanges changes, CancellationToken cancel) =>
+        routes.MapPost("/piece/{name}/cut", (string name, HttpRequest request, KeptPieces pieces, RunDesk runs, RunChanges changes, CancellationToken cancel) => PieceDoor.AnewAsync(async () =>
         {
             (IFormCollection? fields, IResult? refusal) = await ChangeEndpoints.FormAsync(request);
             if (fields is null) return refusal!;
@@ -28,7 +28,7 @@ internal static class BreakdownEndpoints
             SawnPlan? shown = await runs.ShownAsync(name, [file], source, fields["plan"].ToString()).WaitAsync(cancel);
             _ = int.TryParse(fields["run"].ToString(), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int run);
             return await ChangeEndpoints.AnswerAsync(request, Links.Stage(name, ""), (form, _) => form.Back, (form, _) => changes.Mark(form, [file], source, shown, run));
-        });
+        }, cancel));
         routes.MapPost("/piece/{name}/enough", (string name, HttpRequest request, KeptPieces pieces, PlanDesk desk) => ChangeEndpoints.AnswerAsync(request, Links.Stage(name, ""), (form, _) => form.Back, (_, _) =>
         {
             if (pieces.Read(name)?.Source is { } source) desk.TakeBestSoFar(name, source.Hash);

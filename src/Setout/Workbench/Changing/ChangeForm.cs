@@ -30,7 +30,7 @@ internal sealed record ChangeForm(string Id, int Revision, string Back)
         string id = form["change"].ToString(), back = form["back"].ToString();
         if (id.Length is 0 or > Shop.Documents.Change.LongestId || !int.TryParse(form["revision"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int revision)) return null;
         // Back to a page of this piece, and nowhere else.
-        bool isOwn = back == piecePath || back.StartsWith(piecePath + "?", StringComparison.Ordinal) || back.StartsWith(piecePath + "/", StringComparison.Ordinal) || back.StartsWith(piecePath + "#", StringComparison.Ordinal);
+        bool isOwn = Shell.Links.IsPlain(back) && (back == piecePath || back.StartsWith(piecePath + "?", StringComparison.Ordinal) || back.StartsWith(piecePath + "/", StringComparison.Ordinal) || back.StartsWith(piecePath + "#", StringComparison.Ordinal));
         return new(id, revision, isOwn ? back : piecePath) { IsStaying = form["stay"] == "yes" };
     }
 }

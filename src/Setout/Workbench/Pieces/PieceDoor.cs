@@ -66,19 +66,26 @@ internal sealed class PieceDoor(KeptPieces folder, PlanDesk desk, BenchDesk benc
     /// <summary>Opens a piece for whoever waits by himself; texts that change meanwhile are read anew.</summary>
     public Task<IResult> OpenAsync(string name, Func<PieceFile, PieceSource, Task<IResult>> open, CancellationToken cancel) => WaitAsync(name, open, cancel);
 
-    private async Task<IResult> WaitAsync(string name, Func<PieceFile, PieceSource, Task<IResult>> open, CancellationToken cancel)
+    private Task<IResult> WaitAsync(string name, Func<PieceFile, PieceSource, Task<IResult>> open, CancellationToken cancel) => AnewAsync(async () =>
+    {
+        if (Read(name) is not { } file) return Unknown(name);
+        return file.Source is { } source ? await open(file, source) : Unreadable(file);
+    }, cancel);
+
+    /// <summary>Answers what waits for something that is made of texts. Where they are changed meanwhile, what was made of them is given up, and it is asked anew.</summary>
+    /// <param name="answer">Reads the texts, and answers.</param>
+    /// <param name="cancel">Nobody waits any more.</param>
+    public static async Task<IResult> AnewAsync(Func<Task<IResult>> answer, CancellationToken cancel)
     {
         for (int i = 1; ; i++)
         {
-            if (Read(name) is not { } file) return Unknown(name);
-            if (file.Source is not { } source) return Unreadable(file);
             try
             {
-                return await open(file, source);
+                return await answer();
             }
             catch (OperationCanceledException) when (!cancel.IsCancellationRequested && i < Tries)
             {
-                // The texts were changed while the page waited, and what was made of them given up: wait for that of the new ones.
+                // The next time it is of the new texts.
             }
         }
     }

@@ -1,3 +1,4 @@
+// Over 200 lines: pointer, fingers and keys move a divider by the same steps, and what they share is said once.
 // Dividers are moved on the drawing: by mouse at once, by finger and by keys when they are chosen. One step when it is let go; Escape puts it back.
 import { attempt, isTrying, keep, letBe } from './trying.js';
 import { speak } from './swapping.js';

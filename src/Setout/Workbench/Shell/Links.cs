@@ -31,6 +31,9 @@ public static class Links
     /// <summary>The text of a piece.</summary>
     public static string Text(string piece) => Stage(piece, "text");
 
+    /// <summary>Whether this can be said in the header of an answer: letters, figures and signs, all others escaped.</summary>
+    public static bool IsPlain(string address) => address.All(c => c is > ' ' and < '\u007f');
+
     /// <summary>The bench sheets as a file.</summary>
     public static string BenchSheets(string piece) => Stage(piece, "bench-sheets.pdf");
 }

@@ -18,9 +18,9 @@ namespace Setout.Workbench.Shell;
 /// <param name="IsRed">In red pencil: it stops the plan, or wants a look before cutting.</param>
 /// <param name="Words">What is wrong or worth knowing.</param>
 /// <param name="Remedy">What to do, with where it is done.</param>
-/// <param name="Place">Where it stands, as <c>file:line:column</c>; empty where nowhere.</param>
+/// <param name="Place">Where in a text it stands; nowhere for what is about no line.</param>
 /// <param name="Href">The size it is about, if it is about one.</param>
-public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, ImmutableArray<SaidStretch> Remedy, string Place, string? Href)
+public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, ImmutableArray<SaidStretch> Remedy, NotePlace Place, string? Href)
 {
     /// <summary>Why it is let stand; empty where nobody lets it.</summary>
     public Phrase LetStand { get; init; } = Phrase.Empty;
@@ -39,7 +39,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
         finding.LetStand.Length > 0 ? "Let stand" : finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
         Figures.Phrase(CommandWords.Kept(PageWords.Plain(finding.Words), PieceOf(file))), [.. PageWords.Of(finding.Remedy, hasSayings).Select(s => s with { Words = CommandWords.Kept(s.Words, PieceOf(file)) })],
-        file.Length == 0 ? "" : finding.Place.IsKnown ? $"{Path.GetFileName(file)}:{finding.Place.Line}:{finding.Place.Column}" : Path.GetFileName(file), href)
+        NotePlace.Of(finding, file), href)
     { LetStand = Figures.Phrase(finding.LetStand), Piece = PieceOf(file) };
 
     /// <summary>The findings of an open piece; those that may be let stand with a form to do so.</summary>

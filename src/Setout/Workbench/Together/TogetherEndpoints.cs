@@ -13,7 +13,7 @@ namespace Setout.Workbench.Together;
 internal static class TogetherEndpoints
 {
     // Several plans at once are several searches; more pieces than this are no winter's work.
-    private const int MostPieces = 12;
+    internal const int MostPieces = 12;
 
     public static void MapTogether(this IEndpointRouteBuilder routes)
     {
@@ -36,7 +36,7 @@ internal static class TogetherEndpoints
         foreach (PieceFile file in files)
         {
             ImmutableArray<Finding> stops = [.. desk.SetOut(file.Name, file.Source!).Findings.Where(f => f.Severity == Severity.Stop)];
-            if (!stops.IsEmpty) return Pages.Show<TogetherPage>(TogetherView.Refused(pieces, names, [.. stops.Select(f => Note.Of(f, file.FileName))]));
+            if (!stops.IsEmpty) return Pages.Show<TogetherPage>(TogetherView.Refused(pieces, names, [.. stops.Select(f => Note.Of(f, file.FileName)).Select(n => n.Place == NotePlace.None ? n with { Place = new(file.Name, Links.Stage(file.Name, "")) } : n)]));
         }
         (PieceSource? source, Finding? refusal) = PiecesTogether.Of(files.Select(f => (f.FileName, f.Source!)));
         if (refusal is not null) return Pages.Show<TogetherPage>(TogetherView.Refused(pieces, names, [Note.Of(refusal, "")]));
@@ -59,7 +59,7 @@ internal static class TogetherEndpoints
     }
 
     // No piece has a slash in its name.
-    private static string DeskName(IEnumerable<string> names) => "/" + string.Join('/', names);
+    internal static string DeskName(IEnumerable<string> names) => "/" + string.Join('/', names);
 
     // A run of several pieces goes into the logs of all of them, in one change.
     private static void MapCut(IEndpointRouteBuilder routes) => routes.MapPost(TogetherView.Cut, async (HttpRequest request, KeptPieces pieces, RunDesk runs, RunChanges changes, CancellationToken cancel) =>

@@ -22,5 +22,5 @@ internal static class ViewingEndpoints
     }
 
     // A page of this program and nowhere else.
-    private static string Back(string? asked) => asked is ['/', ..] && !asked.StartsWith("//", StringComparison.Ordinal) && !asked.Contains('\\', StringComparison.Ordinal) && !asked.Any(char.IsControl) ? asked : Links.Shelf;
+    private static string Back(string? asked) => asked is ['/', ..] && !asked.StartsWith("//", StringComparison.Ordinal) && !asked.Contains('\\', StringComparison.Ordinal) && Links.IsPlain(asked) ? asked : Links.Shelf;
 }

@@ -1,0 +1,29 @@
+using Microsoft.Playwright;
+
+namespace Setout.Tests.Browser;
+
+/// <summary>From a note to the line of the text that it is about.</summary>
+public sealed class TextLineTests(Room room)
+{
+    private const string Broken = "setout: 1\nname: Broken\nunit: in\nmateriels:\n  ply: {panel: mdf, label: 3/4}\n";
+
+    private static Task<string> Chosen(IPage page) => page.Locator("#text").EvaluateAsync<string>("t => t.value.slice(t.selectionStart, t.selectionEnd)");
+
+    [Fact]
+    public async Task Note_OfALine_LeadsToItInTheText()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync(hasSamples: false);
+        shop.Keep("broken", Broken);
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/broken");
+        await page.GetByRole(AriaRole.Link, new() { Name = "line 4 of the text of broken" }).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#text")).ToBeFocusedAsync();
+        Assert.Equal("materiels:", await Chosen(page));
+        // On the page of the text itself what is half changed stays.
+        await page.Locator("#text").FillAsync("# half typed\n" + Broken);
+        await page.GetByRole(AriaRole.Link, new() { Name = "line 4 of the text of broken" }).First.ClickAsync();
+        Assert.Equal("unit: in", await Chosen(page));
+        Assert.Empty(sheet.Complaints);
+    }
+}
