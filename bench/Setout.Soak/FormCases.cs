@@ -119,8 +119,8 @@ internal sealed partial class FormCases(HttpClient client, ImmutableArray<string
         // What is not sent to a piece may do anything to any of them: all are looked at.
         foreach (string name in to.StartsWith("/piece/", StringComparison.Ordinal) ? [piece] : s_quiet.Contains(word) ? [] : pieces.AsEnumerable()) await LookAsync(name, to);
         if (!to.StartsWith("/shop/", StringComparison.Ordinal)) return;
-        using HttpResponseMessage shop = await client.GetAsync("/shop");
-        Answered("page", shop, "/shop");
+        using HttpResponseMessage rack = await client.GetAsync("/shop");
+        Answered("page", rack, "/shop");
     }
 
     // Whatever anybody typed, a log reads back; a text may hold mistakes, which is mended here so that the next case finds something to do.
