@@ -7,6 +7,14 @@ using Setout.Shop.Texts;
 
 namespace Setout.Shop.Plans;
 
+/// <summary>Wood that has come into the rack.</summary>
+/// <param name="Identity">Of the wood.</param>
+/// <param name="Along">Along the grain.</param>
+/// <param name="Across">Across it; null for a board.</param>
+/// <param name="Name">What the shop calls it; empty for no name.</param>
+/// <param name="Count">How many; above zero.</param>
+public sealed record WoodCome(string Identity, Length Along, Length? Across, string Name, int Count);
+
 /// <summary>
 /// What of the shop file a plan stands on once it is cut by: the grid, saws and their kerfs, what is trued off and kept, the wood. Prices, names, instruments and remarks may change under it, and
 /// more wood may come: they would make another plan, and spoil none.
@@ -29,25 +37,34 @@ public static class ShopFooting
         if (!then.Stock.Select(s => s.Size.Price).SequenceEqual(now.Stock.Select(s => s.Size.Price))) other.Add("prices of wood");
         if (!Same(then.Prices, now.Prices) || !Same(then.Packs, now.Packs)) other.Add("prices of hardware");
         if (!then.Shims.SequenceEqual(now.Shims)) other.Add("shims");
-        bool hasMore = HasMore(then, now);
+        bool hasMore = !MoreWood(then, now).IsEmpty;
         if (hasMore) other.Add("more wood in the rack");
         return ([.. Parts(then).Zip(Parts(now)).Where(p => p.First.Value != p.Second.Value && !(hasMore && p.First.What == Wood)).Select(p => p.First.What)], other.ToImmutable());
     }
 
-    // Each line is there as it was, perhaps with more of it; and others that are in hand. What is to be bought may not change: it would be another sheet.
-    private static bool HasMore(Texts.Shop then, Texts.Shop now)
+    /// <summary>The wood that has come into the rack, where nothing else of the wood was changed; empty where none has, or more than that was changed.</summary>
+    /// <param name="then">When the plan was made.</param>
+    /// <param name="now">Now.</param>
+    public static ImmutableArray<WoodCome> MoreWood(Texts.Shop then, Texts.Shop now)
     {
-        if (then.Counted?.Text != now.Counted?.Text) return false;
+        // Each line is there as it was, perhaps with more of it; and others that are in hand. What is to be bought may not change: it would be another sheet.
+        if (then.Counted?.Text != now.Counted?.Text) return [];
         List<ShopStock> left = [.. now.Stock];
-        int before = 0, after = now.Stock.Sum(s => s.Size.InHand ?? 0);
+        var come = ImmutableArray.CreateBuilder<WoodCome>();
+        void Came(ShopStock line, int count)
+        {
+            if (count > 0) come.Add(new(line.Identity, line.Size.Along, line.Size.Across, line.Size.Name, count));
+        }
         foreach (ShopStock line in then.Stock)
         {
             int at = left.FindIndex(s => Stock(s, false) == Stock(line, false) && (s.Size.InHand is null ? line.Size.InHand is null : s.Size.InHand >= line.Size.InHand));
-            if (at < 0) return false;
+            if (at < 0) return [];
+            Came(line, (left[at].Size.InHand ?? 0) - (line.Size.InHand ?? 0));
             left.RemoveAt(at);
-            before += line.Size.InHand ?? 0;
         }
-        return after > before && left.TrueForAll(s => s.Size.InHand is not null);
+        if (left.Exists(s => s.Size.InHand is null)) return [];
+        foreach (ShopStock line in left) Came(line, line.Size.InHand!.Value);
+        return come.ToImmutable();
     }
 
     private static bool Same<T>(ImmutableDictionary<string, T> a, ImmutableDictionary<string, T> b) =>

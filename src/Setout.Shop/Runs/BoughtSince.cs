@@ -7,8 +7,8 @@ using Setout.Shop.Texts;
 namespace Setout.Shop.Runs;
 
 /// <summary>
-/// Wood that a plan asked to buy and that stands in the rack by now: a run that begins it takes it from there. What the rest of the plan takes from the rack itself is left for that. Mutable: what
-/// one sheet takes is not there for the next.
+/// Wood that a plan asked to buy and that has come into the rack since: a run that begins it takes it from there. What was in the rack before is none of that: the plan knew it and did not take
+/// it, for its flaws or for others. Mutable: what one sheet takes is not there for the next.
 /// </summary>
 internal sealed class BoughtSince
 {
@@ -22,11 +22,14 @@ internal sealed class BoughtSince
     public BoughtSince(PieceSource source, SawnPlan plan, Func<RunBlank, TakenWood> taken)
     {
         _source = source;
-        foreach (ShopStock line in source.ShopInHand.Stock.Where(s => s is { IsBlank: false, Size: { InHand: > 0, Name.Length: 0 } }))
-            Add((line.Identity, line.Size.Along, line.Size.Across), line.Size.InHand!.Value);
-        foreach (Run run in plan.Runs.Runs.Where(r => WoodLedger.EntryOf(source.Log, plan.Id, r.Number) is null))
-            foreach (TakenWood wood in plan.TakenBy(run).Where(b => plan.MadeBy(b.Id) is null).Select(taken).Where(w => w is { Source: WoodSource.Rack, Name.Length: 0 }))
-                if (KeyOf(wood) is { } key) Add(key, -1);
+        foreach (WoodCome come in plan.Come.Where(c => c.Name.Length == 0)) Add((come.Identity, come.Along, come.Across), come.Count);
+        // Runs that are cut took of it what they took from the rack and were not planned to.
+        foreach (Run run in plan.Runs.Runs)
+        {
+            if (WoodLedger.EntryOf(source.Log, plan.Id, run.Number) is not { } entry) continue;
+            foreach (TakenWood wood in entry.Took.Where(IsOfTheRack)) Take(wood, -1);
+            foreach (TakenWood wood in plan.TakenBy(run).Where(b => plan.MadeBy(b.Id) is null).Select(taken).Where(IsOfTheRack)) Take(wood, 1);
+        }
     }
 
     /// <summary>The wood as the run takes it: from the rack where that has it, else as it was planned.</summary>
@@ -35,6 +38,13 @@ internal sealed class BoughtSince
         if (wood is not { Source: WoodSource.Bought, Name.Length: 0 } || KeyOf(wood) is not { } key || _there.GetValueOrDefault(key) < 1) return wood;
         Add(key, -1);
         return wood with { Source = WoodSource.Rack };
+    }
+
+    private static bool IsOfTheRack(TakenWood wood) => wood is { Source: WoodSource.Rack, Name.Length: 0 };
+
+    private void Take(TakenWood wood, int count)
+    {
+        if (KeyOf(wood) is { } key) Add(key, count);
     }
 
     // Boards that are ripped are told by hand.

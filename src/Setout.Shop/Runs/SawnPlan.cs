@@ -50,6 +50,9 @@ public sealed record SawnPlan(string Id, string Texts, RunPlan Runs, ImmutableAr
     /// <summary>The names of the piece files that are broken down together, in order; empty for one piece.</summary>
     public ImmutableArray<string> Pieces { get; init; } = [];
 
+    /// <summary>Wood that has come into the rack since the plan was made; empty where that is not known.</summary>
+    public ImmutableArray<WoodCome> Come { get; init; } = [];
+
     /// <summary>Of a plan.</summary>
     public static SawnPlan Of(Plan plan)
     {

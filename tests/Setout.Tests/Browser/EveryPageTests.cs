@@ -137,7 +137,7 @@ public sealed class EveryPageTests(Room room)
     [Theory]
     [InlineData("/piece/luthiers-bench?size=L"), InlineData("/piece/jar-cabinet?size=C"), InlineData("/piece/plan-chest?size=C.depth"), InlineData("/piece/luthiers-bench/says?of=T")]
     [InlineData("/piece/jar-cabinet/buy"), InlineData("/piece/jar-cabinet/break-down"), InlineData("/piece/luthiers-bench/fit"), InlineData("/piece/luthiers-bench/assemble")]
-    [InlineData("/"), InlineData("/shop?item=stock"), InlineData("/shop?item=saws.guided"), InlineData("/keeping"), InlineData("/together?piece=jar-cabinet&piece=luthiers-bench")]
+    [InlineData("/"), InlineData("/shop?item=stock"), InlineData("/shop?item=saws.guided"), InlineData("/together?piece=jar-cabinet&piece=luthiers-bench")]
     public async Task Page_WithAllFoldsOpen_FitsAndIsAccessibleInBothThemes(string path)
     {
         await using Sheet sheet = await room.OpenAsync(390);

@@ -60,7 +60,7 @@ internal sealed class RunDesk(KeptPieces pieces, PlanDesk desk)
             else if (RunMarking.Next(source.Log, sawn) is { } next)
             {
                 // What it stands on is as it was, so it holds for the texts as they are now.
-                sawn = sawn with { Texts = source.TextHash };
+                sawn = sawn with { Texts = source.TextHash, Come = ShopFooting.MoreWood(before.Shop, source.Shop) };
                 given = RunMarking.Of(source, desk.SetOut(name, source), sawn, next.Number, "e0", "2026-01-01T00:00:00Z").Refusal is { } refusal && s_gone.Contains(refusal.Code) ? Stale(refusal.Words) : null;
                 if (given is null) return new(plan, sawn, true, null) { Since = other.IsEmpty ? null : Since(other) };
             }
