@@ -203,11 +203,7 @@ internal abstract class Hand
         {
             await ReachAsync(Page.Locator("[role='tree'] a[tabindex='0']"));
             await StrikeAsync("Home");
-            for (int i = 0; !await IsFocusedAsync(item); i++)
-            {
-                Assert.True(i < Most, $"No arrow key leads to {item}.");
-                await StrikeAsync("ArrowDown");
-            }
+            await StrikeUntilFocusedAsync(item, "ArrowDown");
             await StrikeAsync("Enter");
         }
 
@@ -216,11 +212,7 @@ internal abstract class Hand
             // Where the keyboard is there already, it goes one step back and comes again: how it looks without is seen first.
             if (await IsFocusedAsync(what)) await StrikeAsync("Shift+Tab");
             string without = await what.EvaluateAsync<string>(Look);
-            for (int i = 0; !await IsFocusedAsync(what); i++)
-            {
-                Assert.True(i < Most, $"No Tab leads to {what}.");
-                await StrikeAsync("Tab");
-            }
+            await StrikeUntilFocusedAsync(what, "Tab");
             // Who goes by keys sees where he is: by an outline, a shadow, a border or another ground that was not there before.
             string with = await what.EvaluateAsync<string>(Look);
             Assert.True(with != without, $"{what} does not show that it has the keyboard: {with}");
@@ -232,6 +224,24 @@ internal abstract class Hand
               return [of, isOutlined ? `${s.outlineStyle} ${s.outlineWidth} ${s.outlineColor}` : 'no outline', s.boxShadow, s.borderColor, s.borderWidth, s.backgroundColor, s.textDecorationLine].join('; ');
             }).join(' | ')
             """;
+
+        private async Task StrikeUntilFocusedAsync(ILocator what, string key)
+        {
+            // To look it up by its words at each stroke would take longer than the stroke; it is looked up anew when a fresh one took its place.
+            IElementHandle there = await what.ElementHandleAsync();
+            for (int i = 0; ; i++)
+            {
+                string stand = await there.EvaluateAsync<string>("e => !e.isConnected ? 'gone' : e === document.activeElement ? 'focused' : ''");
+                if (stand == "focused") return;
+                if (stand == "gone")
+                {
+                    there = await what.ElementHandleAsync();
+                    continue;
+                }
+                Assert.True(i < Most, $"No {key} leads to {what}.");
+                await StrikeAsync(key);
+            }
+        }
 
         private Task StrikeAsync(string key)
         {

@@ -212,4 +212,20 @@ public sealed class KeyboardPlaceTests(Room room)
         await HasKeyboardAsync(page, "#choices");
         Assert.Contains("size=W", page.Url, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task PageThatComesWhileWordsOfAFieldAreChosen_KeepsThemChosen_AndTheNextKeyReplacesThem()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=C.width");
+        ILocator field = sheet.Page.Locator("[data-choice='width'] [name='field-size']");
+        if (!await field.IsVisibleAsync()) await sheet.Page.Locator("[data-choice='width'] summary").First.ClickAsync();
+        await field.SelectTextAsync();
+        shop.Change("jar-cabinet", t => t.Replace("name: Jar cabinet", "name: Spice cabinet", StringComparison.Ordinal));
+        await Assertions.Expect(sheet.Page.Locator(".piece-name")).ToHaveTextAsync("Spice cabinet", new() { Timeout = 30_000 });
+        await Assertions.Expect(sheet.Page.Locator("h1")).ToContainTextAsync("Spice cabinet");
+        await Assertions.Expect(field).ToBeFocusedAsync();
+        await sheet.Page.Keyboard.TypeAsync("40 1/16");
+        await Assertions.Expect(field).ToHaveValueAsync("40 1/16");
+    }
 }

@@ -303,8 +303,7 @@ public sealed class LiveTests(Room room)
 
         async Task FindNothingAsync(string where)
         {
-            Deque.AxeCore.Commons.AxeResult found = await Deque.AxeCore.Playwright.PageExtensions.RunAxe(page);
-            Assert.True(found.Violations.Length == 0, $"{where}: {string.Join("; ", found.Violations.Select(v => $"{v.Id}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}"))}");
+            await Axe.FindsNothingAsync(page, where, scheme);
             Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, $"{where} is too wide");
         }
     }

@@ -21,7 +21,7 @@ public sealed class WholeJobTests(Room room)
     public async Task Bench_DrawnLaidOutPrintedReadCutAndMended_ByWhatIsWrittenOnTheScreen(bool isKeyboard, int width)
     {
         await using KeptShop shop = await KeptShop.OpenAsync(hasSamples: false);
-        await using Sheet sheet = await room.OpenAsync(width, address: shop.Address);
+        await using Sheet sheet = await room.OpenAsync(width, address: shop.Address, isWindowed: true);
         IPage page = sheet.Page;
         Hand hand = Hand.Of(isKeyboard, page);
         await page.GotoAsync("/");

@@ -61,6 +61,9 @@ function put(text, url, said = null, form = null) {
   swap(fresh);
   again();
   document.title = fresh.title || document.title;
+  // What the page is called above all that is swapped.
+  const head = document.querySelector('h1'), called = fresh.querySelector('h1');
+  if (head && called && head.textContent !== called.textContent) head.textContent = called.textContent;
   if (url && url !== location.href) history.pushState(null, '', url);
   document.dispatchEvent(new Event('setout:swapped'));
   settle();

@@ -99,9 +99,12 @@ addEventListener('pointerup', event => {
 }, true);
 addEventListener('pointercancel', () => { pressed = null; }, true);
 
+// What is chosen of the words in a field: the next key replaces the same in the fresh one.
+const chosenIn = element => typeof element?.selectionStart === 'number' ? [element.selectionStart, element.selectionEnd, element.selectionDirection] : null;
+
 /** Puts something fresh in the place of something else by whatever is given; what has the keyboard there, and what is pressed, goes over to the fresh one. Returns whether the keyboard is still where it was. */
 export function handOver(replace) {
-  const place = placeOf(document.activeElement);
+  const place = placeOf(document.activeElement), chosen = chosenIn(document.activeElement);
   if (pressed) pressed.place = placeOf(pressed.element) ?? pressed.place;
   replace();
   if (pressed && !pressed.element.isConnected) {
@@ -109,7 +112,10 @@ export function handOver(replace) {
     pressed = fresh ? { ...pressed, element: fresh, isFresh: true } : null;
   }
   const held = find(place);
-  if (held && held !== document.activeElement) take(held);
+  if (held && held !== document.activeElement) {
+    take(held);
+    if (chosen && chosenIn(held)) held.setSelectionRange(...chosen);
+  }
   return held !== null && held === document.activeElement;
 }
 
