@@ -24,4 +24,7 @@ public sealed record Finding(string Code, Severity Severity, string Key, string 
 {
     /// <summary>Why it is let stand; empty, the default, where nobody lets it. It is a note then, whatever it was before.</summary>
     public string LetStand { get; init; } = "";
+
+    /// <summary>The field of a form that it is about, by name: what was typed there cannot be taken. Empty, the default, where it is about none alone.</summary>
+    public string Field { get; init; } = "";
 }

@@ -97,10 +97,10 @@ internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDic
         EditField field = fields.First(f => f.Name == name);
         string text = (values.TryGetValue(name, out string? typed) ? typed : field.Default).Trim();
         if (text.Length > 0 && field.Kind == FieldKind.OneOf && !field.Options.Contains(text))
-            Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}."));
-        if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"Nothing is said for {field.Words}.", "Fill it in."));
+            Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}.") { Field = name });
+        if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"Nothing is said for {field.Words}.", "Fill it in.") { Field = name });
         if (bare is { } shown && FieldUnits.MayBeOther(field.Kind, text, shown))
-            Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {shown.Words}, and the text is in {shown.Other.Words}.", $"Write the unit beside it: {text} in, or mm."));
+            Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {shown.Words}, and the text is in {shown.Other.Words}.", $"Write the unit beside it: {text} in, or mm.") { Field = name });
         return text.Length == 0 ? null : bare is { } unit ? FieldUnits.Named(field.Kind, text, unit) : text;
     }
 
@@ -112,7 +112,7 @@ internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDic
     {
         string text = Needed(name);
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count)) return count;
-        if (text.Length > 0) Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not a whole number.", "Write one such as 3."));
+        if (text.Length > 0) Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not a whole number.", "Write one such as 3.") { Field = name });
         return 0;
     }
 }

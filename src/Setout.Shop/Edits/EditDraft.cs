@@ -119,7 +119,8 @@ internal sealed class EditDraft
     public ExactLength Length(string text, string key)
     {
         ParseResult<ExactLength> read = LengthText.Parse(text, Unit);
-        return read.IsRead ? read.Value : throw Refused(read.Fault!.Code, key, read.Fault.Words, read.Fault.Remedy);
+        if (read.IsRead) return read.Value;
+        throw new RefusedException(Refused(read.Fault!.Code, key, read.Fault.Words, read.Fault.Remedy).Finding) { Typed = text };
     }
 
     /// <summary>A length as it is written in this text: a bare figure where that is exact.</summary>
@@ -151,7 +152,7 @@ internal sealed class EditDraft
         string name = Name ?? words;
         if (_draft.Text == _before) return new(null, name, [new("edit.nothing", Severity.Stop, Chosen, "This changes nothing.", "Choose another figure or another word.")]);
         TextRead<Piece> after = PieceText.Read(_draft.Text);
-        if (_read.IsSound && !after.IsSound) return new(null, name, after.Findings);
+        if (_read.IsSound && !after.IsSound) return new(null, name, after.Findings) { Typed = TypedWords.At(_draft.Text, after.Findings[0].Place) };
         if (_read.Value is { } before && after.Value is { } now && Gone(before, now) is { IsDefaultOrEmpty: false } held) return new(null, name, held);
         return new(_draft.Text, name, [.. _notes]) { Chosen = Chosen };
     }

@@ -26,11 +26,12 @@ public abstract record ShopEdit
             if (after == text) return new(null, name, [new("edit.nothing", Severity.Stop, "", "This changes nothing.", "Choose another figure or another word.")]);
             TextRead<Texts.Shop> read = ShopText.Read(after);
             // The places are those of a text that nobody will see.
-            return read.IsSound ? new(after, name.Length <= Documents.Change.LongestWords ? name : name[..Documents.Change.LongestWords], []) : new(null, name, [.. read.Findings.Select(Placeless)]);
+            return read.IsSound ? new(after, name.Length <= Documents.Change.LongestWords ? name : name[..Documents.Change.LongestWords], [])
+                : new(null, name, [.. read.Findings.Select(Placeless)]) { Typed = TypedWords.At(after, read.Findings[0].Place) };
         }
         catch (RefusedException refused)
         {
-            return new(null, "", [refused.Finding]);
+            return new(null, "", [refused.Finding]) { Typed = refused.Typed };
         }
     }
 

@@ -55,7 +55,7 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
         if ((Choices.For(set, key, source.Shop).FirstOrDefault(c => c.Id == choice) ?? Sayings.Of(text, key)?.For(set.Piece.Unit, set.Piece.Shown).All.FirstOrDefault(s => s.Choice.Id == choice)?.Choice) is not { } offered)
             return new(null, "", [new("edit.not-offered", Severity.Stop, "", "That is not there to be edited any more.", "Look at the drawing as it stands now.")]);
         TextRead<Edit> made = offered.Make(values);
-        return made.Value is { } edit ? edit.ApplyTo(text, new EditBench(source.Log, source.Shop, []) { Set = set }) : new(null, "", made.Findings);
+        return made.Value is { } edit ? edit.ApplyTo(text, new EditBench(source.Log, source.Shop, []) { Set = set }).In(offered, values) : new(null, "", made.Findings);
     }
 
     /// <summary>The whole text anew. Any text goes in: what is half written is kept too.</summary>

@@ -50,8 +50,11 @@ public sealed record RefusedView(string Words, string Remedy, string Typed, stri
     /// <summary>The form with all that was typed, to be sent again from here; null where that would lead nowhere.</summary>
     public SentForm? Again { get; init; }
 
+    /// <summary>The field that is to blame, as the form names it; empty, the default, for none alone.</summary>
+    public string Field { get; init; } = "";
+
     /// <summary>With what was typed, to be read.</summary>
-    internal static RefusedView Of(Finding fault, string typed, string back) => new(PageWords.Plain(fault.Place.IsKnown ? $"Line {fault.Place.Line}: {fault.Words}" : fault.Words), fault.Remedy, typed, back);
+    internal static RefusedView Of(Finding fault, string typed, string back) => new(PageWords.Plain(fault is { Place.IsKnown: true, Field: "" } ? $"Line {fault.Place.Line}: {fault.Words}" : fault.Words), fault.Remedy, typed, back) { Field = fault.Field.Length > 0 ? ChangeForm.Field + fault.Field : "" };
 
     /// <summary>With what was typed still in its fields; to be read only where something was changed meanwhile, as it would be refused again.</summary>
     internal static RefusedView Of(Finding fault, HttpRequest request, IFormCollection fields, string back, bool isConflict = false)

@@ -1,4 +1,5 @@
 // Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
+import { blame, forgive } from './blaming.js';
 import { arrived, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
 import { seenAsNow } from './workbench.js';
 
@@ -93,21 +94,17 @@ document.addEventListener('submit', async event => {
     }
     const page = new DOMParser().parseFromString(text, 'text/html');
     const words = page.querySelector('[data-fault]') ? [...page.querySelectorAll('[data-fault], [data-fault] + p')].map(p => p.textContent).join(' ') : text;
-    if (fault) {
-      fault.textContent = words;
-      fault.dataset.overrule = page.querySelector('[data-fault]')?.dataset.fault ?? '';
-      fault.hidden = false;
-    } else speak(words);
+    const told = page.querySelector('[data-fault]');
+    if (fault) fault.dataset.overrule = told?.dataset.fault ?? '';
+    else speak(words);
+    const field = blame(form, words, told?.dataset.field);
     form.dispatchEvent(new CustomEvent('setout:refused', { bubbles: true, detail: words }));
-    // The words of the refusal are seen; in a short form one goes on typing at once.
-    if (form.offsetHeight < innerHeight / 2) form.querySelector('input[type="text"]')?.focus({ preventScroll: true });
+    // One goes on typing in the field that is to blame; where none is, in a short form at once, else where one is: the words of the refusal are seen.
+    (field ?? (form.offsetHeight < innerHeight / 2 ? form.querySelector('input[type="text"]') : null))?.focus({ preventScroll: true });
     fault?.scrollIntoView({ block: 'nearest' });
   } catch {
     // The program is not there just now: what was typed stays, and sending it again is safe.
-    if (fault) {
-      fault.textContent = 'The workbench does not answer. What you typed is still here; try again.';
-      fault.hidden = false;
-    }
+    blame(form, 'The workbench does not answer. What you typed is still here; try again.');
   } finally {
     sending--;
   }
@@ -118,7 +115,7 @@ document.addEventListener('keydown', event => {
   const typing = event.target.closest?.('input, textarea, select');
   if (event.key === 'Escape' && typing?.form?.matches('[data-change-form]')) {
     typing.form.reset();
-    typing.form.querySelector('.fault')?.setAttribute('hidden', '');
+    forgive(typing.form);
     return;
   }
   if (typing || !(event.ctrlKey || event.metaKey)) return;

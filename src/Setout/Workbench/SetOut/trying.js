@@ -1,4 +1,5 @@
 // Trials: an edit is tried on the kept text while it is typed or dragged. The drawing follows at once, the page when there is time, the layouts last; the next key gives up what is under way.
+import { blame } from './blaming.js';
 import { handOver, speak } from './swapping.js';
 
 const restAfter = 160, planAfter = 400;
@@ -47,10 +48,10 @@ async function ask(form, fields, part, signal) {
   const against = localStorage.getItem(`against ${location.pathname}`);
   if (against) body.set('against', against);
   const answer = await fetch(form.action.replace(/\/edit$/, '/trial'), { method: 'POST', body, signal, headers: { Accept: 'text/html' } });
-  return { isSound: answer.ok && (answer.headers.get('content-type') ?? '').startsWith('text/html'), text: await answer.text() };
+  return { isSound: answer.ok && (answer.headers.get('content-type') ?? '').startsWith('text/html'), text: await answer.text(), field: answer.headers.get('Setout-Field') ?? '' };
 }
 
-/// Tries an edit. Answers null when it stands on the drawing, else why it cannot be made; undefined when something newer has taken its place.
+/// Tries an edit. Answers null when it stands on the drawing, else why it cannot be made, and the field that is to blame; undefined when something newer has taken its place.
 export async function attempt(form, fields) {
   giveUp();
   const mine = asking = new AbortController();
@@ -60,7 +61,7 @@ export async function attempt(form, fields) {
     if (mine.signal.aborted) return undefined;
     if (!answer.isSound) {
       room?.classList.add('is-behind');
-      return answer.text;
+      return { words: answer.text, field: answer.field };
     }
     begin(form);
     now.fields = fields;
@@ -78,7 +79,7 @@ export async function attempt(form, fields) {
     return null;
   } catch (failed) {
     if (failed.name === 'AbortError') return undefined;
-    return 'The workbench does not answer. What you typed is still here; try again.';
+    return { words: 'The workbench does not answer. What you typed is still here; try again.', field: '' };
   }
 }
 
@@ -160,18 +161,15 @@ document.addEventListener('setout:swapped', () => {
 document.addEventListener('input', async event => {
   const form = event.target.closest?.('form[data-change-form]');
   if (!form?.elements.choice || !form.elements.key || !/\/piece\/[^/]+\/edit$/.test(form.action)) return;
-  const fault = form.querySelector('.fault');
-  if (fault) fault.hidden = true;
   const isAsItWas = [...form.elements].every(e => e.type === 'hidden' || e.tagName === 'BUTTON' || (e.tagName === 'SELECT' ? e.options[e.selectedIndex]?.defaultSelected !== false : e.value === e.defaultValue));
   if (isAsItWas) {
     letBe();
     return;
   }
   const refused = await attempt(form, fieldsOf(form));
-  if (refused && fault) {
-    fault.textContent = refused;
-    fault.hidden = false;
-  }
+  // A field that one has not come to yet is no mistake.
+  const blamed = refused?.field ? form.elements[refused.field] : null;
+  if (refused && (!blamed || blamed.value !== '' || blamed === event.target)) blame(form, refused.words, refused.field);
 });
 
 document.addEventListener('keydown', event => {

@@ -17,7 +17,7 @@ public static partial class AssetFiles
 
     // Each beside the pages it belongs to.
     private static readonly ImmutableArray<string> s_sheets = ["says.css", "noting.css", "shop.css", "live.css", "keeping.css"];
-    private static readonly ImmutableArray<string> s_scripts = ["swapping.js", "workbench.js", "turning.js", "changing.js", "trying.js", "sizing.js", "gripping.js", "zooming.js", "ways.js", "walking.js", "costing.js", "outline.js", "roving.js", "making.js", "live.js", "shop.js", "texts.js"];
+    private static readonly ImmutableArray<string> s_scripts = ["swapping.js", "workbench.js", "turning.js", "blaming.js", "changing.js", "trying.js", "sizing.js", "gripping.js", "zooming.js", "ways.js", "walking.js", "costing.js", "outline.js", "roving.js", "making.js", "live.js", "shop.js", "texts.js"];
 
     private static readonly Lazy<ImmutableDictionary<string, Asset>> s_all = new(All);
 

@@ -35,17 +35,19 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
         string text = shop.Document.Text;
         if (ShopChoices.For(text, key, shop.Bench(Now)).FirstOrDefault(c => c.Id == choice) is not { } offered)
             return ChangeMaker.Refuse("edit.not-offered", "That is not there to be changed any more.", "Look at the shop as it stands now.");
-        TextRead<ShopEdit> made = offered.For(shop.Unit, shop.Shown).Make(values);
-        return made.Value is { } edit ? Edit(shop, form, edit) : new(made.Findings[0], false);
+        offered = offered.For(shop.Unit, shop.Shown);
+        TextRead<ShopEdit> made = offered.Make(values);
+        return made.Value is { } edit ? Edit(shop, form, edit, edit.ApplyTo(text).In(offered, values), []) : new(made.Findings[0], false);
     }
 
     /// <summary>Puts an edit into the text.</summary>
     public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit) => Edit(shop, form, edit, []);
 
     /// <summary>Puts an edit into the text, with what is a fact of a piece by it.</summary>
-    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, ImmutableArray<LogAddition> facts)
+    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, ImmutableArray<LogAddition> facts) => Edit(shop, form, edit, edit.ApplyTo(shop.Document.Text), facts);
+
+    private ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, Edited edited, ImmutableArray<LogAddition> facts)
     {
-        Edited edited = edit.ApplyTo(shop.Document.Text);
         if (edited.Text is not { } text) return new(edited.Findings[0], false);
         string chosen = edit switch
         {
