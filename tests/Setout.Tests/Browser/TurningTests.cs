@@ -167,4 +167,22 @@ public sealed class TurningTests(Room room)
         await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
         Assert.Contains("turn=37", page.Url, StringComparison.Ordinal);
     }
+
+    [Theory, InlineData(true), InlineData(false)]
+    public async Task Edit_MadeInTheTurnedView_IsSeenFromTheSamePlace(bool hasScript)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address, hasScript: hasScript);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/jar-cabinet?view=apart&turn=37&tip=22&apart=0.4");
+        await page.Locator("#outline [data-outline='P']").ClickAsync();
+        await Assertions.Expect(page.Locator("#working .working-title").First).ToContainTextAsync("partition P");
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
+        ILocator form = page.Locator("[data-choice='move'] > form");
+        if (!await form.IsVisibleAsync()) await page.Locator("[data-choice='move'] > summary").ClickAsync();
+        await form.Locator("input[type='text']").First.FillAsync("19");
+        await form.Locator("button[type='submit']").ClickAsync();
+        await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2", new() { Timeout = 30_000 });
+        await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
+    }
 }

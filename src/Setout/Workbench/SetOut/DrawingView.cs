@@ -130,9 +130,9 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         // Nearest first would change with each turn: the list keeps the order of the piece.
         List<(string Key, string Title)> parts = [.. TurningPiece.Input(set).Blocks.Select(b => (b.Key.Split('#')[0], b.Title)).DistinctBy(b => b.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. parts.Select(p => p.Key)], asked);
-        ImmutableArray<OutlineLine> lines = [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Word), p.Key, chosen.Contains(p.Key)))];
+        ImmutableArray<OutlineLine> lines = [.. parts.Select(p => new OutlineLine(Figures.Phrase(p.Title), Links.Size(piece, p.Key, TurningControls.Seen(standpoint)), p.Key, chosen.Contains(p.Key)))];
         return new("The piece, turned", TabsOf(piece, asked, TurningControls.Word), Marked(set, wide, chosen), Marked(set, narrow, chosen))
-        { Turning = controls, Outline = OutlineTree.Of(set, piece, TurningControls.Word, asked, lines) };
+        { Turning = controls, Outline = OutlineTree.Of(set, piece, TurningControls.Seen(standpoint), asked, lines) };
     }
 
     private static IEnumerable<GroupItem> GroupsOf(ImmutableArray<SceneItem> items) =>

@@ -65,9 +65,9 @@ public sealed record SetOutView(
     {
         SetPiece set = piece.Set;
         ImmutableArray<Finding> findings = piece.Plan?.Findings ?? [.. set.Findings.OrderByDescending(f => f.Severity)];
-        ImmutableArray<Note> notes = Note.Of(findings, piece, Links.View(piece.Name, view ?? "", size ?? ""));
+        string back = Links.View(piece.Name, view == TurningControls.Word ? TurningControls.Seen(standpoint) : view ?? "", size ?? "");
+        ImmutableArray<Note> notes = Note.Of(findings, piece, back);
         int shown = Math.Min(notes.Length, notes.Count(n => n.IsRed) + PlainNotesShown);
-        string back = Links.View(piece.Name, view ?? "", size ?? "");
         ChosenSize chosen = ChosenSize.Of(piece, size);
         return new(PieceHead.Of(piece, ""), set.Piece.About, RedPencil.On(DrawingView.Of(set, piece.Name, size, view, standpoint, piece.Source.Shop, isTextOnly), piece), chosen,
             notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name))

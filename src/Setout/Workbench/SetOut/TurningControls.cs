@@ -34,13 +34,18 @@ public sealed record TurningControls(string From, string Blocks, ImmutableArray<
     internal static Standpoint Asked(string? turn, string? tip, string? apart) =>
         new Standpoint(Number(turn) ?? s_first.Turn, Number(tip) ?? s_first.Tip, Number(apart) ?? s_first.Apart).Clamped();
 
+    /// <summary>The word of the view with where it is looked at from, as an address has it; the word alone for the usual place.</summary>
+    internal static string Seen(Standpoint from) => from == s_first ? Word : Word + Words(from);
+
+    private static string Words(Standpoint from) => $"&turn={Text(from.Turn)}&tip={Text(from.Tip)}&apart={Text(from.Apart)}";
+
     internal static (Scene Wide, Scene Narrow, TurningControls Controls) Of(SetPiece set, string piece, string? size, Standpoint from)
     {
         TurningInput input = TurningPiece.Input(set);
         string Href(Standpoint to)
         {
             to = to.Clamped();
-            return $"{Shell.Links.View(piece, Word, size ?? "")}&turn={Text(to.Turn)}&tip={Text(to.Tip)}&apart={Text(to.Apart)}";
+            return $"{Shell.Links.View(piece, Word, size ?? "")}{Words(to)}";
         }
         TurnLink Side(string word, double turn, double tip) => new($"from {word}", Href(@from with { Turn = turn, Tip = tip }), $"to {Text(turn)} {Text(tip)}");
         ImmutableArray<TurnLink> links =

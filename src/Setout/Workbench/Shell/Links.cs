@@ -18,8 +18,22 @@ public static class Links
     /// <summary>The working of a size or part.</summary>
     public static string Size(string piece, string key) => Size(piece, key, "");
 
-    /// <summary>The working of a size or part beside a view of the piece; an empty word is the front.</summary>
+    /// <summary>The working of a size or part beside a view of the piece.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="key">Of the size or part.</param>
+    /// <param name="view">The word of the view, with where it is looked at from behind it where that is not the usual; empty for the front.</param>
     public static string Size(string piece, string key, string view) => $"{Stage(piece, "")}?{(view.Length > 0 ? $"view={view}&" : "")}size={Uri.EscapeDataString(key)}#working";
+
+    /// <summary>The working of a size or part beside what an address of the piece shows: from the same side, turned the same way.</summary>
+    public static string SizeSeenAs(string address, string piece, string key)
+    {
+        string query = new Uri(new Uri("http://here"), address).Query.TrimStart('?');
+        string[] seen = [.. query.Split('&', StringSplitOptions.RemoveEmptyEntries).Where(w => s_seenBy.Contains(w.Split('=')[0]))];
+        return $"{Stage(piece, "")}?{string.Concat(seen.Select(w => w + "&"))}size={Uri.EscapeDataString(key)}#working";
+    }
+
+    // The words of an address that say what the drawing shows.
+    private static readonly string[] s_seenBy = ["view", "turn", "tip", "apart"];
 
     /// <summary>A view of the piece, with the size that is chosen; an empty word is the front, an empty key no size.</summary>
     public static string View(string piece, string view, string key)
