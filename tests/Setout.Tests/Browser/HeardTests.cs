@@ -60,11 +60,14 @@ public sealed class HeardTests(Room room)
     [InlineData("/piece/luthiers-bench/buy")]
     [InlineData("/piece/luthiers-bench/break-down")]
     [InlineData("/piece/luthiers-bench?size=T")]
+    [InlineData("/piece/luthiers-bench/finish")]
     [InlineData("/")]
     public async Task Buttons_SayWhatTheyAreAbout(string path)
     {
         await using KeptShop shop = await KeptShop.OpenAsync();
         foreach ((string id, string of) in new[] { ("e1", "L.width"), ("e2", "R.width") }) shop.Log("luthiers-bench", new Setout.Shop.Texts.ReadingEntry(id, "2026-05-02T09:00:00+00:00", new(of), [Setout.Core.Measures.ExactLength.FromInches(Setout.Core.Measures.Rational.Of(157, 8))], "rule", ""));
+        // Two finishes of which nobody has said how far they go.
+        shop.Change("luthiers-bench", t => t + "\nfinishes:\n  oil: {finish: hard oil, coats: 1, on: L1}\n  wax: {finish: hard wax, coats: 1, on: T}\n");
         await using Sheet sheet = await At(room, shop, path);
         IPage page = sheet.Page;
         await Assertions.Expect(page.Locator(path.EndsWith("break-down", StringComparison.Ordinal) ? ".runs" : "main")).ToBeVisibleAsync(new() { Timeout = 60_000 });

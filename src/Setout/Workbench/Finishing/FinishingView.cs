@@ -61,14 +61,14 @@ public sealed record FinishingView(
         bool IsTold(Finding f) => set.IsStopped ? f.Severity == Severity.Stop : f.Code is "finish.unknown" or "finish.idle" or "finish.too-many-cans";
         ImmutableArray<Note> notes = Note.Of(set.Findings.Where(IsTold), set, piece.Name, piece.File.FileName);
         if (set.IsStopped) return new(head, notes, [], [], [], [], cautions, Core.Craft.Cautions.Deference);
-        ImmutableArray<SayLine> begin = Said(piece, "", s => s.Choice.Id.StartsWith("say.finishes", StringComparison.Ordinal), "A finish: what it is, how many coats, how far a can goes");
+        ImmutableArray<SayLine> begin = Said(piece, "", s => s.Choice.Id.StartsWith("say.finishes", StringComparison.Ordinal), _ => "A finish: what it is, how many coats, how far a can goes");
         return new(head, notes, [.. FinishLines.Of(set).Select(s => View(piece, s))], FinishLines.Bare(set), FinishLines.None(set), begin, cautions, Core.Craft.Cautions.Deference);
     }
 
     private static FinishView View(OpenPiece piece, FinishSheet sheet)
     {
         FormHead Head() => FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page));
-        ImmutableArray<SayLine> ask = sheet.HasCoverage ? [] : Said(piece, sheet.Name, s => s.Choice.Id is "say.covers" or "say.can");
+        ImmutableArray<SayLine> ask = sheet.HasCoverage ? [] : Said(piece, sheet.Name, s => s.Choice.Id is "say.covers" or "say.can", s => $"{s.Choice.Words}, {sheet.Name}");
         return new(sheet, $"finish-{sheet.Name}", SaysView.Link(piece.Name, sheet.Name), ask, [.. Choices.For(piece.Set, sheet.Name).Select(c => new SayLine(new(Head(), c), "", true))],
             [.. sheet.Groups.Select(g => new FinishTimeView(g.Title, g.Why, [.. g.Lines.Select(l => Row(piece, l))]))]);
     }
@@ -79,7 +79,7 @@ public sealed record FinishingView(
             Figures.Phrase(line.Sum), line.Area, line.Remark);
     }
 
-    private static ImmutableArray<SayLine> Said(OpenPiece piece, string key, Func<Said, bool> wanted, string? words = null) => Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is { } said
-        ? [.. said.All.Where(wanted).Select(s => new SayLine(new(FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page)), words is null ? s.Choice : s.Choice with { Words = words }), s.Words, s.IsSaid))]
+    private static ImmutableArray<SayLine> Said(OpenPiece piece, string key, Func<Said, bool> wanted, Func<Said, string> words) => Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is { } said
+        ? [.. said.All.Where(wanted).Select(s => new SayLine(new(FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page)), s.Choice with { Words = words(s) }), s.Words, s.IsSaid))]
         : [];
 }
