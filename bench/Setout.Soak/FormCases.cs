@@ -20,7 +20,7 @@ internal sealed partial class FormCases(HttpClient client, ImmutableArray<string
     private static readonly string[] s_quiet = ["viewing", "import", "upload", "leave", "backup", "enough"];
 
     private static readonly string[] s_pages =
-        ["", "", "", "?size=", "?size=", "?size=", "/buy", "/break-down", "/assemble", "/fit", "/facts", "/facts", "/machine", "/text", "/history", "/history?state=1", "/says", "/says?of=", "?view=plan", "?view=apart", "/cost"];
+        ["", "", "", "?size=", "?size=", "?size=", "/buy", "/break-down", "/assemble", "/fit", "/facts", "/facts", "/machine", "/finish", "/text", "/history", "/history?state=1", "/says", "/says?of=", "?view=plan", "?view=apart", "/cost"];
 
     private static readonly string[] s_otherPages = ["/", "/shop", "/shop?item=stock", "/shop?item=stock.1", "/shop?item=saws.guided", "/shop?item=", "/shop/text", "/keeping", "/viewing", "/viewing?back=", "/nowhere", "/keeping/restore?backup="];
 

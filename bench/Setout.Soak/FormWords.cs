@@ -9,7 +9,7 @@ internal static class FormWords
     private static readonly string[] s_choices = ["width", "height", "depth", "shelves", "drawers", "doors", "divide", "empty", "take-out", "move", "top", "kind", "name"];
     private static readonly string[] s_fields = ["size", "count", "of", "at", "kind", "width", "name", "front", "way", "height"];
     private static readonly string[] s_shopChoices = ["add-stock-panel", "add-stock-board", "add-saw", "grid", "name", "kerf", "price", "take-out", "edit"];
-    private static readonly string[] s_progress = ["cut", "assembled", "fitted", "bought"];
+    private static readonly string[] s_progress = ["cut", "assembled", "fitted", "finished", "bought"];
 
     // Those that change what is at the bench stand more than once: they need others before them to find anything to do.
     private static readonly string[] s_words =

@@ -90,7 +90,14 @@ public sealed record Joint(JointKind Kind, string Part, Face Meets, string Again
 /// <param name="Count">How many.</param>
 /// <param name="Unit">Of what: pair, piece.</param>
 /// <param name="Source">Why so many, or why this one.</param>
-public sealed record HardwareItem(string Key, string Name, int Count, string Unit, string Source);
+public sealed record HardwareItem(string Key, string Name, int Count, string Unit, string Source)
+{
+    /// <summary>True where the name tells how much of it is wanted, as of a finish without a can.</summary>
+    public bool IsByAmount { get; init; }
+
+    /// <summary>What it is marked bought by: its name; where that changes with each reading, its owner.</summary>
+    public string MarkedBy => IsByAmount ? Key : Name;
+}
 
 /// <summary>A groove or another cut into a part after it has its size.</summary>
 /// <param name="Part">The part.</param>

@@ -20,34 +20,32 @@ internal static class FinishPages
         yield return new("Finishing",
         [
             new CautionBlock([.. FinishLines.Cautions.Select(c => Phrase.Of(c.Words)), Phrase.Of(Cautions.Deference)]),
-            .. sheets.SelectMany(s => Sheet(set, s)),
+            .. sheets.SelectMany(Sheet),
             .. FinishLines.Bare(set) is { IsEmpty: false } bare ? [new ParagraphBlock($"Left bare: {string.Join("; ", bare.Select(b => $"{b.Words}, {b.Area}"))}.")] : ImmutableArray<Block>.Empty,
             .. none.IsEmpty ? ImmutableArray<Block>.Empty : [new ParagraphBlock($"Takes none: {string.Join("; ", none)}.")],
             new ParagraphBlock(FinishLines.Limits, TextSize.Small),
         ]);
     }
 
-    private static IEnumerable<Block> Sheet(SetPiece set, FinishSheet sheet)
+    private static IEnumerable<Block> Sheet(FinishSheet sheet)
     {
         yield return new HeadingBlock(sheet.Title);
         yield return new ParagraphBlock(sheet.Sum);
         foreach (FinishGroup group in sheet.Groups)
         {
             yield return new ParagraphBlock(group.Why, TextSize.Small) { KeepsWithNext = true };
-            yield return Table(set, group);
+            yield return Table(group);
         }
     }
 
-    private static TableBlock Table(SetPiece set, FinishGroup group)
+    private static TableBlock Table(FinishGroup group)
     {
         var rows = ImmutableArray.CreateBuilder<TableRow>();
         rows.Add(new GroupRow(Phrase.Of(group.Title)));
         foreach (FinishLine line in group.Lines)
         {
-            int done = set.Facts.FinishedOf(line.Part);
-            string state = done == 0 ? "" : done == line.Part.Count ? "finished" : $"{done} finished", remark = string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0));
             // On one line where there is room: a piece of a hundred parts is not to take ten pages.
-            Phrase sum = Figures.Phrase(line.Sum), said = remark.Length == 0 ? sum : sum.Add("; ").Add(Phrase.Of(remark).Italic());
+            Phrase sum = Figures.Phrase(line.Sum), said = line.Remark.Length == 0 ? sum : sum.Add("; ").Add(Phrase.Of(line.Remark).Italic());
             rows.Add(CellRow.Of(Cell.Of(Phrase.Of(line.Part.Mark).Bold()), new Cell([Phrase.Of(line.Part.Name), said]), Cell.Of($"{line.Part.Count}"), Cell.Of(line.Area)));
         }
         return new([new("Mark", ColumnWidth.Fit), new("Part", ColumnWidth.Share(1)), new("Of", ColumnWidth.Fit, ColumnAlign.Right), new("Area", ColumnWidth.Fit, ColumnAlign.Right)], rows.ToImmutable(), TickBoxes.EachRow);

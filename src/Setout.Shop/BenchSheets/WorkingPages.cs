@@ -90,16 +90,18 @@ internal static class WorkingPages
         if (working.Share != Rational.One) lines.Add(Phrase.Of($"x {working.Share} of the sum"));
         if (working.How == WrittenHow.Least) lines.Add(Phrase.Of("the least counts"));
         if (working.How == WrittenHow.Greatest) lines.Add(Phrase.Of("the greatest counts"));
-        if (toCut.Quantity.Working is ToCut cut && toCut.Value != working.Value)
+        // A mark fixes the figure to cut; what the sum comes to since then lands on the grid by itself.
+        if (toCut.Quantity.Working is ToCut cut && toCut.Expected != working.Value)
         {
             Figure exact = bare.Format(working.Value);
             lines.Add(Phrase.Of("= ").Add(exact).Add(WorkingLines.Exactly(working.Value, unit) + ", "));
             foreach (Run run in Figures.Phrase($"on the {cut.Grid} grid {cut.Why}").Runs) lines[^1] = new(lines[^1].Runs.Add(run));
         }
-        foreach (Pin pin in new[] { working.Reading, asCut.Pin }.OfType<Pin>().Distinct())
+        foreach ((Pin pin, ExactLength value, ExactLength over) in new[] { (working.Reading, working.Value, working.Value - working.Expected), (toCut.Pin, toCut.Value, toCut.Over), (asCut.Pin, asCut.Value, asCut.Over) }
+            .Where(p => p.Item1 is not null).Select(p => (p.Item1!, p.Item2, p.Item3)).DistinctBy(p => p.Item1))
         {
-            Figure stands = bare.Format(pin == asCut.Pin ? asCut.Value : working.Value);
-            lines.Add(pin.IsFact ? Phrase.Of(stands).Add($", {pin.Origin.Words}: marked and not read; taken as planned then") : Phrase.Of("read ").Add(stands).Add($", {pin.Origin.Words}: the reading counts"));
+            lines.Add(pin.IsFact ? Phrase.Of(bare.Format(value)).Add($", {pin.Origin.Words}: ").Add(Figures.Phrase(WorkingLines.Marked(pin, WorkingLines.Over(over, unit))))
+                : Phrase.Of("read ").Add(bare.Format(value)).Add($", {pin.Origin.Words}: the reading counts"));
         }
         var cell = new Cell(lines.ToImmutable());
         return new(owner, what, working.Key.Text, cell, string.Join('|', lines.Select(l => l.PlainText)), bare.Format(toCut.Value));

@@ -81,7 +81,7 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
     private static IEnumerable<WorkBatch> Buying(SetPiece set)
     {
         string[] woods = [.. set.Parts.Select(p => p.Material).Distinct()];
-        string[] things = [.. ThingsToBuy.Of(set).Select(h => h.Name).Distinct()];
+        string[] things = [.. ThingsToBuy.Of(set).Select(h => h.MarkedBy).Distinct()];
         foreach ((string name, string[] all) in new[] { ("wood", woods), ("hardware", things) })
         {
             if (all.Length == 0) continue;

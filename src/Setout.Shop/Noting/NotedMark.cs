@@ -3,6 +3,7 @@ using System.Globalization;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Finishes;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
@@ -62,6 +63,20 @@ public static class NotedMark
         from part in set.Parts
         where entry.Progress == Progress.Cut && set.IsHeld(part) && entry.Keys.Any(k => k.Split('#')[0] == part.Key)
         select new Finding("mark.waits", Severity.Warn, part.Key, $"{part.Name} was waiting for a reading of {part.HeldUntil[^1]}, and is marked cut without it; its figures stand as it was cut.", "If it is not cut, void the entry and take the reading first.", part.Place);
+
+    /// <summary>The parts that are marked finished before a finish can go on them, as findings: what is glued, planed or cut afterwards would spoil it.</summary>
+    public static IEnumerable<Finding> NotReady(SetPiece set, MarkEntry entry)
+    {
+        if (entry.Progress != Progress.Finished) yield break;
+        foreach (FinishedPart finished in FinishWork.Of(set).SelectMany(w => w.Parts).DistinctBy(p => p.Part.Key))
+        {
+            Part part = finished.Part;
+            IEnumerable<int> marked = Enumerable.Range(1, part.Count).Where(i => entry.Keys.Contains(part.Key) || entry.Keys.Contains(BenchFacts.Member(part.Key, i)));
+            string state = finished.From.ToString().ToLowerInvariant();
+            if (marked.Any(i => set.Facts.StateOf(part.Key, i) < finished.From))
+                yield return new("mark.not-ready", Severity.Warn, part.Key, $"{part.Name} is marked finished, and by the log it is not {state} yet.", $"If it is {state}, mark that too; else void the entry.", part.Place);
+        }
+    }
 
     private static (ImmutableDictionary<QuantityKey, ExactLength> Figures, Finding? Fault) Given(
         SetPiece set, MarkWords typed, ImmutableArray<string> keys, ImmutableDictionary<QuantityKey, ExactLength> figures, NoteWords words)

@@ -19,10 +19,10 @@ internal static class BuyingList
             Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
         foreach ((int i, BoardPlan plan) in boards.Index())
             Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, plan.Material, "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
-        foreach (var group in ThingsToBuy.Of(set).GroupBy(h => (h.Name, h.Unit)).OrderBy(g => g.Key.Unit == "pair" ? 0 : g.Key.Name == ThingsToBuy.Glue ? 2 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
+        foreach (var group in ThingsToBuy.Of(set).GroupBy(h => (h.Name, h.Unit, h.MarkedBy)).OrderBy(g => g.Key.Unit == "pair" ? 0 : g.Key.Name == ThingsToBuy.Glue ? 2 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
-            bought.Add(Packed(shop, new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, group.Key.Name == ThingsToBuy.Glue ? group.First().Source : "") { Thing = group.Key.Name }));
+            bought.Add(Packed(shop, new(BuyingKind.Hardware, group.Key.Name, group.Sum(h => h.Count), group.Key.Unit, price, group.Key.Name == ThingsToBuy.Glue ? group.First().Source : "") { Thing = group.Key.MarkedBy }));
         }
         return [.. bought, .. taken];
     }
@@ -32,7 +32,7 @@ internal static class BuyingList
     {
         if (!shop.Packs.TryGetValue(line.Item, out int pack)) return line;
         int packs = ((line.Count - 1) / pack) + 1, over = (packs * pack) - line.Count;
-        string each = line.Unit == "piece" ? $"{pack}" : $"{pack} {line.Unit}s";
+        string each = line.Unit == "piece" ? $"{pack}" : $"{pack} {(line with { Count = pack }).Units}";
         return line with { Item = $"{line.Item}, {each} in a pack", Count = packs, Unit = "pack", Spare = over > 0 ? $"{line.Count} needed, {over} spare" : "" };
     }
 
@@ -46,7 +46,7 @@ internal static class BuyingList
         _ => material.Name,
     };
 
-    private static string Capital(string text) => text == "mdf" ? "MDF" : text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    private static string Capital(string text) => text == "mdf" ? "MDF" : Edits.Fillings.Capital(text);
 
     private static void Stock(
         ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, Material material, string unit, ILookup<string, string> kept,

@@ -5,6 +5,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.SettingOut.Finishes;
+using Setout.Shop.Edits;
 
 namespace Setout.Shop.Plans;
 
@@ -12,7 +13,7 @@ namespace Setout.Shop.Plans;
 /// <param name="Part">Which.</param>
 /// <param name="Sum">How the area of one came to be: <c>24 x 12 x 3/4 in: 2 faces, 1 long edge, 2 ends</c>.</param>
 /// <param name="Area">Of all members.</param>
-/// <param name="Remark">What was left out, and the step it comes in; empty for nothing.</param>
+/// <param name="Remark">How many are finished, the step it comes in, what was left out; empty for nothing.</param>
 public sealed record FinishLine(Part Part, string Sum, string Area, string Remark);
 
 /// <summary>Parts that are finished at one time.</summary>
@@ -60,7 +61,7 @@ public static class FinishLines
         string coats = finish.Coats == 1 ? "1 coat" : $"{finish.Coats} coats";
         FinishGroup Group(FinishTime time) => new(time == FinishTime.Before ? "Before it goes together" : "Once it stands", time == FinishTime.Before ? WhyBefore : WhyAfter,
             [.. work.Parts.Where(p => p.Time == time).Select(p => Line(set, p))]);
-        return new(finish.Name, $"{Capital(finish.Product.Text)}, {coats}", SumOf(set, work), finish.Covers is not null, ByMaterial(set, work.Parts.Select(p => p.Surface)),
+        return new(finish.Name, $"{Fillings.Capital(finish.Product.Text)}, {coats}", SumOf(set, work), finish.Covers is not null, ByMaterial(set, work.Parts.Select(p => p.Surface)),
             [.. new[] { Group(FinishTime.Before), Group(FinishTime.After) }.Where(g => g.Lines.Length > 0)]);
     }
 
@@ -72,7 +73,7 @@ public static class FinishLines
         if (work.Needed is not { } needed || finish.Covers is not { } covers)
             return $"{sum}. How far a can goes was not found in a source that holds for every finish: read it on the can, the smaller figure where two stand there, and say it here.";
         string takes = $"{sum}; {AmountText.Of(covers)} and coat by its label: {AmountText.Needed(needed)}";
-        return finish.Can is { } can && work.Cans is { } cans ? $"{takes}, which is {cans} {(cans == 1 ? "can" : "cans")} of {AmountText.Of(can)}." : $"{takes}. Its label says how much is in a can.";
+        return finish.Can is { } can && work.Cans is { } cans ? $"{takes}, which is {cans} {(cans == 1 ? "can" : "cans")} of {AmountText.Of(can)}." : work.IsBeyondCans ? $"{takes}. In cans that is more than anybody buys: look at its label again." : $"{takes}. Its label says how much is in a can.";
     }
 
     private static FinishLine Line(SetPiece set, FinishedPart finished)
@@ -85,13 +86,13 @@ public static class FinishLines
         string sum = $"{(part.Count == 1 ? "" : "each ")}{sizes}: {sides}", area = AmountText.Of(surface.OfAll, set.Piece.Shown);
         string step = finished is { Time: FinishTime.Before, Step: { } number } ? $"before step {number}" : finished.From == PartState.Fitted ? "once it is fitted" : "";
         string without = surface.Without.Length > 0 ? $"without {surface.Without}" : "";
-        return new(surface.Part, sum, area, string.Join("; ", new[] { step, without }.Where(w => w.Length > 0)));
+        int done = set.Facts.FinishedOf(part);
+        string state = done == 0 ? "" : done == part.Count ? "finished" : $"{done} finished";
+        return new(surface.Part, sum, area, string.Join("; ", new[] { state, step, without }.Where(w => w.Length > 0)));
     }
 
     private static ImmutableArray<(string, string)> ByMaterial(SetPiece set, IEnumerable<Surface> surfaces) =>
     [
         .. surfaces.GroupBy(s => s.Part.Material).Select(g => ($"{BuyingList.Words(set.Piece.Materials[g.Key])} ({g.Key})", AmountText.Of(g.Aggregate(ExactArea.Zero, (sum, s) => sum + s.OfAll), set.Piece.Shown))),
     ];
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -79,11 +79,11 @@ public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string 
     /// <summary>Of sheets and boards to buy: the materials of the piece that are cut from them; empty for all else.</summary>
     public ImmutableArray<string> Of { get; init; } = [];
 
-    /// <summary>Of hardware: its own name, by which it is marked bought, also where it comes in packs; empty for all else.</summary>
+    /// <summary>Of hardware: what it is marked bought by, its own name as a rule, also where it comes in packs; empty for all else.</summary>
     public string Thing { get; init; } = "";
 
     /// <summary>The unit as it is said of so many: one sheet, two sheets.</summary>
-    public string Units => Count == 1 || Unit.Length == 0 ? Unit : Unit switch { "foot" => "feet", "box" => "boxes", _ => $"{Unit}s" };
+    public string Units => Count == 1 || Unit.Length == 0 ? Unit : Unit switch { "foot" => "feet", "square foot" => "square feet", "box" => "boxes", _ => $"{Unit}s" };
 
     /// <summary>Count times price.</summary>
     public Money? Total => Price is { } price ? price * Count : null;

@@ -14,9 +14,13 @@ public static class ThingsToBuy
         ? set.Hardware.Append(new("", Glue, 1, "bottle", "read the label for its open time"))
         : set.Hardware;
 
-    /// <summary>Whether something has this name.</summary>
-    public static bool Has(SetPiece set, string name) => Of(set).Any(h => h.Name == name);
+    /// <summary>Whether something has this name, or is marked by it.</summary>
+    public static bool Has(SetPiece set, string name) => Of(set).Any(h => h.Name == name || h.MarkedBy == name);
 
-    /// <summary>Whether it is marked bought: by its name, or with each thing that it belongs to.</summary>
-    public static bool IsBought(SetPiece set, string name) => set.Facts.Bought.Contains(name) || (Of(set).Where(h => h.Name == name).ToArray() is { Length: > 0 } of && of.All(h => set.Facts.Bought.Contains(h.Key)));
+    /// <summary>Whether all that is marked by this is marked bought: wood by its material, a thing by its name or with each thing that it belongs to.</summary>
+    public static bool IsBought(SetPiece set, string mark) =>
+        set.Facts.Bought.Contains(mark) || (Of(set).Where(h => h.MarkedBy == mark).ToArray() is { Length: > 0 } of && of.All(h => MarksOf(set, h).Any(set.Facts.Bought.Contains)));
+
+    /// <summary>What a mark may name that says that something is bought. A material that is bought has its wood, and not yet the band for its edges.</summary>
+    public static IEnumerable<string> MarksOf(SetPiece set, HardwareItem item) => set.Piece.Materials.ContainsKey(item.Key) ? [item.Name] : [item.Name, item.Key];
 }

@@ -117,9 +117,10 @@ public static partial class WorkingLines
             : $"  read {stands}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
     }
 
-    /// <summary>What a mark says of a figure that nobody read: <c>marked cut; taken as planned</c>, or by how much what was planned then is over what is planned now.</summary>
-    public static string Marked(Pin mark, string over) =>
-        $"marked {mark.Origin.Words.Split(',')[0]}; taken as planned{(over == AsExpected ? "" : $" then, {over} what is planned now")}";
+    /// <summary>
+    /// What a mark says of a figure that nobody read: <c>marked cut; taken as planned</c>, or by how much it is over what is planned now. It may have been planned so then, or said with the mark.
+    /// </summary>
+    public static string Marked(Pin mark, string over) => $"marked {mark.Origin.Words.Split(',')[0]}; {(over == AsExpected ? "taken as planned" : $"not read, {over} what is planned now")}";
 
     /// <summary>Said of a reading that is what was expected.</summary>
     public const string AsExpected = "as expected";

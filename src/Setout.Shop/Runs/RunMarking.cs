@@ -35,7 +35,7 @@ public static class RunMarking
         foreach (RunBlank blank in begun)
             if (plan.MadeBy(blank.Id) is { } earlier && WoodLedger.EntryOf(source.Log, plan.Id, earlier.Number) is null)
                 return Refuse("run.earlier", $"Run {number} cuts what run {earlier.Number} leaves, and that run is not marked.", $"Mark run {earlier.Number} first.");
-        ImmutableArray<TakenWood> took = TakenBy(source, plan, run);
+        ImmutableArray<TakenWood> took = TakenBy(source, set, plan, run);
         if (WoodInHand.Missing(source, set, took) is { } gone) return Refuse("run.wood-gone", $"Run {number} cuts {gone.Words}", gone.Remedy);
         RunBlank[] left = [.. plan.LeftBy(run)];
         if (Keys(set, plan, [.. left.Where(b => b.Use == BlankUse.Part)], out ImmutableArray<string> keys) is { } refusal) return (null, refusal);
@@ -51,14 +51,15 @@ public static class RunMarking
 
     /// <summary>The wood that a run begins to cut: what has been bought and put into the rack since the plan was made comes from there.</summary>
     /// <param name="source">The texts as they are now.</param>
+    /// <param name="set">The piece set out from them.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="run">The run.</param>
-    public static ImmutableArray<TakenWood> TakenBy(PieceSource source, SawnPlan plan, Run run)
+    public static ImmutableArray<TakenWood> TakenBy(PieceSource source, SetPiece set, SawnPlan plan, Run run)
     {
         TakenWood As(RunBlank blank) => Taken(source, plan, blank);
         ImmutableArray<TakenWood> took = [.. plan.TakenBy(run).Select(As)];
         if (took.All(w => w.Source != WoodSource.Bought)) return took;
-        var bought = new BoughtSince(source, plan, As);
+        var bought = new BoughtSince(source, set, plan, As);
         return [.. took.Select(bought.Of)];
     }
 

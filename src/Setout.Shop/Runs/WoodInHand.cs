@@ -24,19 +24,25 @@ internal static class WoodInHand
         // Several of one line may go with one run.
         foreach (var alike in took.Where(w => w.Source is WoodSource.Rack or WoodSource.Piece).GroupBy(w => (w.Of, w.Source, w.Name, w.Size!.Along, w.Size.Across, w.Size.Section)))
         {
-            StockLine[] lines = Lines(shop, alike.First());
+            StockLine[] lines = Lines(shop, set, alike.First());
             if (lines.Sum(l => l.Size.InHand!.Value) < alike.Count()) return Gone(source, alike.First(), Takers(source, ledger, alike.First()));
             // Lines that differ by their flaws alone are other boards, where the shop file still tells the flaws that the plan knew.
             foreach (var flawed in alike.GroupBy(w => Flaws(w.Size!.Flaws)))
             {
                 bool HasThem(StockLine line) => Flaws(line.Size.Flaws) == flawed.Key;
-                if (lines.Where(HasThem).Sum(l => l.Size.InHand!.Value) < flawed.Count() && Lines(source.Shop, flawed.First()).Any(HasThem)) return Gone(source, flawed.First(), Takers(source, ledger, flawed.First()));
+                if (lines.Where(HasThem).Sum(l => l.Size.InHand!.Value) < flawed.Count() && Lines(source.Shop, set, flawed.First()).Any(HasThem)) return Gone(source, flawed.First(), Takers(source, ledger, flawed.First()));
             }
         }
         return null;
-
-        StockLine[] Lines(Texts.Shop of, TakenWood wood) => [.. StockOffers.For(set.Piece.Materials[wood.Of], of, set).Where(l => !l.IsBlank && Is(l, wood))];
     }
+
+    /// <summary>How many there are of some wood of the rack, flaws and all.</summary>
+    /// <param name="shop">The rack as it stands for the piece.</param>
+    /// <param name="set">The piece.</param>
+    /// <param name="wood">What is wanted.</param>
+    public static int CountOf(Texts.Shop shop, SetPiece set, TakenWood wood) => Lines(shop, set, wood).Where(l => Flaws(l.Size.Flaws) == Flaws(wood.Size!.Flaws)).Sum(l => l.Size.InHand!.Value);
+
+    private static StockLine[] Lines(Texts.Shop of, SetPiece set, TakenWood wood) => [.. StockOffers.For(set.Piece.Materials[wood.Of], of, set).Where(l => !l.IsBlank && Is(l, wood))];
 
     private static string Flaws(ImmutableArray<Flaw> flaws) => string.Join(", ", flaws.Select(f => (f.From.Ticks, f.To.Ticks)).Order());
 

@@ -21,7 +21,7 @@ public static class BoughtWood
         string Say(Length length) => LengthFormat.For(unit).Bare.Format(length) is { IsExact: true } figure ? figure.ToString() : NamedLength.Exactly(length.ToExact());
         Texts.Shop shop = ShopText.Read(text).Value ?? Texts.Shop.Usual;
         string paid = price.Trim();
-        if (shop.Stock.FirstOrDefault(s => s.Identity == wood.Identity && s.Size is { InHand: not null, Name.Length: 0 } && (s.Size.Along, s.Size.Across) == (wood.Size.Along, wood.Size.Across) && s.For.Length == 0) is { } there)
+        if (shop.Stock.FirstOrDefault(s => s.Identity == wood.Identity && s.Size is { InHand: not null, Name.Length: 0, Flaws.IsEmpty: true } && s.Reads is null && (s.Size.Along, s.Size.Across) == (wood.Size.Along, wood.Size.Across) && s.For.Length == 0) is { } there)
         {
             string have = (there.Size.InHand!.Value + count).ToString(CultureInfo.InvariantCulture);
             return new FillIn($"stock.{there.Item}", paid.Length > 0 ? [("have", have), ("price", paid)] : [("have", have)]);

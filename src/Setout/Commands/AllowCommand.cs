@@ -31,7 +31,7 @@ internal sealed class AllowCommand : Command<AllowCommand.Settings>
 
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
-        [Description("Write nothing.")]
+        [Description(OptionWords.DryRun)]
         public bool DryRun { get; set; }
     }
 

@@ -57,7 +57,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
 
         /// <summary>Only say what it would do.</summary>
         [CommandOption("--dry-run")]
-        [Description("Write nothing.")]
+        [Description(OptionWords.DryRun)]
         public bool DryRun { get; set; }
     }
 
@@ -92,7 +92,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         MarkEntry entry = named with { Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(files, source, b))] };
         if (!settings.DryRun) files.Append(entry);
         terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", entry.Keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
-        foreach (Finding waited in NotedMark.Waited(set, entry)) Told.Finding(terminal.Error, files.Piece, waited);
+        foreach (Finding early in NotedMark.Waited(set, entry).Concat(NotedMark.NotReady(set, entry))) Told.Finding(terminal.Error, files.Piece, early);
         PieceSource marked = source with { Log = new(source.Log.Entries.Add(entry)) };
         Told.Moved(terminal.Out, files, set, marked.SetOut(), marked.ShopInHand);
         return ExitCode.Fine;

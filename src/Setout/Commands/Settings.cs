@@ -10,6 +10,16 @@ using Spectre.Console.Cli;
 
 namespace Setout.Commands;
 
+/// <summary>What several commands say of an option that they share.</summary>
+internal static class OptionWords
+{
+    /// <summary>Of <c>--json</c>.</summary>
+    public const string Json = "Answer with one JSON value on standard output and nothing else.";
+
+    /// <summary>Of <c>--dry-run</c>, where no more is to be said of it.</summary>
+    public const string DryRun = "Write nothing.";
+}
+
 /// <summary>What every command on a piece takes.</summary>
 internal class PieceSettings : CommandSettings
 {
@@ -37,7 +47,7 @@ internal class JsonSettings : PieceSettings
 {
     /// <summary>JSON instead of words.</summary>
     [CommandOption("--json")]
-    [Description("Answer with one JSON value on standard output and nothing else.")]
+    [Description(OptionWords.Json)]
     public bool Json { get; set; }
 }
 

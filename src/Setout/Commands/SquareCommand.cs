@@ -41,7 +41,7 @@ internal sealed class SquareCommand : Command<SquareCommand.Settings>
 
         /// <summary>JSON.</summary>
         [CommandOption("--json")]
-        [Description("Answer with one JSON value on standard output and nothing else.")]
+        [Description(OptionWords.Json)]
         public bool Json { get; set; }
     }
 

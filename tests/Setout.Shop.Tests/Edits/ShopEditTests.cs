@@ -29,6 +29,24 @@ public class ShopEditTests
         Assert.Equal("hardwood plywood 3/4, 96 x 48: price 74.00 to 81.50", edited.Name);
     }
 
+    /// <summary>New wood is not like what was read, or has knots: it gets a line of its own.</summary>
+    [Theory]
+    [InlineData("panel: birch plywood, label: 18 mm, size: 1500 x 1250, have: 2", true)]
+    [InlineData("panel: birch plywood, label: 18 mm, size: 1500 x 1250, have: 2, read: 17.8", false)]
+    [InlineData("stick: ash, section: 45 x 20, length: 3000, have: 2", true)]
+    [InlineData("stick: ash, section: 45 x 20, length: 3000, have: 2, flaws: [{from: 400, to: 430}]", false)]
+    public void Bought_Wood_JoinsOnlyALineOfNewWood(string line, bool isJoined)
+    {
+        string text = $"setout-shop: 1\nunit: mm\nstock:\n  - {{{line}}}\n";
+        ShopStock there = ShopText.Read(text).Value!.Stock.Single();
+        Edited edited = BoughtWood.Of(text, there, 3, "")!.ApplyTo(text);
+        ImmutableArray<ShopStock> after = ShopText.Read(edited.Text!).Value!.Stock;
+        Assert.Equal(isJoined ? [5] : new[] { 2, 3 }, after.Select(s => s.Size.InHand!.Value));
+        if (isJoined) return;
+        Assert.Null(after[1].Reads);
+        Assert.Empty(after[1].Size.Flaws);
+    }
+
     [Theory]
     [InlineData("kerf", "sheets", "2.2", "\nkerf: {sheets: 2.2}\n")]
     [InlineData("saws.fence", "widest", "760", "\nsaws: {fence: {widest: 760}}\n")]

@@ -37,6 +37,22 @@ public class FinishStandTests
         Assert.Equal(2, Batch(bench.Set, "wax, once it stands").Settled);
     }
 
+    /// <summary>Whoever marks by command is told what his log does not know yet; the mark stands.</summary>
+    [Fact]
+    public void Mark_OfWhatIsNotReady_IsToldForEachPart()
+    {
+        AtTheBench bench = Bench().Mark(Progress.Cut, "A1.side").Mark(Progress.Cut, "A1.front").Mark(Progress.Cut, "A1.end#1");
+        string[] Told(params string[] words)
+        {
+            MarkEntry entry = NotedMark.Of(bench.Set, new(Progress.Finished, [.. words]), "e9", "2026-05-04T09:40:00Z", NoteWords.Commands).Entry!;
+            return [.. NotedMark.NotReady(bench.Set, entry).Select(f => $"{f.Code} {f.Key}: {f.Words.Split(", and ")[^1]}")];
+        }
+        Assert.Empty(Told("A1.side", "A1.end#1"));
+        Assert.Equal(["mark.not-ready A1.end: by the log it is not cut yet."], Told("A1.end"));
+        Assert.Equal(["mark.not-ready A1.front: by the log it is not fitted yet."], Told("A1.front"));
+        Assert.Empty(NotedMark.NotReady(bench.Set, new("e9", "2026-05-04T09:40:00Z", Progress.Cut, ["A1.end"], System.Collections.Immutable.ImmutableDictionary<Core.Workings.QuantityKey, Core.Measures.ExactLength>.Empty)));
+    }
+
     [Fact]
     public void Part_CutAnew_IsDueAgain()
     {

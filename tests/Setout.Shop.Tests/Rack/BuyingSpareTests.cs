@@ -27,6 +27,8 @@ public sealed class BuyingSpareTests
     [InlineData(2, "sheet", "sheets")]
     [InlineData(3, "foot", "feet")]
     [InlineData(2, "box", "boxes")]
+    [InlineData(12, "square foot", "square feet")]
+    [InlineData(12, "square decimetre", "square decimetres")]
     [InlineData(2, "", "")]
     public void Units_OfSoMany_AreSaidAsOneSpeaks(int count, string unit, string said) => Assert.Equal(said, new BuyingLine(BuyingKind.Hardware, "it", count, unit, null, "").Units);
 

@@ -71,6 +71,19 @@ public class FinishTests
         Assert.Contains("read it on the can", FinishLines.Of(set)[0].Sum, StringComparison.Ordinal);
     }
 
+    /// <summary>A slip in a figure of the label is told, whatever comes out by it.</summary>
+    [Theory]
+    [InlineData("covers: 0.000001 sq ft per 1000000 gallons, can: 0.000001 ml")]
+    [InlineData("covers: 125 sq ft per quart, can: 0.001 ml")]
+    public void Cans_MoreThanAnybodyBuys_AreAFinding(string label)
+    {
+        SetPiece set = SetOut(Loose($"oil: {{finish: hard oil, coats: 30, {label}}}"));
+        Assert.Equal(Severity.Warn, Assert.Single(set.Findings, f => f.Code == "finish.too-many-cans").Severity);
+        Assert.Null(Work(set, "oil").Cans);
+        Assert.Contains("more than anybody buys", FinishLines.Of(set)[0].Sum, StringComparison.Ordinal);
+        Assert.Equal(1, Assert.Single(set.Hardware).Count);
+    }
+
     [Fact]
     public void Reading_OfASheet_MovesTheAreaOfItsEdges()
     {

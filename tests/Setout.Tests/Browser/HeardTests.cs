@@ -60,11 +60,14 @@ public sealed class HeardTests(Room room)
     [InlineData("/piece/luthiers-bench/buy")]
     [InlineData("/piece/luthiers-bench/break-down")]
     [InlineData("/piece/luthiers-bench?size=T")]
+    [InlineData("/piece/luthiers-bench/finish")]
     [InlineData("/")]
     public async Task Buttons_SayWhatTheyAreAbout(string path)
     {
         await using KeptShop shop = await KeptShop.OpenAsync();
         foreach ((string id, string of) in new[] { ("e1", "L.width"), ("e2", "R.width") }) shop.Log("luthiers-bench", new Setout.Shop.Texts.ReadingEntry(id, "2026-05-02T09:00:00+00:00", new(of), [Setout.Core.Measures.ExactLength.FromInches(Setout.Core.Measures.Rational.Of(157, 8))], "rule", ""));
+        // Two finishes of which nobody has said how far they go.
+        shop.Change("luthiers-bench", t => t + "\nfinishes:\n  oil: {finish: hard oil, coats: 1, on: L1}\n  wax: {finish: hard wax, coats: 1, on: T}\n");
         await using Sheet sheet = await At(room, shop, path);
         IPage page = sheet.Page;
         await Assertions.Expect(page.Locator(path.EndsWith("break-down", StringComparison.Ordinal) ? ".runs" : "main")).ToBeVisibleAsync(new() { Timeout = 60_000 });
@@ -152,5 +155,22 @@ public sealed class HeardTests(Room room)
         await Assertions.Expect(page.Locator("#save-point")).ToBeFocusedAsync();
         await page.Locator("#save-point").PressAsync("Enter");
         await Assertions.Expect(page.Locator("#voice")).ToContainTextAsync("This state is kept by that name", new() { Timeout = 30_000 });
+    }
+
+    /// <summary>What is half typed for one thing never stands in the form of another, which has the same fields.</summary>
+    [Fact]
+    public async Task Field_TypedInForOneOpening_IsNotFilledInForTheNext()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=A");
+        IPage page = sheet.Page;
+        await page.Locator("[data-choice='opening-before'] > summary").ClickAsync();
+        await page.Locator("#f-opening-before-size").FillAsync("9");
+        await page.Locator("[data-choice='opening-after'] > summary").ClickAsync();
+        await page.Locator("#f-opening-after-size").FillAsync("5");
+        await page.Locator("#f-opening-after-size").PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2", new() { Timeout = 30_000 });
+        Assert.DoesNotContain("size=A#", page.Url + "#", StringComparison.Ordinal);
+        await Assertions.Expect(page.Locator("#f-opening-before-size")).ToHaveValueAsync("");
     }
 }

@@ -84,6 +84,14 @@ public sealed class WholeJobTests(Room room)
         await hand.PressAsync(remedy.GetByRole(AriaRole.Button, new() { Name = "It is done so", Exact = true }));
         await Assertions.Expect(upset).ToHaveCountAsync(0, new() { Timeout = 30_000 });
 
+        // Printed anew, the sheets say what was read, and what was marked.
+        string again = Printed(await shop.Client.GetByteArrayAsync(await page.GetByRole(AriaRole.Link, new() { Name = "Bench sheets (PDF)", Exact = true }).GetAttributeAsync("href")));
+        const string read = "read 19 7/16, tape, [^ ]+: the reading counts clear width", marked = ", cut, [^ ]+: marked cut; taken as planned";
+        foreach (string said in new[] { read, marked })
+        {
+            Assert.DoesNotMatch(said, printed);
+            Assert.Matches(said, again);
+        }
         await hand.PressAsync(AriaRole.Link, "What was read and marked");
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Void it", Exact = false })).ToHaveCountAsync(6, new() { Timeout = 30_000 });
         string[] unkind = [.. sheet.Complaints.Where(c => !c.Contains("favicon", StringComparison.Ordinal))];

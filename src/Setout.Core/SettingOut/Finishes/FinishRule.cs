@@ -21,11 +21,11 @@ internal static class FinishRule
         (Finish finish, LengthUnit unit) = (work.Finish, set.Piece.Shown);
         string sum = $"{AmountText.Of(work.Area, unit)}{(finish.Coats > 1 ? $" x {finish.Coats} coats = {AmountText.Of(work.Coated, unit)}" : "")}";
         if (work.Needed is not { } needed || finish.Covers is not { } covers)
-            return new(finish.Name, $"{finish.Product.Text}, to coat {AmountText.Of(work.Coated, set.Piece.Unit)}", 1, "", $"{sum}; how far a can goes stands on the can");
+            return new(finish.Name, $"{finish.Product.Text}, to coat {AmountText.Of(work.Coated, set.Piece.Unit)}", 1, "", $"{sum}; how far a can goes stands on the can") { IsByAmount = true };
         string takes = $"{sum}; {AmountText.Of(covers)}, as its label says: {AmountText.Needed(needed)}";
         return finish.Can is { } can && work.Cans is { } cans
             ? new(finish.Name, $"{finish.Product.Text}, can of {AmountText.Of(can)}", cans, "can", takes)
-            : new(finish.Name, $"{finish.Product.Text}, {AmountText.Needed(needed)}", 1, "", takes);
+            : new(finish.Name, $"{finish.Product.Text}, {AmountText.Needed(needed)}", 1, "", takes) { IsByAmount = true };
     }
 
     private static IEnumerable<Finding> Findings(SetPiece set, FinishWork work)
@@ -41,6 +41,8 @@ internal static class FinishRule
         }
         if (finish.On.IsEmpty && work.Parts.IsEmpty)
             yield return new("finish.idle", Severity.Warn, finish.Name, $"Nothing is left for finish {finish.Name}: the others name all that takes one.", "Say with 'on' what it goes on, or leave it out.", finish.Place);
+        if (work.IsBeyondCans)
+            yield return new("finish.too-many-cans", Severity.Warn, finish.Name, $"Finish {finish.Name} would take more than {FinishWork.MostCans} cans of {AmountText.Of(finish.Can!.Value)}.", "Look at the label again, and mend 'covers' or 'can'.", finish.Place);
         if (finish.Covers is null && !work.Parts.IsEmpty)
             yield return new("finish.no-coverage", Severity.Note, finish.Name, $"Nobody has said how far {finish.Product.Text} goes, so nothing can be said of how much of it to buy{(finish.Can is { } can ? $" in cans of {AmountText.Of(can)}" : "")}.",
                 "Read it on the can, the smaller figure where two stand there, and write for example 'covers: 125 sq ft per quart' or 'covers: 12 m2 per l'.", finish.Place);

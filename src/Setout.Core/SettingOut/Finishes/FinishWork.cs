@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.Workings;
@@ -41,8 +42,16 @@ public sealed record FinishWork(Finish Finish, ImmutableArray<FinishedPart> Part
     /// <summary>How much it takes; null where nobody has said how far it goes.</summary>
     public Volume? Needed => Finish.Covers?.For(Coated);
 
-    /// <summary>How many cans; null where their size or the coverage is not said.</summary>
-    public int? Cans => Needed is { } needed && Finish.Can is { } can ? (int)(needed.Millilitres / can.Millilitres).Round(Rounding.Up) : null;
+    /// <summary>More cans than this are a slip of the pen in one of the figures: common practice, no source.</summary>
+    public const int MostCans = 10_000;
+
+    /// <summary>How many cans; null where their size or the coverage is not said, or they would be more than anybody buys.</summary>
+    public int? Cans => InCans is { } cans && cans <= MostCans ? (int)cans : null;
+
+    /// <summary>Whether by what is said there would be more cans than anybody buys.</summary>
+    public bool IsBeyondCans => InCans > MostCans;
+
+    private BigInteger? InCans => Needed is { } needed && Finish.Can is { } can ? (needed.Millilitres / can.Millilitres).Round(Rounding.Up) : null;
 
     /// <summary>The finishes of a piece, in the order written; empty for a piece that is stopped.</summary>
     public static ImmutableArray<FinishWork> Of(SetPiece set)

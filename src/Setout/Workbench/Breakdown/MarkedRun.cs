@@ -48,15 +48,15 @@ public sealed record MarkedRuns(ImmutableArray<MarkedRun> Runs, string PlanId, s
             if (WoodLedger.EntryOf(source.Log, at.Sawn.Id, number) is { } there) return new($"cut {When.Of(there.At, TimeProvider.System)}", there.Id, false, null, "", step(number));
             // Only for what it says: nothing is marked here.
             Finding? refusal = RunMarking.Of(source, set, at.Sawn, number, "e0", "2026-01-01T00:00:00Z").Refusal;
-            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number)) { NotInRack = NotInRack(source, at.Sawn, number) };
+            return new("", "", number == next, refusal is null ? form() : null, refusal is null ? "" : refusal.Code == "run.earlier" ? refusal.Remedy : refusal.Words, step(number)) { NotInRack = NotInRack(source, set, at.Sawn, number) };
         }
         return [.. at.Sawn.Runs.Runs.Select(r => One(r.Number))];
     }
 
-    private static string NotInRack(PieceSource source, SawnPlan plan, int number)
+    private static string NotInRack(PieceSource source, SetPiece set, SawnPlan plan, int number)
     {
         Cutting.Runs.Run run = plan.Runs.Runs.First(r => r.Number == number);
-        return string.Join(", ", plan.TakenBy(run).Zip(RunMarking.TakenBy(source, plan, run)).Where(t => t.Second.Source == Shop.Texts.WoodSource.Bought)
+        return string.Join(", ", plan.TakenBy(run).Zip(RunMarking.TakenBy(source, set, plan, run)).Where(t => t.Second.Source == Shop.Texts.WoodSource.Bought)
             .Select(t => plan.Names[t.First.Id]).Where(n => n.Length > 0).Distinct());
     }
 }

@@ -27,9 +27,12 @@ internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, Sho
     public ChangeOutcome Bought(ChangeForm form, PieceFile file, Plan plan, string item, IReadOnlyDictionary<string, string> typed)
     {
         if (maker.IsMade(form)) return ChangeMaker.Done;
-        if (plan.Buying.FirstOrDefault(l => l.Item == item && l.Kind != BuyingKind.FromTheRack) is not { } line)
+        BuyingLine[] lines = [.. plan.Buying.Where(l => l.Item == item && l.Kind != BuyingKind.FromTheRack)];
+        // Two things may bear one name and be marked one by one.
+        if ((lines.FirstOrDefault(l => l.Thing.Length == 0 || !ThingsToBuy.IsBought(plan.Set, l.Thing)) ?? lines.FirstOrDefault()) is not { } line)
             return ChangeMaker.Refuse("buy.no-line", "That is not on the list any more.", "Look at the list as it stands now.");
         if (line.Wood is { } wood) return Wood(form, file, plan, line, wood, typed);
+        if (line.Thing.Length == 0) return ChangeMaker.Refuse("buy.no-wood", "Boards that are ripped cannot be told in the rack from here.", "Put them there by their section, and mark the material bought.");
         return maker.Make(file.Name, new Change(form.Id, maker.At, "bought") { Facts = [Mark(form, file, plan, [line.Thing])] });
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Craft;
 using Setout.Core.Measures;
+using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
@@ -80,14 +81,16 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
 
     private static BuyingRow Row(BuyingLine line, OpenPiece piece, int? shopRevision, string page)
     {
-        MarkEntry? bought = line.Kind == BuyingKind.Hardware ? piece.Source.Log.Standing.OfType<MarkEntry>().LastOrDefault(e => e.Progress == Progress.Bought && e.Keys.Contains(line.Thing)) : null;
-        bool isHardware = line.Kind == BuyingKind.Hardware && ThingsToBuy.Has(piece.Set, line.Thing);
+        // Marked by itself, or thing by thing with what it belongs to: the last of these marks made it whole.
+        HardwareItem[] of = line.Kind == BuyingKind.Hardware ? [.. ThingsToBuy.Of(piece.Set).Where(h => h.MarkedBy == line.Thing)] : [];
+        MarkEntry? bought = of.Length > 0 && ThingsToBuy.IsBought(piece.Set, line.Thing)
+            ? piece.Source.Log.Standing.OfType<MarkEntry>().LastOrDefault(e => e.Progress == Progress.Bought && of.SelectMany(h => ThingsToBuy.MarksOf(piece.Set, h)).Any(m => e.Keys.Contains(m))) : null;
         FormHead Head(int revision) => new(Links.Stage(piece.Name, "bought"), ChangeForm.NewId(), revision, page);
         return Row(line) with
         {
-            Done = bought is not null ? $"bought {bought.At.Split('T')[0]}, entry {bought.Id}" : "",
+            Done = bought is not null ? $"bought {When.Of(bought.At, TimeProvider.System)}, entry {bought.Id}" : "",
             Bought = line.Wood is not null && shopRevision is { } revision ? new(Head(revision), line.Item, line.Count.ToString(System.Globalization.CultureInfo.InvariantCulture), line.Price?.ToString() ?? "")
-                : isHardware && bought is null ? new(Head(piece.File.Document.Revision), line.Item, "", "") : null,
+                : of.Length > 0 && bought is null ? new(Head(piece.File.Document.Revision), line.Item, "", "") : null,
         };
     }
 

@@ -58,30 +58,28 @@ public sealed record FinishingView(
         SetPiece set = piece.Set;
         var head = PieceHead.Of(piece, Page);
         ImmutableArray<string> cautions = [.. FinishLines.Cautions.Select(c => c.Words)];
-        bool IsTold(Finding f) => set.IsStopped ? f.Severity == Severity.Stop : f.Code is "finish.unknown" or "finish.idle";
+        bool IsTold(Finding f) => set.IsStopped ? f.Severity == Severity.Stop : f.Code is "finish.unknown" or "finish.idle" or "finish.too-many-cans";
         ImmutableArray<Note> notes = Note.Of(set.Findings.Where(IsTold), set, piece.Name, piece.File.FileName);
         if (set.IsStopped) return new(head, notes, [], [], [], [], cautions, Core.Craft.Cautions.Deference);
-        ImmutableArray<SayLine> begin = Said(piece, "", s => s.Choice.Id.StartsWith("say.finishes", StringComparison.Ordinal), "A finish: what it is, how many coats, how far a can goes");
-        return new(head, notes, [.. FinishLines.Of(set).Select((s, i) => View(piece, s, i))], FinishLines.Bare(set), FinishLines.None(set), begin, cautions, Core.Craft.Cautions.Deference);
+        ImmutableArray<SayLine> begin = Said(piece, "", s => s.Choice.Id.StartsWith("say.finishes", StringComparison.Ordinal), _ => "A finish: what it is, how many coats, how far a can goes");
+        return new(head, notes, [.. FinishLines.Of(set).Select(s => View(piece, s))], FinishLines.Bare(set), FinishLines.None(set), begin, cautions, Core.Craft.Cautions.Deference);
     }
 
-    private static FinishView View(OpenPiece piece, FinishSheet sheet, int index)
+    private static FinishView View(OpenPiece piece, FinishSheet sheet)
     {
         FormHead Head() => FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page));
-        ImmutableArray<SayLine> ask = sheet.HasCoverage ? [] : Said(piece, sheet.Name, s => s.Choice.Id is "say.covers" or "say.can");
-        return new(sheet, $"finish-{index + 1}", SaysView.Link(piece.Name, sheet.Name), ask, [.. Choices.For(piece.Set, sheet.Name).Select(c => new SayLine(new(Head(), c), "", true))],
+        ImmutableArray<SayLine> ask = sheet.HasCoverage ? [] : Said(piece, sheet.Name, s => s.Choice.Id is "say.covers" or "say.can", s => $"{s.Choice.Words}, {sheet.Name}");
+        return new(sheet, $"finish-{sheet.Name}", SaysView.Link(piece.Name, sheet.Name), ask, [.. Choices.For(piece.Set, sheet.Name).Select(c => new SayLine(new(Head(), c), "", true))],
             [.. sheet.Groups.Select(g => new FinishTimeView(g.Title, g.Why, [.. g.Lines.Select(l => Row(piece, l))]))]);
     }
 
     private static FinishRow Row(OpenPiece piece, FinishLine line)
     {
-        int done = piece.Set.Facts.FinishedOf(line.Part);
-        string state = done == 0 ? "" : done == line.Part.Count ? "finished" : $"{done} finished";
         return new(line.Part.Mark, line.Part.Count == 1 ? line.Part.Name : $"{line.Part.Name} ({line.Part.Count})", Links.Size(piece.Name, line.Part.Key),
-            Figures.Phrase(line.Sum), line.Area, string.Join("; ", new[] { state, line.Remark }.Where(w => w.Length > 0)));
+            Figures.Phrase(line.Sum), line.Area, line.Remark);
     }
 
-    private static ImmutableArray<SayLine> Said(OpenPiece piece, string key, Func<Said, bool> wanted, string? words = null) => Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is { } said
-        ? [.. said.All.Where(wanted).Select(s => new SayLine(new(FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page)), words is null ? s.Choice : s.Choice with { Words = words }), s.Words, s.IsSaid))]
+    private static ImmutableArray<SayLine> Said(OpenPiece piece, string key, Func<Said, bool> wanted, Func<Said, string> words) => Sayings.Of(piece.File.Document.Text, key)?.For(piece.Set.Piece.Unit, piece.Set.Piece.Shown) is { } said
+        ? [.. said.All.Where(wanted).Select(s => new SayLine(new(FormHead.Of(piece, "edit", Links.Stage(piece.Name, Page)), s.Choice with { Words = words(s) }), s.Words, s.IsSaid))]
         : [];
 }

@@ -4,6 +4,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.SettingOut.Finishes;
 using Setout.Core.Workings;
 using Setout.Shop.Noting;
+using Setout.Shop.Plans;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 
@@ -35,10 +36,18 @@ internal static class NoteTargets
         string held = parts.Where(set.IsHeld).Select(p => p.HeldUntil.Last()).Distinct().ToArray() is { Length: > 0 } until ? $"; waits for a reading of {string.Join(" or ", until.Select(k => FactSentences.NameOf(set, k)))}" : "";
         string Of(int n) => n == all ? all == 1 ? "it is" : "all" : $"{n} of {all}";
         string now = fitted > 0 ? $"{Of(fitted)} fitted" : together > 0 ? $"{Of(together)} assembled" : cut > 0 ? $"{Of(cut)} cut" : all == 1 ? "not cut yet" : $"none of {all} cut yet";
-        // A mark alone measures nothing: what is read of a part says more.
-        bool IsUnread(Part part) => set.Facts.CutOf(part) > 0 && new[] { part.Length, part.Width }.All(size => !set.Facts.Pins.ContainsKey(size.AsCut));
+        // A mark alone measures nothing: what is read of a part says more. It may have been cut to another figure than the plan has now.
+        Part[] unread = [.. parts.Where(p => set.Facts.CutOf(p) > 0 && new[] { p.Length, p.Width }.All(size => !set.Facts.Pins.ContainsKey(size.AsCut)))];
+        bool IsAsPlanned(Part part) => new[] { part.Length, part.Width }.All(size => !set.Worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Over.Sign == 0);
         int finished = parts.Sum(set.Facts.FinishedOf);
-        string planned = !parts.Any(IsUnread) ? "" : all == 1 ? "; taken as planned" : "; what was not read is taken as planned", done = finished == 0 ? "" : finished == all ? ", finished" : $", {finished} finished";
+        string planned = unread.Length == 0 ? "" : (all == 1, unread.All(IsAsPlanned)) switch
+        {
+            (true, true) => "; taken as planned",
+            (false, true) => "; what was not read is taken as planned",
+            (true, false) => "; not read, and not what is planned now",
+            (false, false) => "; not all of it was read, nor is it what is planned now",
+        };
+        string done = finished == 0 ? "" : finished == all ? ", finished" : $", {finished} finished";
         return now + planned + held + done;
     }
 
@@ -86,8 +95,11 @@ internal static class NoteTargets
         }
         if (what.Count == 0) what.Add(new(Keys(open), open[0].Name));
         string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later." : "";
-        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = open.Length == 1 ? open[0].Name : string.Join(" and ", owners.Select(o => parts.Any(p => p.Role == PartRole.BoxSide && new QuantityKey(p.Key).Owner == o) ? $"drawer {o}" : o)) };
+        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = Of(open) };
     }
+
+    // Parts by what they belong to, in words.
+    private static string Of(IReadOnlyList<Part> parts) => parts is [var one] ? one.Name : string.Join(" and ", parts.GroupBy(p => new QuantityKey(p.Key).Owner).Select(o => o.Any(p => p.Role == PartRole.BoxSide) ? $"drawer {o.Key}" : o.Key));
 
     // What a finish goes on, once it can be finished.
     private static MarkForm? Finished(OpenPiece piece, ImmutableArray<Part> parts, string back)
@@ -102,7 +114,7 @@ internal static class NoteTargets
         if (due.Length == 0) return null;
         string Name(string key) => key.Split('#') is [var part, var number] ? $"one of them: #{number} of {part}" : set.Parts.First(p => p.Key == key).Name;
         Markable[] what = due.Length == 1 ? [new(due[0], Name(due[0]))] : [new(string.Join(' ', due), "all of it"), .. due.Select(d => new Markable(d, Name(d)))];
-        return new(FormHead.Of(piece, "mark", back), "mark-finished", $"Mark {(due.Length > 1 || parts[0].Count > 1 ? "them" : "it")} finished", "finished", [.. what], false, [], false, "");
+        return new(FormHead.Of(piece, "mark", back), "mark-finished", $"Mark {(due.Length > 1 || parts[0].Count > 1 ? "them" : "it")} finished", "finished", [.. what], false, [], false, "") { About = Of(parts) };
     }
 
     private static MarkForm? Anew(OpenPiece piece, ImmutableArray<Part> parts, string back)
@@ -117,8 +129,8 @@ internal static class NoteTargets
         SetPiece set = piece.Set;
         string owner = new QuantityKey(asked.Split('#')[0]).Owner;
         MarkForm Form(string words, Markable[] what, bool isItem) => new(FormHead.Of(piece, "mark", back), "mark-bought", words, "bought", [.. what], isItem, [], false, "");
-        if (set.Piece.Materials.ContainsKey(owner) && !set.Facts.Bought.Contains(owner)) return Form($"Mark {owner} bought", [new(owner, owner)], true);
-        HardwareItem[] own = [.. set.Hardware.Where(h => h.Key == owner && !set.Facts.Bought.Contains(h.Name) && !set.Facts.Bought.Contains(h.Key))];
+        if (set.Piece.Materials.ContainsKey(owner)) return set.Facts.Bought.Contains(owner) ? null : Form($"Mark {owner} bought", [new(owner, owner)], true);
+        HardwareItem[] own = [.. set.Hardware.Where(h => h.Key == owner && !ThingsToBuy.MarksOf(set, h).Any(set.Facts.Bought.Contains))];
         return own.Length == 0 || !set.Piece.Keys.ContainsKey(owner) ? null : Form("Mark its hardware bought", [new(owner, string.Join(", ", own.Select(h => h.Name).Distinct()))], true);
     }
 

@@ -145,13 +145,18 @@ export const isDirty = form => [...form.elements].some(e => e.tagName === 'SELEC
 
 const typed = e => e.id && (e.tagName === 'SELECT' || e.tagName === 'TEXTAREA' || e.type === 'text');
 
-/** What was typed in other forms while one was sent: it is put back into the same fields of the page that comes. */
+// What a form does, and to what: all that it sends along unseen but what tells one sending from another. Fields of another thing may have the same ids.
+const sendings = ['change', 'revision', 'back'];
+const about = form => JSON.stringify([form.action, ...[...form.elements].filter(e => e.type === 'hidden' && !sendings.includes(e.name)).map(e => [e.name, e.value])]);
+
+/** What was typed in other forms while one was sent: it is put back into the same fields of the page that comes, where that has them, of the same thing. */
 export function keepTyped(sent) {
-  const kept = [...document.querySelectorAll('[data-swap] form')].filter(f => f !== sent && isDirty(f)).flatMap(f => [...f.elements]).filter(typed).map(e => [e.id, e.name, e.value]);
+  const kept = [...document.querySelectorAll('[data-swap] form')].filter(f => f !== sent && isDirty(f)).flatMap(f => [...f.elements].filter(typed).map(e => ({ id: e.id, name: e.name, value: e.value, of: about(f) })));
   return () => {
-    for (const [id, name, value] of kept) {
+    for (const { id, name, value, of } of kept) {
       const field = document.getElementById(id);
-      if (field && field.name === name && typed(field)) field.value = value;
+      if (!field || field.name !== name || !typed(field) || !field.form || about(field.form) !== of) continue;
+      if (field.tagName !== 'SELECT' || [...field.options].some(o => o.value === value)) field.value = value;
     }
   };
 }
