@@ -70,4 +70,27 @@ public sealed class WaitingTests(Room room)
         await Assertions.Expect(page.Locator(".out-of-date")).ToHaveCountAsync(0);
         Assert.Empty(sheet.Complaints);
     }
+
+    /// <summary>What one goes back to was laid out already: it is there at once, and not searched for once more.</summary>
+    [Fact]
+    public async Task Layout_ThatOneGoesBackTo_IsThereAtOnce()
+    {
+        await using KeptShop shop = await ShopAsync();
+        shop.Change("panels", _ => Panels("Panels", 20));
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/panels/break-down");
+        // By itself it would take minutes.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop and take the best so far" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".broken")).ToHaveCountAsync(20, new() { Timeout = 60_000 });
+        shop.Change("panels", _ => Panels("Panels", 1));
+        await page.GotoAsync("/piece/panels/break-down");
+        await Assertions.Expect(page.Locator(".waiting-note")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator(".broken")).ToHaveCountAsync(1, new() { Timeout = 60_000 });
+        shop.Change("panels", _ => Panels("Panels", 20));
+        string back = await shop.Client.GetStringAsync("/piece/panels/break-down");
+        Assert.DoesNotContain("Layouts are being worked out", back, StringComparison.Ordinal);
+        await page.GotoAsync("/piece/panels/break-down");
+        await Assertions.Expect(page.Locator(".broken")).ToHaveCountAsync(20);
+    }
 }

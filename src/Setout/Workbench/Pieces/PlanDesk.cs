@@ -12,13 +12,17 @@ namespace Setout.Workbench.Pieces;
 
 /// <summary>
 /// Keeps the latest plan of each piece. Setting out is done at once; layouts and what will fit are worked out in the background and belong to the hash of the
-/// texts they were made from. When the texts change, the layouts of the old ones are given up.
+/// texts they were made from. When the texts change, the layouts of the old ones are given up; those that were ready are remembered for a while, for whoever takes a step back.
 /// </summary>
 /// <param name="watch">Told when a layout is ready, or has come further.</param>
 internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
 {
+    // Steps one goes back and forth between; a plan of a whole bench is some megabytes.
+    private const int MostRemembered = 12;
+
     private readonly Lock _lock = new();
     private readonly Dictionary<string, OnDesk> _latest = [];
+    private readonly LinkedList<(string Name, string Hash, Plan Plan)> _remembered = [];
     private long _ready;
 
     /// <summary>Under which name the plan that a piece is being cut by lies on the desk, beside that of what is left.</summary>
@@ -81,6 +85,7 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
         {
             foreach (OnDesk desk in _latest.Values) desk.Cancel.Cancel();
             _latest.Clear();
+            _remembered.Clear();
         }
     }
 
@@ -92,9 +97,28 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
             {
                 if (latest.Hash == source.Hash) return latest;
                 latest.Cancel.Cancel();
+                if (latest.Done is { } done) Remember(name, latest.Hash, done);
             }
-            return _latest[name] = new(source, latest?.Done ?? latest?.Before, Further, IsReady);
+            return _latest[name] = new(source, Remembered(name, source.Hash), latest?.Done ?? latest?.Before, Further, IsReady);
         }
+    }
+
+    private void Remember(string name, string hash, Plan plan)
+    {
+        _remembered.AddFirst((name, hash, plan));
+        if (_remembered.Count > MostRemembered) _remembered.RemoveLast();
+    }
+
+    // What is on the desk again is not remembered twice.
+    private Plan? Remembered(string name, string hash)
+    {
+        for (var at = _remembered.First; at is not null; at = at.Next)
+        {
+            if (at.Value.Name != name || at.Value.Hash != hash) continue;
+            _remembered.Remove(at);
+            return at.Value.Plan;
+        }
+        return null;
     }
 
     private void Further() => watch.Tell();
@@ -111,17 +135,17 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
         private readonly ConcurrentDictionary<LengthUnit, InWords> _told = [];
         private volatile string _found = "";
 
-        public OnDesk(PieceSource source, Plan? before, Action further, Action ready)
+        public OnDesk(PieceSource source, Plan? made, Plan? before, Action further, Action ready)
         {
             (Hash, Before, _further) = (source.Hash, before, further);
             CancellationToken cancel = Cancel.Token;
             // Whoever looks, in whatever unit: there is one plan, and what is cut by it.
             source = source.ShownIn(null);
-            Plan = new(() =>
+            Plan = made is not null ? new(Task.FromResult(made)) : new(() =>
             {
-                Task<Plan> made = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token }), this, cancel), cancel);
-                _ = made.ContinueWith(_ => ready(), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
-                return made;
+                Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token }), this, cancel), cancel);
+                _ = making.ContinueWith(_ => ready(), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+                return making;
             });
         }
 
