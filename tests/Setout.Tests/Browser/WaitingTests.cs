@@ -82,7 +82,8 @@ public sealed class WaitingTests(Room room)
         await page.GotoAsync("/piece/panels/break-down");
         // By itself it would take minutes.
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop and take the best so far" }).ClickAsync();
-        await Assertions.Expect(page.Locator(".broken")).ToHaveCountAsync(20, new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator(".waiting-note")).ToHaveCountAsync(0, new() { Timeout = 120_000 });
+        await Assertions.Expect(page.Locator(".broken")).ToHaveCountAsync(20);
         shop.Change("panels", _ => Panels("Panels", 1));
         await page.GotoAsync("/piece/panels/break-down");
         await Assertions.Expect(page.Locator(".waiting-note")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
