@@ -71,8 +71,9 @@ public sealed class RunWords
         if (_plan.Runs.Runs.IsEmpty) yield break;
         if (_standIns.Things is { Length: > 0 } things)
         {
+            Hand hand = _plan.Set.Piece.Hand;
             string[] figures = [.. things.Select(t => $"{t} ({_bare.Text(_plan.Set.Worked[QuantityKey.Of(t, "thickness")])} stands in)")];
-            yield return $"First read the thickness of {CutLines.List(figures)} with a calliper at two spots: setout record FILE {things[0]}.thickness READING.";
+            yield return $"First read the thickness of {CutLines.List(figures)} with a calliper at two spots{hand.Say($": setout record FILE {things[0]}.thickness READING", $", and enter {(things.Length == 1 ? "it" : "them")} at {CutLines.List(things.Select(t => Hands.Place(_plan.Set.Worked.Values[QuantityKey.Of(t, "thickness")].Quantity.Name)))}")}.";
         }
         if (UsualSaws.Of(_plan) is { Length: > 0 } usual) yield return usual;
     }

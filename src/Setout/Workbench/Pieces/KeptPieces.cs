@@ -82,7 +82,7 @@ internal sealed class KeptPieces(IDocumentStore store, string place, Func<Length
     public PieceSource? AsOf(IReadOnlyList<PieceFile> files, PlanInHand then)
     {
         string? shop = ShopTextAt(then.At);
-        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, shop).Source?.Beside(f.FileName, t.Others).ShownIn(shown())))];
+        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, shop).Source?.Beside(f.FileName, t.Others).For(Hand.Pages).ShownIn(shown())))];
         if (all.Any(s => s.Source is null)) return null;
         return all.Length == 1 ? all[0].Source : PiecesTogether.Of(all.Select(s => (s.File, s.Source!))).Source;
     }
@@ -97,7 +97,7 @@ internal sealed class KeptPieces(IDocumentStore store, string place, Func<Length
         Log log = store.FactsOf(document.Id).Read();
         string file = document.Name + ".yaml";
         (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, log, ShopTextNow());
-        return new(document.Name, document, source?.Beside(file, Others(document)), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
+        return new(document.Name, document, source?.Beside(file, Others(document)).For(Hand.Pages), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
     }
 
     // The shop file as it stood at a time. One whose earlier states are not there, as after a restore, is taken as it stands now.
