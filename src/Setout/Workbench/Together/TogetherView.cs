@@ -59,6 +59,9 @@ public sealed record TogetherView(
     /// <summary>How far the runs are; null where there are none.</summary>
     public MarkedRuns? Marked { get; init; }
 
+    /// <summary>What it costs to save, where the saws are set more often together; empty where they are not.</summary>
+    public string Price { get; init; } = "";
+
     /// <summary>What is printed of them; null while there is no plan that holds.</summary>
     public PapersView? Papers { get; init; }
 
@@ -82,6 +85,7 @@ public sealed record TogetherView(
         {
             Notes = notes,
             Saving = alone.IsEmpty || alone.Any(p => p.IsStopped) ? [] : TogetherSaving.Of(alone, plan),
+            Price = alone.IsEmpty || alone.Any(p => p.IsStopped) ? "" : TogetherSaving.Price(alone, plan),
             AloneWaits = waits,
             Papers = new(Href(BenchSheets, chosen, isAnew), Href(AllFiles, chosen, isAnew), waits is null ? [.. of.Files.Select(f => (f.Source!.Piece.Name, Links.BenchSheets(f.Name)))] : []),
             Marked = new(MarkedRuns.Of(source, source.SetOut(), at, Form, _ => ""), at.Sawn.Id, Links.Stage(chosen[0], "facts"), at.IsInHand ? anew : null, chosen),
