@@ -56,7 +56,9 @@ public partial class HandTests
     public void Sheets_OfSeveralPiecesForPages_NameNoCommandAndCallPiecesAsTheyAreKept()
     {
         PieceSource Of(Hand hand) => PiecesTogether.Of(new[] { "jar-cabinet", "luthiers-bench" }.Select(n => (n + ".yaml", Sample.Source(n).For(hand)))).Source!;
-        string[] pages = Printed(Sample.Make(Of(Hand.Pages))), commands = Printed(Sample.Make(Of(Hand.Commands)));
+        Plan forPages = Sample.Make(Of(Hand.Pages));
+        string[] pages = Printed(forPages), commands = Printed(Sample.Make(Of(Hand.Commands)));
+        Assert.Contains("enter birch for Jar cabinet at “birch, thickness” and for Luthiers' bench at “carcase, thickness”; ", RunWords.Of(forPages).First[0], StringComparison.Ordinal);
         Assert.DoesNotContain(pages, t => Command().IsMatch(t) || t.Contains(".yaml", StringComparison.Ordinal));
         Assert.Contains(pages, t => t.Contains("“Break down together”", StringComparison.Ordinal));
         Assert.Contains(commands, t => t.Contains("setout record jar-cabinet.yaml", StringComparison.Ordinal));
