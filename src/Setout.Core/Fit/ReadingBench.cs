@@ -85,11 +85,11 @@ internal sealed record ReadingBench(SetPiece Set, Spreads Spreads, Accuracy Accu
     private static bool IsRead(Quantity quantity) =>
         quantity.Scatter is Scatter.Sheet or Scatter.Section or Scatter.Cut or Scatter.Bought || quantity.Combining != Combining.Mean;
 
-    /// <summary>A quantity for people, with what to type.</summary>
+    /// <summary>A quantity for people, with what to type, or where.</summary>
     public string Named(QuantityKey key)
     {
         string typed = key.IsAsCut ? key.Text[..^QuantityKey.AsCutSuffix.Length] : key.Text;
-        return $"{Set.Worked.Values[key].Quantity.Name} (setout record FILE {typed} READING)";
+        return Set.Piece.Hand.Named(new(typed), Set.Worked.Values[key].Quantity.Name);
     }
 
     /// <summary>A finding about a quantity, at the place of its owner.</summary>

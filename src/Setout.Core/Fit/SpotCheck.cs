@@ -32,7 +32,7 @@ internal static class SpotCheck
             ExactLength explained = Enumerable.Range(0, values.Length).Where(j => j != i).Max(j => Apart(bench, read, i, j));
             if (off <= explained || (values[i] - middle).Abs() * s_scale <= deviation * s_most) continue;
             string again = Spot(read.Pin, i) is { } spot
-                ? $"Measure again there: setout record FILE {Typed(read)} READING --spot {Quoted(spot)}"
+                ? $"Measure again there{Hand(bench).Say($": setout record FILE {Typed(read)} READING --spot {Quoted(spot)}", $", and enter it at {Hands.Place(read.Quantity.Name)} with that spot")}"
                 : $"Measure again there and record all spots anew, or void entry {read.Pin.EntryId}";
             return bench.Finding(OutlierCode, Severity.Warn, read.Quantity.Key,
                 $"{read.Quantity.Name} reads {bench.Say(values[i])} at {SpotName(read.Pin, i)}, where the others lie about {bench.Say(others)}; {bench.Say(explained)} could be explained.",
@@ -48,10 +48,13 @@ internal static class SpotCheck
         int least = values.IndexOf(values.Min()), most = values.IndexOf(values.Max());
         ExactLength apart = values[most] - values[least], explained = Apart(bench, read, least, most);
         if (apart <= explained) return null;
-        string one = read.Pin.Spots.Any(s => s.Length > 0) ? $"setout record FILE {Typed(read)} READING --spot NAME" : $"setout record FILE {Typed(read)} {string.Join(", ", values.Select(_ => "READING"))}, READING";
+        bool isNamed = read.Pin.Spots.Any(s => s.Length > 0);
+        string place = Hands.Place(read.Quantity.Name), one = Hand(bench).Say(
+            isNamed ? $": setout record FILE {Typed(read)} READING --spot NAME" : $": setout record FILE {Typed(read)} {string.Join(", ", values.Select(_ => "READING"))}, READING",
+            isNamed ? $", and enter it at {place} with a spot of its own" : $", and enter all of them anew at {place}");
         return bench.Finding(OutlierCode, Severity.Warn, read.Quantity.Key,
             $"{read.Quantity.Name} reads {bench.Say(values[least])} at {SpotName(read.Pin, least)} and {bench.Say(values[most])} at {SpotName(read.Pin, most)}, {bench.Say(apart)} apart; {bench.Say(explained)} could be explained.",
-            $"Read one more spot, to see which of them is off: {one}.");
+            $"Read one more spot, to see which of them is off{one}.");
     }
 
     /// <summary>An opening may honestly differ from front to back; what runs in it minds when that is more than it takes.</summary>
@@ -106,6 +109,8 @@ internal static class SpotCheck
     private static string SpotName(Pin pin, int index) => Spot(pin, index) is { } spot ? $"the spot '{spot}'" : $"spot {index + 1}";
 
     private static string Quoted(string spot) => spot.All(char.IsLetterOrDigit) ? spot : $"\"{spot}\"";
+
+    private static Hand Hand(ReadingBench bench) => bench.Set.Piece.Hand;
 
     private static string Typed(Worked read) => read.Quantity.Key is { IsAsCut: true } cut ? cut.Text[..^QuantityKey.AsCutSuffix.Length] : read.Quantity.Key.Text;
 }

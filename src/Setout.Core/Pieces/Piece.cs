@@ -24,6 +24,9 @@ public sealed record Piece(
     /// <summary>The unit that figures are shown in: that of bare numbers unless a person asked for the other. It changes words alone, never a size.</summary>
     public LengthUnit Shown { get => _shown ?? Unit; init => _shown = value; }
 
+    /// <summary>By what whoever reads of it enters what is read and done: commands unless somebody says otherwise. It changes words alone, never a size.</summary>
+    public Hand Hand { get; init; }
+
     /// <summary>Kinds of door by name; none by default.</summary>
     public ImmutableDictionary<string, DoorKind> DoorKinds { get; init; } = ImmutableDictionary<string, DoorKind>.Empty;
 

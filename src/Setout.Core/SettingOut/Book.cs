@@ -17,6 +17,7 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
 
     public Piece Piece { get; } = piece;
     public Grid Grid { get; } = grid;
+    public Hand Hand { get; } = piece.Hand;
     public LengthFormat Format { get; } = LengthFormat.For(piece.Shown);
     public List<Part> Parts { get; } = [];
     public List<Joint> Joints { get; } = [];
@@ -124,6 +125,14 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
 
     /// <summary>What is less than the length, in words: a step of the grid below it where it lies on one.</summary>
     public string SayBelow(ExactLength length) => SayAtMost(length.RoundTo(Grid, Rounding.Down).Value == length ? length - Grid.Step : length);
+
+    /// <summary>Goes on from what is to be read, before the full stop: where the reading is entered.</summary>
+    /// <param name="key">What is read; written already.</param>
+    /// <param name="values">What stands for the values in a command.</param>
+    public string Enter(QuantityKey key, string values = "READING") => Hand.Enter(key, NameOf(key), values);
+
+    /// <summary>The name of a quantity that is written.</summary>
+    public string NameOf(QuantityKey key) => _evaluation.NameOf(key);
 
     /// <summary>Notes a finding.</summary>
     public void Note(string code, Severity severity, string key, string words, string remedy, Place place = default) =>

@@ -50,7 +50,7 @@ internal static class BookChecks
                 if (size.ToCut == size.Exact || !worked.Values.TryGetValue(size.ToCut, out Worked? cut) || cut.Pin is null || cut.Over.Sign == 0) continue;
                 string way = cut.Over.Sign > 0 ? "more" : "less";
                 book.Note("part.cut-differs", Severity.Warn, part.Key, $"{part.Name} is cut to a {word} of {book.Say(cut.Value)}; the plan now asks for {book.Say(cut.Expected)}.",
-                    $"It is {book.Say(cut.Over.Abs())} {way}: 'setout fit FILE' says whether it may stand and what can be done. What is not cut yet goes by the part as it is.", part.Place);
+                    $"It is {book.Say(cut.Over.Abs())} {way}: {book.Hand.Fit} says whether it may stand and what can be done. What is not cut yet goes by the part as it is.", part.Place);
             }
         }
     }
@@ -65,7 +65,7 @@ internal static class BookChecks
                 // What is too wide or too tall has its own finding; a size below nothing is only its echo.
                 if (book.Findings.Any(f => f.Severity == Severity.Stop && (f.Code.EndsWith("falls-out", StringComparison.Ordinal) || part.Key == f.Key || part.Key.StartsWith(f.Key + ".", StringComparison.Ordinal)))) continue;
                 book.Note("part.no-size", Severity.Stop, part.Key, $"The {word} of {part.Name} comes out at {book.Say(cut.Value)}.",
-                    $"It wants {book.Say(book.Grid.Step.ToExact() - cut.Value)} more to be cut at all: setout why FILE {size.Exact} shows what takes it.", part.Place);
+                    $"It wants {book.Say(book.Grid.Step.ToExact() - cut.Value)} more to be cut at all: {book.Hand.Working(size.Exact, book.NameOf(size.Exact))} shows what takes it.", part.Place);
             }
         }
     }

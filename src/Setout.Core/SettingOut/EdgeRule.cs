@@ -56,7 +56,7 @@ internal static class EdgeRule
     }
 
     private static void Idle(Book book, Panel panel, string key, string word, Place place) =>
-        book.Note("edge.idle", Severity.Stop, panel.Name, $"'{key}' says how edges are covered, but those of {panel.Name} are not {word}.", $"Write 'edges: {word}', or leave '{key}' out.", place);
+        book.Note("edge.idle", Severity.Stop, panel.Name, $"'{key}' says how edges are covered, but those of {panel.Name} are not {word}.", $"{book.Hand.Write("edges", word)}, or leave '{key}' out.", place);
 
     /// <summary>Writes lips, bands and their steps for all parts with seen edges.</summary>
     public static void Write(Book book)

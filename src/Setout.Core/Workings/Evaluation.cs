@@ -32,6 +32,9 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
     /// <summary>True when the key is defined.</summary>
     public bool Knows(QuantityKey key) => _quantities.ContainsKey(key);
 
+    /// <summary>The name for people of a quantity that is defined.</summary>
+    public string NameOf(QuantityKey key) => _quantities[key].Name;
+
     /// <summary>The value of a quantity as far as defined now, or null when it cannot be worked out (a finding says why).</summary>
     public Worked? Work(QuantityKey asked)
     {
@@ -170,7 +173,7 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         _worked[key] = null;
         string asker = path.Count > 0 ? $" ({Written(path.Append(key))})" : "";
         _findings.Add(new("working.unknown-key", Severity.Stop, path.Count > 0 ? path[^1].Owner : key.Owner, $"There is no quantity {key}{asker}.",
-            "Check the key; `setout parts` lists those of the parts."));
+            "Check the key against the list of parts."));
     }
 }
 

@@ -15,6 +15,7 @@ using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Plans;
 using Setout.Shop.Runs;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.BenchSheets;
 
@@ -71,17 +72,24 @@ public static class BenchSheetWriter
         [
             new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"),
             new ParagraphBlock($"{WeightWords.Whole(set, plan.Source.Together is null)}{sheet}"),
-            .. before.Length > 0 ? [new HeadingBlock("Before you cut"), new StepsBlock(before)] : ImmutableArray<Block>.Empty,
+            .. before.Length > 0 ? [new HeadingBlock("Before you cut"), new StepsBlock(before), .. WhereToEnter(plan)] : ImmutableArray<Block>.Empty,
             new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]),
         ];
         return new(title, [.. above, .. PieceView.Has(set) ? ViewPages.Of(set, paper, title, above, below) : [], .. below]);
     }
 
+    // Who prints from the workbench has pages before him, and no command line.
+    private static IEnumerable<Block> WhereToEnter(Plan plan)
+    {
+        if (plan.Set.Piece.Hand != Hand.Pages) yield break;
+        yield return new ParagraphBlock($"What is read is entered on the workbench: what helps most under {Hands.FitStage}, any size under “Set out”, where it is chosen on the drawing or in the list of parts: “Read it”. What stands in such marks on these sheets is the name of a size or a page there.", TextSize.Small);
+    }
+
     private static IEnumerable<Block> PiecesIn(PiecesTogether together)
     {
         yield return new ParagraphBlock("These pieces are broken down together, from the same sheets and boards and at the same settings. Marks begin with the letters of their piece: chalk them whole.");
-        yield return new TableBlock([new("Letters", ColumnWidth.Fit, Size: TextSize.Figure), new("Piece", ColumnWidth.Share(1)), new("File", ColumnWidth.Fit), new("Parts", ColumnWidth.Fit, ColumnAlign.Right)],
-            [.. together.Members.Select(m => CellRow.Of(Cell.Of(m.Code), Cell.Of(m.Source.Piece.Name), Cell.Of(m.File), Cell.Of($"{m.Set.Parts.Sum(p => p.Count)}")))], TickBoxes.None);
+        yield return new TableBlock([new("Letters", ColumnWidth.Fit, Size: TextSize.Figure), new("Piece", ColumnWidth.Share(1)), new(together.Set.Piece.Hand.Say("File", "Kept as"), ColumnWidth.Fit), new("Parts", ColumnWidth.Fit, ColumnAlign.Right)],
+            [.. together.Members.Select(m => CellRow.Of(Cell.Of(m.Code), Cell.Of(m.Source.Piece.Name), Cell.Of(together.Set.Piece.Hand.Say(m.File, Path.GetFileNameWithoutExtension(m.File))), Cell.Of($"{m.Set.Parts.Sum(p => p.Count)}")))], TickBoxes.None);
         yield return new ParagraphBlock("Joints, holes, assembly and fit stand in the plan of each piece by itself; its own breakdown and its own runs are not for use then.");
     }
 
@@ -95,9 +103,18 @@ public static class BenchSheetWriter
             Phrase list = Phrase.Of("Read every sheet with a calliper at two spots before anything that meets it is cut. Until then these stand in: ");
             for (int i = 0; i < unread.Count; i++)
                 list = list.Add($"{(i > 0 ? ", " : "")}{unread[i].Key} ").Add(format.Format(plan.Set.Worked[QuantityKey.Of(unread[i].Key, "thickness")]));
-            yield return new(list.Add("."), Phrase.Of(plan.Source.Together?.RecordWords(unread[0].Key) ?? $"setout record FILE {unread[0].Key}.thickness READING"), Phrase.Empty);
+            yield return new(list.Add("."), Phrase.Of(Enter(plan, unread)), Phrase.Empty);
         }
         foreach (Finding finding in plan.Findings.Except(unread)) yield return new(Figures.Phrase(finding.Words), Figures.Phrase(finding.LetStand.Length > 0 ? $"Let stand: {finding.LetStand}" : finding.Remedy), Phrase.Empty);
+    }
+
+    // The command of one of them, which is that of all; on the workbench each has its own place.
+    private static string Enter(Plan plan, List<Finding> unread)
+    {
+        Hand hand = plan.Set.Piece.Hand;
+        return plan.Source.Together is { } together
+            ? hand.Say(together.Commands(unread[0].Key), $"Enter {string.Join("; ", unread.Select(f => $"{f.Key} {together.Places(f.Key)}"))}.")
+            : hand.Say($"setout record FILE {unread[0].Key}.thickness READING", $"Enter {(unread.Count == 1 ? "it" : "them")} at {CutLines.List(unread.Select(f => Hands.Place(plan.Set.Worked.Values[QuantityKey.Of(f.Key, "thickness")].Quantity.Name)))}.");
     }
 
     private static IEnumerable<string> CautionKeys(Plan plan)
@@ -130,7 +147,7 @@ public static class BenchSheetWriter
             new("", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("", ColumnWidth.Fit), new("What", ColumnWidth.Share(1)),
             new("each", ColumnWidth.Fit, ColumnAlign.Right), new("in all", ColumnWidth.Fit, ColumnAlign.Right),
         ], rows.ToImmutable(), TickBoxes.EachRow);
-        string sum = plan.Cost > Money.Zero ? $"Together {Amount(plan)}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : plan.Buying.Any(l => l.Kind != BuyingKind.FromTheRack) ? "No prices are known; put them into the shop file." : "Nothing to buy.";
+        string sum = plan.Cost > Money.Zero ? $"Together {Amount(plan)}{(plan.Unpriced > 0 ? $", without the {plan.Unpriced} lines that have no price" : "")}." : plan.Buying.Any(l => l.Kind != BuyingKind.FromTheRack) ? $"No prices are known; put them into {plan.Set.Piece.Hand.Shop}." : "Nothing to buy.";
         return [table, new ParagraphBlock(sum), new ParagraphBlock("Thickness is read off the sheet that you bring home, not off its label. Take a calliper along.", TextSize.Small)];
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Fit;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Fits;
 using Setout.Drawing.Scenes;
@@ -22,7 +23,7 @@ internal static class FitPages
     public static IEnumerable<Section> Of(SetPiece set, FitReport report, Paper paper)
     {
         if (report.Gaps.Length == 0) yield break;
-        yield return new("Fit", [Chances(set, report), .. Measure(report), .. Drawings(set, report, paper), .. Allowances(set, report)]);
+        yield return new("Fit", [Chances(set, report), .. Measure(set.Piece.Hand, report), .. Drawings(set, report, paper), .. Allowances(set, report)]);
     }
 
     private static TableBlock Chances(SetPiece set, FitReport report)
@@ -39,7 +40,7 @@ internal static class FitPages
         ]);
     }
 
-    private static IEnumerable<Block> Measure(FitReport report)
+    private static IEnumerable<Block> Measure(Hand hand, FitReport report)
     {
         yield return new HeadingBlock("Measure first");
         if (report.Measure.Length == 0)
@@ -47,19 +48,19 @@ internal static class FitPages
             yield return new ParagraphBlock("Nothing that is still to be read would help.");
             yield break;
         }
-        static CellRow Row(MeasureFirst reading) => CellRow.Of(
-            new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{reading.Key} \u00B7 {FitLines.Brings(reading)}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
+        CellRow Row(MeasureFirst reading) => CellRow.Of(
+            new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{hand.Say($"{reading.Key} \u00B7 ", "")}{FitLines.Brings(reading)}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
             Cell.Of(reading.Instrument), Cell.Of(FitLines.Percent(reading.ChanceThen)), Cell.Of(""));
         yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("piece then", ColumnWidth.Fit, ColumnAlign.Right), new("Reading", ColumnWidth.Millimetres(32))],
             [.. report.Measure.Select(Row)], TickBoxes.EachRow);
-        yield return new ParagraphBlock("Write it down here, then: setout record FILE KEY READING --with INSTRUMENT. What is not cut yet follows it.", TextSize.Small);
+        yield return new ParagraphBlock(hand.Say("Write it down here, then: setout record FILE KEY READING --with INSTRUMENT. What is not cut yet follows it.", $"Write it down here, then enter it on the workbench: the stage {Hands.FitStage} has a field for each. What is not cut yet follows it."), TextSize.Small);
     }
 
     private static IEnumerable<Block> Allowances(SetPiece set, FitReport report)
     {
         if (report.Allowances.Length == 0) yield break;
         yield return new HeadingBlock("Allowances");
-        foreach (string line in FitLines.Allowances(set, report)) yield return new ParagraphBlock(Figures.Phrase(line));
+        foreach (string line in FitLines.Allowances(set, report, hasKeys: set.Piece.Hand == Hand.Commands)) yield return new ParagraphBlock(Figures.Phrase(line));
     }
 
     private static IEnumerable<Block> Drawings(SetPiece set, FitReport report, Paper paper)
@@ -72,7 +73,7 @@ internal static class FitPages
         yield return new HeadingBlock("The gaps, the least likely to fit first");
         foreach (Scene scene in scenes) yield return new SceneBlock(scene);
         if (drawn < alike.Length)
-            yield return new ParagraphBlock($"{alike.Skip(drawn).Sum(a => a.Gaps.Length)} more gaps are likelier to fit than these; 'setout fit FILE --all' lists them.", TextSize.Small);
+            yield return new ParagraphBlock($"{alike.Skip(drawn).Sum(a => a.Gaps.Length)} more gaps are likelier to fit than these; {set.Piece.Hand.Say("'setout fit FILE --all' lists them", $"the stage {Hands.FitStage} shows them")}.", TextSize.Small);
 
         ImmutableArray<Scene> Drawn(int most) => GapPictures.Of(set, alike[..most], new GapPaper(paper == Paper.A4 ? 174 : 180, DrawingHeight));
     }

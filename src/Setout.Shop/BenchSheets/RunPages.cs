@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Craft;
+using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
@@ -21,7 +22,7 @@ internal static class RunPages
         bool isMixed = plan.Sheets.Length + plan.Boards.Length > 1;
         yield return new(Title,
         [
-            .. runs.Runs.IsEmpty ? ImmutableArray<Block>.Empty : Head(runs),
+            .. runs.Runs.IsEmpty ? ImmutableArray<Block>.Empty : Head(plan, runs),
             .. runs.Runs.Select(r => Block(r, isMixed)),
             .. Aside("Put aside whole", $"Nothing is cut from this until the reading is taken{(One(runs.Waiting) is { Length: > 0 } until ? $": {until}" : "")}.", runs.Waiting),
             .. Aside("To the rack", "Write name and size on it.", runs.Kept),
@@ -29,12 +30,16 @@ internal static class RunPages
         ]);
     }
 
-    private static ImmutableArray<Block> Head(WordedRuns runs) =>
+    private static ImmutableArray<Block> Head(Plan plan, WordedRuns runs) =>
     [
         new CautionBlock([Phrase.Of(Cautions.Of("saw").Words), Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Cautions.Deference)]),
         .. runs.First.Select(f => new ParagraphBlock(Figures.Phrase(f).Bold())),
         new ParagraphBlock(Figures.Phrase($"{runs.Summary}. {runs.Names}")),
+        new ParagraphBlock(Marked(plan), TextSize.Small),
     ];
+
+    private static string Marked(Plan plan) => plan.Set.Piece.Hand.Say("When a run is cut: setout mark FILE cut --run N --plan DIR, with DIR the folder that this was written to.",
+        $"When a run is cut, say so on the workbench: “This run is cut”, under {(plan.Source.Together is null ? "“Break down”" : "“Break down together”")}.");
 
     private static Block Block(WordedRun run, bool isMixed)
     {

@@ -71,8 +71,9 @@ internal sealed class FewerSettings(SetPiece set, Texts.Shop shop, ISheetSolver 
     private Finding Offer(SheetPlan plan, SheetPlan plainer, int more, int then, int now)
     {
         Money price = plainer.Outcome.Score.Cost - plan.Outcome.Score.Cost;
+        Hand hand = set.Piece.Hand;
         string cost = plan.IsPriced ? $"{price} {shop.Currency}".TrimEnd() : "", name = plan.Material.Name, saved = now - then == 1 ? "1 setting" : $"{now - then} settings";
         string words = more == 1 ? $"One sheet more of {name}{(cost.Length > 0 ? $", for {cost}," : "")} saves {saved} at the saws" : $"Other sheets of {name}{(cost.Length > 0 ? $", for {cost} more," : "")} save {saved} at the saws";
-        return new("layout.plainer", Severity.Note, name, $"{words}: {then} in place of {now}.", $"Write 'most stages: {PlainStages}' with {name} in the piece file to lay it out in plain strips.", plan.Material.Place);
+        return new("layout.plainer", Severity.Note, name, $"{words}: {then} in place of {now}.", $"{hand.Write("most stages", $"{PlainStages}")} {hand.Say($"with {name} in the piece file", $"for {name}")} to lay it out in plain strips.", plan.Material.Place);
     }
 }

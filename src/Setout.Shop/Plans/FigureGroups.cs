@@ -5,6 +5,7 @@ using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Cutting;
 using Setout.Cutting.Sheets;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.Plans;
 
@@ -29,7 +30,7 @@ internal static class FigureGroups
             if (fronts.FirstOrDefault(f => f.Grain != Grain.Keep) is { } free)
             {
                 findings.Add(new("figure.no-grain", Severity.Warn, free.Key, $"The figure of {free.Name} and of those below it cannot be made to run through: {panel.Name} has no grain to keep.",
-                    $"Take 'figure: through' off, or write 'grain: keep' for {panel.Name}.", free.Place));
+                    $"Take 'figure: through' off, {set.Piece.Hand.OrWrite("grain", "keep")} for {panel.Name}.", free.Place));
                 continue;
             }
             var run = new List<string>();
@@ -40,19 +41,19 @@ internal static class FigureGroups
             }
             Close(run, groups);
         }
-        foreach (ImmutableArray<DrawerBank> face in Faces(set.Piece)) AddRows(face, panel, there, groups, findings);
+        foreach (ImmutableArray<DrawerBank> face in Faces(set.Piece)) AddRows(set.Piece.Hand, face, panel, there, groups, findings);
         return groups.ToImmutable();
     }
 
     /// <summary>Row by row the fronts of banks side by side, along the grain; a front that is cut already, or of another sheet, parts its row.</summary>
-    private static void AddRows(ImmutableArray<DrawerBank> face, Panel panel, Dictionary<string, Part> there, ImmutableArray<FigureGroup>.Builder groups, List<Finding> findings)
+    private static void AddRows(Hand hand, ImmutableArray<DrawerBank> face, Panel panel, Dictionary<string, Part> there, ImmutableArray<FigureGroup>.Builder groups, List<Finding> findings)
     {
         Part[] fronts = [.. face.SelectMany(b => b.Drawers).Select(d => there.GetValueOrDefault($"{d.Key}.front")).OfType<Part>()];
         if (fronts.Length == 0) return;
         if (fronts.FirstOrDefault(f => f.Grain != Grain.Keep) is { } free)
         {
             findings.Add(new("figure.no-grain", Severity.Warn, free.Key, $"The figure of {free.Name} and of those beside it cannot be made to run through: {panel.Name} has no grain to keep.",
-                $"Take 'figure: in rows' off, or write 'grain: keep' for {panel.Name}.", free.Place));
+                $"Take 'figure: in rows' off, {hand.OrWrite("grain", "keep")} for {panel.Name}.", free.Place));
             return;
         }
         if (face.Length < 2 || face.Any(b => b.Drawers.Length != face[0].Drawers.Length))
@@ -84,7 +85,7 @@ internal static class FigureGroups
             Part[] parts = [.. group.PartIds.Select(id => set.Parts.First(p => p.Key == id))];
             findings.Add(new("figure.too-large", Severity.Stop, parts[0].Key,
                 $"{string.Join(", ", parts.Select(p => p.Name))} cannot be cut {(group.Axis == GrainAxis.Along ? "beside" : "below")} each other from one sheet of {panel.Name}: {string.Join("; ", stock.Select(s => s.Words))}.",
-                $"Offer a larger size in the shop file, or take 'figure: {(group.Axis == GrainAxis.Along ? "in rows' off the banks" : "through' off the bank")}.", parts[0].Place));
+                $"Offer a larger size in {set.Piece.Hand.Shop}, or take 'figure: {(group.Axis == GrainAxis.Along ? "in rows' off the banks" : "through' off the bank")}.", parts[0].Place));
         }
         return reasons.Where(r => r.Kind != ReasonKind.FigureTooLarge);
     }

@@ -5,6 +5,7 @@ using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Cutting;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.Plans;
 
@@ -15,7 +16,7 @@ internal static class LayoutFindings
     /// Leaves out what nothing can be cut from, with a warning about each; where nothing else is offered, or nothing at all, that stops the plan. True when
     /// nothing is left to lay parts on.
     /// </summary>
-    public static bool NoStock(ref ImmutableArray<StockLine> stock, Material material, Length trim, Length slack, LengthFormat format, List<Finding> findings)
+    public static bool NoStock(ref ImmutableArray<StockLine> stock, Hand hand, Material material, Length trim, Length slack, LengthFormat format, List<Finding> findings)
     {
         ILookup<bool, StockLine> byUse = stock.ToLookup(l => StockOffers.Survives(l, trim, slack));
         stock = [.. byUse[true]];
@@ -24,17 +25,17 @@ internal static class LayoutFindings
         if (goesOn) return false;
         if (byUse[false].Any()) return true;
         findings.Add(new("stock.none", Severity.Stop, material.Name, $"No stock is known for {material.Name}.",
-            material is Panel ? "Add 'sizes: [{size: 96 x 48, price: 60}]' to it, or put it in the shop file." : "Add 'lengths: [{length: 96, price: 6}]' to it, or put it in the shop file.", material.Place));
+            material is Panel ? $"Add 'sizes: [{{size: 96 x 48, price: 60}}]' to it, or put it in {hand.Shop}." : $"Add 'lengths: [{{length: 96, price: 6}}]' to it, or put it in {hand.Shop}.", material.Place));
         return true;
     }
 
-    public static void NotPriced(bool priced, Material material, List<Finding> findings)
+    public static void NotPriced(bool priced, Hand hand, Material material, List<Finding> findings)
     {
         if (priced) return;
         // Said once, with every material it is true of.
         int said = findings.FindIndex(f => f.Code == "stock.no-price");
         string names = said >= 0 ? $"{findings[said].Key}, {material.Name}" : material.Name;
-        var note = new Finding("stock.no-price", Severity.Note, names, $"Not every size of {names} has a price; the least wood was laid out instead of the least money.", "Put prices into the shop file.", said >= 0 ? findings[said].Place : material.Place);
+        var note = new Finding("stock.no-price", Severity.Note, names, $"Not every size of {names} has a price; the least wood was laid out instead of the least money.", $"Put prices into {hand.Shop}.", said >= 0 ? findings[said].Place : material.Place);
         if (said >= 0) findings[said] = note;
         else findings.Add(note);
     }
@@ -51,9 +52,9 @@ internal static class LayoutFindings
             Finding? finding = reason.Kind switch
             {
                 ReasonKind.PartTooLarge => new("part.too-long", Severity.Stop, reason.Subject, $"{size} is larger than any stock of {material.Name}: {offered}; {trimmed}.",
-                    "Offer a larger size in the shop file, make the part smaller, or join it.", part?.Place ?? default),
+                    $"Offer a larger size in {set.Piece.Hand.Shop}, make the part smaller, or join it.", part?.Place ?? default),
                 ReasonKind.PartNeedsTurning => new("part.against-grain", Severity.Stop, reason.Subject, $"{size} fits the stock of {material.Name} only across its grain: {offered}.",
-                    $"Write 'grain: free' for {material.Name} if the grain does not matter, or offer a longer size.", part?.Place ?? default),
+                    $"{set.Piece.Hand.Write("grain", "free")} for {material.Name} if the grain does not matter, or offer a longer size.", part?.Place ?? default),
                 ReasonKind.StockTooLittle or ReasonKind.StockRanOut => new("stock.too-little", Severity.Stop, part?.Key ?? material.Name,
                     $"The stock of {material.Name} does not suffice: {offered}.", "Add a size that can be bought.", part?.Place ?? material.Place),
                 _ => null,

@@ -139,6 +139,12 @@ public sealed record PieceSource(Piece Piece, Log Log, Texts.Shop Shop, string H
         ? this with { Piece = Piece with { Shown = unit ?? Piece.Unit }, Together = PiecesTogether.Of(together.Members.Select(m => (m.File, m.Source.ShownIn(unit)))).Source!.Together }
         : this with { Piece = Piece with { Shown = unit ?? Piece.Unit } };
 
+    /// <summary>The same in words for another hand; all else stays.</summary>
+    /// <param name="hand">By what whoever reads it enters what is read and done.</param>
+    public PieceSource For(Hand hand) => hand == Piece.Hand ? this : Together is { } together
+        ? this with { Piece = Piece with { Hand = hand }, Together = PiecesTogether.Of(together.Members.Select(m => (m.File, m.Source.For(hand)))).Source!.Together }
+        : this with { Piece = Piece with { Hand = hand } };
+
     /// <summary>Sets the piece out with what has been read, and says what the readings tell.</summary>
     public SetPiece SetOut()
     {

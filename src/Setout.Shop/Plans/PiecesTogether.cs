@@ -125,8 +125,11 @@ public sealed class PiecesTogether
         .Select(m => (Member: m, Own: _pools.NameIn(m, key.Owner) is { } name ? name + key.Text[key.Owner.Length..] : m.Own(key.Text)))
         .Where(m => m.Own is not null && m.Member.Set.Worked.Values.ContainsKey(new(m.Own))).Select(m => (m.Member, new QuantityKey(m.Own!)));
 
-    /// <summary>How the thickness of a pooled wood is recorded: once for each piece that has it.</summary>
-    internal string RecordWords(string pool) => string.Join("; ", Own(QuantityKey.Of(pool, "thickness")).Select(m => $"setout record {m.Member.File} {m.Key} READING"));
+    /// <summary>How the thickness of a pooled wood is recorded by commands: once for each piece that has it.</summary>
+    internal string Commands(string pool) => string.Join("; ", Own(QuantityKey.Of(pool, "thickness")).Select(m => $"setout record {m.Member.File} {m.Key} READING"));
+
+    /// <summary>Where the same is entered on pages.</summary>
+    internal string Places(string pool) => Runs.CutLines.List(Own(QuantityKey.Of(pool, "thickness")).Select(m => $"for {m.Member.Source.Piece.Name} at {Hands.Place(m.Member.Set.Worked.Values[m.Key].Quantity.Name)}"));
 
     // What the piece's own file offers is counted with that piece.
     private MemberPiece? Keeper(TakenWood wood) => wood.Source == WoodSource.Piece && wood.Size is { } size
@@ -139,6 +142,7 @@ public sealed class PiecesTogether
             _pools.Materials, ImmutableDictionary<string, DrawerKind>.Empty, [], ImmutableDictionary<string, Place>.Empty)
         {
             Shown = Members[0].Source.Piece.Shown,
+            Hand = Members[0].Source.Piece.Hand,
             MoistureChange = Members.Max(m => m.Source.Piece.MoistureChange),
         };
         var order = ImmutableArray.CreateBuilder<QuantityKey>();
@@ -214,7 +218,7 @@ public sealed class PiecesTogether
             foreach (Finding finding in member.Set.Findings)
             {
                 if (finding.Code == "material.not-read" && _pools.PoolOf(member, finding.Key) is var pool && !_pools.IsRead(pool) && unread.Add(pool))
-                    yield return finding with { Key = pool, Words = $"The thickness of {pool} is a default.", Remedy = $"Read the sheets first: {RecordWords(pool)}.", Place = default };
+                    yield return finding with { Key = pool, Words = $"The thickness of {pool} is a default.", Remedy = $"Read the sheets first{member.Source.Piece.Hand.Say($": {Commands(pool)}", $", and enter it {Places(pool)}")}.", Place = default };
                 else if (finding.Severity > Severity.Note) yield return Named(member, finding);
             }
         }

@@ -70,7 +70,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private SheetLaying? Asked(PieceSource source, Texts.Shop shop, SetPiece set, Panel panel, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(panel, shop, set);
-        if (LayoutFindings.NoStock(ref stock, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Shown), findings)) return null;
+        if (LayoutFindings.NoStock(ref stock, set.Piece.Hand, panel, shop.SheetTrim, shop.SheetSlack, LengthFormat.For(set.Piece.Shown), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         ImmutableArray<FigureGroup> groups = source.Together is { } together ? together.Figures(panel, parts, findings) : FigureGroups.Of(set, panel, parts, findings);
         SheetInstance Ask(ImmutableArray<StockLine> lines) => new(
@@ -88,7 +88,7 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     private BoardLaying? Asked(Texts.Shop shop, SetPiece set, Stick stick, IEnumerable<Part> parts, RackAccount rack, List<Finding> findings)
     {
         ImmutableArray<StockLine> stock = StockOffers.For(stick, shop, set);
-        if (LayoutFindings.NoStock(ref stock, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Shown), findings)) return null;
+        if (LayoutFindings.NoStock(ref stock, set.Piece.Hand, stick, shop.BoardTrim, Length.Zero, LengthFormat.For(set.Piece.Shown), findings)) return null;
         bool priced = StockOffers.ArePriced(stock);
         BoardInstance Ask(ImmutableArray<StockLine> lines) => new([.. parts.Select(p => new BoardPart(p.Key, set.ToCut(p.Length), p.Count))],
             StockOffers.Boards(lines, priced, shop.BoardTrim), shop.BoardKerf, shop.KeepBoard);
@@ -99,12 +99,12 @@ public sealed class PlanMaker(ISheetSolver sheets, IBoardSolver boards)
     {
         IEnumerable<Cutting.CuttingReason> reasons = FigureGroups.Report(set, plan.Material, plan.Stock, plan.Instance, plan.Outcome.Reasons, findings);
         LayoutFindings.Report(set, plan.Material, plan.Stock, reasons, findings, source.Shop.SheetTrim, plan.Instance.Slack);
-        LayoutFindings.NotPriced(plan.IsPriced, plan.Material, findings);
+        LayoutFindings.NotPriced(plan.IsPriced, set.Piece.Hand, plan.Material, findings);
     }
 
     private static void Report(PieceSource source, SetPiece set, BoardPlan plan, List<Finding> findings)
     {
         LayoutFindings.Report(set, plan.Material, plan.Stock, plan.Outcome.Reasons, findings, source.Shop.BoardTrim, Length.Zero);
-        LayoutFindings.NotPriced(plan.IsPriced, plan.Material, findings);
+        LayoutFindings.NotPriced(plan.IsPriced, set.Piece.Hand, plan.Material, findings);
     }
 }

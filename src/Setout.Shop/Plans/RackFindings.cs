@@ -28,7 +28,7 @@ internal static class RackFindings
             {
                 string kept = shop.Stock[line.RackPlace!.Value].For;
                 yield return new("rack.kept", Severity.Note, material.Name, $"{line.Words} of {material.Name} is kept for {kept}: it is left out here, where wood has to be bought that it could have saved.",
-                    "Take 'for' off its line in the shop file if it may be used here.", material.Place);
+                    $"Take 'for' off its line in {source.Piece.Hand.Shop} if it may be used here.", material.Place);
             }
         }
     }
@@ -103,7 +103,7 @@ internal static class RackFindings
                 string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Shown)} {set.Piece.Shown.Mark}";
                 yield return new("rack.reads-otherwise", Severity.Note, plan.Material.Name,
                     $"{line.Words} of {plan.Material.Name}: that is {Say(far)} {(off.Sign < 0 ? "thinner" : "thicker")} than the {Say(thickness.Value)} that the sizes go by, more than sheets of one lot differ.",
-                    thickness.Pin is null ? $"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Say(line.Reads.Value)} --with calliper." : "Use another sheet, or read the lot again.", plan.Material.Place);
+                    thickness.Pin is null ? source.Piece.Hand.Say($"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Say(line.Reads.Value)} --with calliper.", $"If all parts of {plan.Material.Name} come from such sheets, enter {Say(line.Reads.Value)} at {Hands.Place(thickness.Quantity.Name)}.") : "Use another sheet, or read the lot again.", plan.Material.Place);
             }
         }
     }
@@ -113,7 +113,7 @@ internal static class RackFindings
         WoodLedger ledger = source.Ledger;
         string own = source.FileName;
         foreach (LoggedMark mark in ledger.Twice.Where(t => t.By.Name == own))
-            yield return new("log.run-twice", Severity.Warn, "", $"Run {mark.Entry.Run} of plan {mark.Entry.Plan} is marked once more by entry {mark.Entry.Id}; its wood counts once.", $"Void one of the two entries: setout void FILE {mark.Entry.Id}.");
+            yield return new("log.run-twice", Severity.Warn, "", $"Run {mark.Entry.Run} of plan {mark.Entry.Plan} is marked once more by entry {mark.Entry.Id}; its wood counts once.", $"Void one of the two entries{source.Piece.Hand.Void(mark.Entry.Id)}.");
         foreach (TakenByPiece taken in ledger.Unknown.Where(t => t.By.Name == own))
             yield return new("log.blank-unknown", Severity.Warn, taken.Wood.Of, $"Entry {taken.Entry.Id} took the blank {taken.Wood.Name}, which no entry left that stands.", "Void it too if it was not cut, or void the voiding of the entry that left it.");
         string By(ShopPiece piece) => piece.Name == own ? "" : $" of {piece.Spoken(source.Piece)}";

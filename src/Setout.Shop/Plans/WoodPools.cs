@@ -92,8 +92,11 @@ internal sealed class WoodPools
         (string Text, bool IsRead) Said((MemberPiece Member, Material Own) of) => (LengthFormat.For(of.Member.Set.Piece.Shown).Text(Thickness(of)?.Value ?? ExactLength.Zero), Thickness(of) is { Pin: not null });
         (string firstText, bool firstRead) = Said(first);
         (string otherText, bool otherRead) = Said(other);
+        (MemberPiece unread, Material own) = firstRead ? other : first;
+        var key = QuantityKey.Of(own.Name, "thickness");
+        string read = firstRead ? firstText : otherText;
         string remedy = isRead && firstRead != otherRead
-            ? $"If it is the same lot, record it there too: setout record {(firstRead ? other : first).Member.File} {(firstRead ? other : first).Own.Name}.thickness {(firstRead ? firstText : otherText)}."
+            ? unread.Source.Piece.Hand.Say($"If it is the same lot, record it there too: setout record {unread.File} {key} {read}.", $"If it is the same lot, enter {read} for {unread.Source.Piece.Name} too, at {Hands.Place(unread.Set.Worked.Values[key].Quantity.Name)}.")
             : isRead ? "Let it stand if they are two lots." : "Say the same of it in both piece files to cut it together.";
         return new("together.apart", Severity.Note, other.Own.Name,
             $"{first.Own.Name} of {first.Member.Source.Piece.Name} and {other.Own.Name} of {other.Member.Source.Piece.Name} are the same wood and are cut apart: {(isRead ? $"{(firstRead ? "read" : "taken as")} {firstText}, {(otherRead ? "read" : "taken as")} {otherText}" : Difference(first, other))}.", remedy);

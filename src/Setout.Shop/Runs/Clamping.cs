@@ -1,8 +1,10 @@
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
+using Setout.Core.Workings;
 using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.Runs;
 
@@ -27,7 +29,7 @@ internal sealed class Clamping(Plan plan, BlankNames names)
         }
         if (Beside(run) is { Length: > 0 } bare)
             yield return $"There is no wood under the straight edge at {CutLines.Names(bare)}: lay a piece of the same thickness beside {(bare.Length > 1 ? "each" : "it")}, fixed down, to carry straight edge and shoe.";
-        if (_shoe is null) yield return "Measure the offset from the shoe's edge to the blade, and write it as saws: guided: shoe.";
+        if (_shoe is null) yield return plan.Set.Piece.Hand.Say("Measure the offset from the shoe's edge to the blade, and write it as saws: guided: shoe.", $"Measure the offset from the shoe's edge to the blade, and enter it at {ShopHands.SawOnPage("guided")}.");
     }
 
     // Blanks that end before the straight edge that is clamped beyond the cut begins.

@@ -7,6 +7,7 @@ using Setout.Core.Workings;
 using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.Runs;
 
@@ -46,29 +47,29 @@ public static class RunFindings
             RefusalKind.NothingTrues => ("run.nothing-trues", $"No saw of the shop makes the raw {(isRip ? "edge" : "end")} of {on} true; {figure} would go off it{marks}."),
             RefusalKind.TooNarrow => ("run.too-narrow", $"The {line} at {figure} on {on}{marks} leaves less between fence and blade than {(saws.Fence is { } f ? $"the {format.Text(f.NarrowestCarried)} that a carrier brings past" : "may pass")}, and no other saw makes it."),
             RefusalKind.AgainstTheFence => ("run.against-fence", $"The {line} at {figure} on {on}{marks} would have an edge of {format.Text(cut)} on the fence: no longer than the distance to the blade, so it turns and is thrown back. No sled or straight edge of the shop takes it."),
-            _ => ("run.too-large", $"No saw of the shop takes the {line} at {figure} on {on}{marks}: {CutLines.List(Limits(saws, refusal, isSheet, isRip, cut, format))}."),
+            _ => ("run.too-large", $"No saw of the shop takes the {line} at {figure} on {on}{marks}: {CutLines.List(Limits(set.Piece.Hand, saws, refusal, isSheet, isRip, cut, format))}."),
         };
-        return new(code, Severity.Stop, part?.Key ?? material.Name, words, Remedy(saws, refusal, isSheet, isRip, cut, format), part?.Place ?? material.Place);
+        return new(code, Severity.Stop, part?.Key ?? material.Name, words, Remedy(set.Piece.Hand, saws, refusal, isSheet, isRip, cut, format), part?.Place ?? material.Place);
     }
 
     // Each limit that stands in the way, with what the cut would need there.
-    private static IEnumerable<string> Limits(SawLimits saws, RunRefusal refusal, bool isSheet, bool isRip, Length cut, LengthFormat format)
+    private static IEnumerable<string> Limits(Hand hand, SawLimits saws, RunRefusal refusal, bool isSheet, bool isRip, Length cut, LengthFormat format)
     {
         bool isBoardCrosscut = !isSheet && !isRip, found = false;
         IEnumerable<string> Each()
         {
             if (saws.Fence is { } fence && !isBoardCrosscut)
             {
-                if (refusal.Figure > fence.Widest) yield return $"the fence goes {format.Text(fence.Widest)} from the blade, it would be {format.Text(refusal.Figure)} (saws: fence: widest)";
-                if (cut > fence.Room) yield return $"there is room for {format.Text(fence.Room)} along the fence, it would be {format.Text(cut)} (saws: fence: room)";
+                if (refusal.Figure > fence.Widest) yield return $"the fence goes {format.Text(fence.Widest)} from the blade, it would be {format.Text(refusal.Figure)} {hand.Saw("fence", "widest")}";
+                if (cut > fence.Room) yield return $"there is room for {format.Text(fence.Room)} along the fence, it would be {format.Text(cut)} {hand.Saw("fence", "room")}";
             }
             if (saws is { Fence: not null, Sled: { } sled } && (isSheet || !isRip))
             {
-                if (cut > sled.Deepest) yield return $"the sled takes {format.Text(sled.Deepest)}, it would be {format.Text(cut)} (saws: sled: deepest)";
-                if (refusal.Figure > sled.Longest) yield return $"its stop goes {format.Text(sled.Longest)} from the blade, it would be {format.Text(refusal.Figure)} (saws: sled: longest)";
+                if (cut > sled.Deepest) yield return $"the sled takes {format.Text(sled.Deepest)}, it would be {format.Text(cut)} {hand.Saw("sled", "deepest")}";
+                if (refusal.Figure > sled.Longest) yield return $"its stop goes {format.Text(sled.Longest)} from the blade, it would be {format.Text(refusal.Figure)} {hand.Saw("sled", "longest")}";
             }
-            if (isBoardCrosscut && saws.Boards is { } boards && cut > boards.Widest) yield return $"the crosscut saw takes {format.Text(boards.Widest)}, it would be {format.Text(cut)} (saws: boards: widest)";
-            if (saws.Guided is { } guided && (isSheet || !isRip) && cut > guided.Longest) yield return $"the straight edge leads {format.Text(guided.Longest)}, it would be {format.Text(cut)} (saws: guided: longest)";
+            if (isBoardCrosscut && saws.Boards is { } boards && cut > boards.Widest) yield return $"the crosscut saw takes {format.Text(boards.Widest)}, it would be {format.Text(cut)} {hand.Saw("boards", "widest")}";
+            if (saws.Guided is { } guided && (isSheet || !isRip) && cut > guided.Longest) yield return $"the straight edge leads {format.Text(guided.Longest)}, it would be {format.Text(cut)} {hand.Saw("guided", "longest")}";
         }
         foreach (string limit in Each())
         {
@@ -78,18 +79,18 @@ public static class RunFindings
         if (!found) yield return "there is no saw for it that is safe";
     }
 
-    private static string Remedy(SawLimits saws, RunRefusal refusal, bool isSheet, bool isRip, Length cut, LengthFormat format)
+    private static string Remedy(Hand hand, SawLimits saws, RunRefusal refusal, bool isSheet, bool isRip, Length cut, LengthFormat format)
     {
         var ways = new List<string>();
         if (!isSheet && isRip)
-            return $"Take another board for it: write 'rip: no' for this one in the shop file; or, where the fence has the reach, tell it there: widest at least {format.Text(refusal.Figure)}, room at least {format.Text(cut)}, carrier at most {format.Text(refusal.Figure)} (saws: fence).";
-        if (!isSheet) ways.Add($"a crosscut saw for boards at least {format.Text(cut)} wide (saws: boards: widest)");
+            return $"Take another board for it: {hand.Say("write 'rip: no' for this one in the shop file", $"set “rip” to no for this one among {ShopHands.WoodOfPage}")}; or, where the fence has the reach, tell it there: widest at least {format.Text(refusal.Figure)}, room at least {format.Text(cut)}, carrier at most {format.Text(refusal.Figure)} {hand.Saw("fence")}.";
+        if (!isSheet) ways.Add($"a crosscut saw for boards at least {format.Text(cut)} wide {hand.Saw("boards", "widest")}");
         ways.Add(saws.Guided is null
-            ? $"a hand-held saw with a straight edge of at least {format.Text(cut)} (saws: guided: longest)"
-            : $"a straight edge of at least {format.Text(cut)} for the hand-held saw (saws: guided: longest)");
-        if (refusal.Kind != RefusalKind.NothingTrues) return $"It takes {string.Join(", or ", ways)}, in the shop file; or have it cut where there is a saw for it.";
+            ? $"a hand-held saw with a straight edge of at least {format.Text(cut)} {hand.Saw("guided", "longest")}"
+            : $"a straight edge of at least {format.Text(cut)} for the hand-held saw {hand.Saw("guided", "longest")}");
+        if (refusal.Kind != RefusalKind.NothingTrues) return $"It takes {string.Join(", or ", ways)}, in {hand.Shop}; or have it cut where there is a saw for it.";
         string later = isSheet && saws.Guided is null ? Later(saws, format) : "";
-        return $"It takes {string.Join(", or ", ways)}, in the shop file; or write 'trim: 0' at its line of stock, in the file where that stands, if it is true already.{later}";
+        return $"It takes {string.Join(", or ", ways)}, in {hand.Shop}; or {hand.Say("write 'trim: 0' at its line of stock, in the file where that stands", $"set “trim” to 0 at its line among {ShopHands.WoodOfPage}, or of the sizes of the piece")}, if it is true already.{later}";
     }
 
     // A sheet that is true still has to be parted: what only the hand-held saw would do is told at once.

@@ -27,10 +27,10 @@ public static class RunMarking
     /// <param name="at">When.</param>
     public static (MarkEntry? Entry, Finding? Refusal) Of(PieceSource source, SetPiece set, SawnPlan plan, int number, string id, string at)
     {
-        if (plan.Texts != source.TextHash) return Refuse("run.other-texts", "The plan was made of another piece file or shop file than they are now.", "Make the plan anew, and mark the runs of that one. What you have cut by the old one, mark part by part: setout mark FILE cut KEY --blank NAME.");
+        if (plan.Texts != source.TextHash) return Refuse("run.other-texts", "The plan was made of another piece file or shop file than they are now.", source.Piece.Hand.Say("Make the plan anew, and mark the runs of that one. What you have cut by the old one, mark part by part: setout mark FILE cut KEY --blank NAME.", $"{Anew(source.Piece)}, and mark the runs of that one. What you have cut by the old one, mark part by part."));
         if (plan.Runs.Runs.FirstOrDefault(r => r.Number == number) is not { } run)
             return Refuse("run.unknown", plan.Runs.Runs.IsEmpty ? "The plan has no runs." : $"The plan has no run {number}.", plan.Runs.Runs.IsEmpty ? "There is nothing to saw; mark parts by their keys." : $"Name a run from 1 to {plan.Runs.Runs.Length}.");
-        if (WoodLedger.EntryOf(source.Log, plan.Id, number) is { } there) return Refuse("run.marked", $"Run {number} is marked already, by entry {there.Id}.", $"Mark the run that you cut; or void that one first: setout void FILE {there.Id}.");
+        if (WoodLedger.EntryOf(source.Log, plan.Id, number) is { } there) return Refuse("run.marked", $"Run {number} is marked already, by entry {there.Id}.", $"Mark the run that you cut; or void that one first{source.Piece.Hand.Void(there.Id)}.");
         RunBlank[] begun = [.. plan.TakenBy(run)];
         foreach (RunBlank blank in begun)
             if (plan.MadeBy(blank.Id) is { } earlier && WoodLedger.EntryOf(source.Log, plan.Id, earlier.Number) is null)
@@ -66,6 +66,9 @@ public static class RunMarking
     /// <summary>The run to be cut next: the first that no entry marks; null when all are.</summary>
     public static Run? Next(Log log, SawnPlan plan) => plan.Runs.Runs.FirstOrDefault(r => WoodLedger.EntryOf(log, plan.Id, r.Number) is null);
 
+    /// <summary>Begins a sentence that asks for another plan.</summary>
+    internal static string Anew(Piece piece) => piece.Hand.Say("Make the plan anew", "Plan what is left anew");
+
     private static (MarkEntry?, Finding?) Refuse(string code, string words, string remedy) => (null, new(code, Severity.Stop, "", words, remedy));
 
     // The names of members that are still to be cut, each part at the figure that is asked for now.
@@ -76,7 +79,7 @@ public static class RunMarking
         keys = [];
         foreach (IGrouping<string, RunBlank> of in made.GroupBy(b => b.PartId))
         {
-            if (set.Parts.FirstOrDefault(p => p.Key == of.Key) is not { } part) return new("run.moved", Severity.Stop, of.Key, $"The piece has no part {of.Key} any more.", "Make the plan anew.");
+            if (set.Parts.FirstOrDefault(p => p.Key == of.Key) is not { } part) return new("run.moved", Severity.Stop, of.Key, $"The piece has no part {of.Key} any more.", $"{Anew(set.Piece)}.");
             foreach (RunBlank blank in of)
             {
                 (Length length, Length width) = blank.Turn == Turn.None ? (blank.Along, blank.Across) : (blank.Across, blank.Along);
@@ -84,10 +87,10 @@ public static class RunMarking
                 if (length == set.ToCut(part.Length) && (!isSheet || width == set.ToCut(part.Width))) continue;
                 (string word, Length cut, Length asked, QuantityKey key) = length != set.ToCut(part.Length) ? ("length", length, set.ToCut(part.Length), part.Length.Exact) : ("width", width, set.ToCut(part.Width), part.Width.Exact);
                 return new("run.moved", Severity.Stop, part.Key, $"The plan cuts {part.Name} to a {word} of {format.Text(cut)}; by what has been read since it is {format.Text(asked)}.",
-                    $"Make the plan anew. If it is cut already: setout mark FILE cut {part.Key} --to \"{key}={NamedLength.Exactly(cut.ToExact())}\" --blank NAME, with the blank it came from.");
+                    $"{Anew(set.Piece)}. {set.Piece.Hand.Say($"If it is cut already: setout mark FILE cut {part.Key} --to \"{key}={NamedLength.Exactly(cut.ToExact())}\" --blank NAME, with the blank it came from.", "If it is cut already, mark it cut by itself, and read what it came to.")}");
             }
             string[] uncut = [.. Enumerable.Range(1, part.Count).Where(i => set.Facts.StateOf(part.Key, i) == PartState.Planned).Select(i => part.Count == 1 ? part.Key : BenchFacts.Member(part.Key, i))];
-            if (uncut.Length < of.Count()) return new("run.part-cut", Severity.Stop, part.Key, $"{of.Count()} of {part.Name} come off this run, and {uncut.Length} of them {(uncut.Length == 1 ? "is" : "are")} still to be cut by the log.", "Void the entry that marks them if this run made them, or make the plan anew.");
+            if (uncut.Length < of.Count()) return new("run.part-cut", Severity.Stop, part.Key, $"{of.Count()} of {part.Name} come off this run, and {uncut.Length} of them {(uncut.Length == 1 ? "is" : "are")} still to be cut by the log.", $"Void the entry that marks them if this run made them, or {set.Piece.Hand.Say("make the plan anew", "plan what is left anew")}.");
             found.AddRange(uncut.Take(of.Count()));
         }
         keys = found.ToImmutable();

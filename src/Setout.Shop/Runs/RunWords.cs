@@ -71,8 +71,12 @@ public sealed class RunWords
         if (_plan.Runs.Runs.IsEmpty) yield break;
         if (_standIns.Things is { Length: > 0 } things)
         {
+            Hand hand = _plan.Set.Piece.Hand;
             string[] figures = [.. things.Select(t => $"{t} ({_bare.Text(_plan.Set.Worked[QuantityKey.Of(t, "thickness")])} stands in)")];
-            yield return $"First read the thickness of {CutLines.List(figures)} with a calliper at two spots: setout record FILE {things[0]}.thickness READING.";
+            // Of several pieces each calls a pooled wood by a name of its own.
+            string places = _plan.Source.Together is { } together ? string.Join("; ", things.Select(t => $"{t} {together.Places(t)}"))
+                : $"{(things.Length == 1 ? "it" : "them")} at {CutLines.List(things.Select(t => Hands.Place(_plan.Set.Worked.Values[QuantityKey.Of(t, "thickness")].Quantity.Name)))}";
+            yield return $"First read the thickness of {CutLines.List(figures)} with a calliper at two spots{hand.Say($": setout record FILE {things[0]}.thickness READING", $", and enter {places}")}.";
         }
         if (UsualSaws.Of(_plan) is { Length: > 0 } usual) yield return usual;
     }

@@ -1,6 +1,8 @@
 using Setout.Core.Measures.Text;
+using Setout.Core.Workings;
 using Setout.Cutting.Runs;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 
 namespace Setout.Shop.Runs;
 
@@ -23,6 +25,6 @@ internal static class UsualSaws
                 _ => $"a crosscut saw for boards up to {format.Text(saws.Boards!.Widest)} wide",
             }),
         ];
-        return said.Length == 0 ? "" : $"Taken as usual, because the shop file says nothing of it: {CutLines.List(said)}. Where yours is another, or you have none, write it under saws in the shop file before you cut.";
+        return said.Length == 0 ? "" : $"Taken as usual, because {plan.Set.Piece.Hand.Shop} says nothing of it: {CutLines.List(said)}. Where yours is another, or you have none, {plan.Set.Piece.Hand.Say("write it under saws in the shop file", $"say so among {ShopHands.SawsOfPage}")} before you cut.";
     }
 }

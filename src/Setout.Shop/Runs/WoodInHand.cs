@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Shop.Rack;
 using Setout.Shop.Texts;
@@ -64,8 +65,8 @@ internal static class WoodInHand
     {
         string words = $"{(wood.Name.Length > 0 ? wood.Name : "stock")} of {wood.Of}, which is gone by the log";
         TakenByPiece[] others = [.. takers.Where(t => t.By.Name != source.FileName).DistinctBy(t => (t.By.Name, t.Entry.Id))];
-        if (others.Length == 0) return (words + ".", "Make the plan anew; or void the entry that took it.");
+        if (others.Length == 0) return (words + ".", $"{RunMarking.Anew(source.Piece)}; or void the entry that took it.");
         string by = CutLines.List(others.Select(t => $"entry {t.Entry.Id} of {t.By.Spoken(source.Piece)}"));
-        return ($"{words}: {by} took {(takers.Length == others.Length ? "it" : "of it")}.", $"Make the plan anew; or void that entry if it was not cut: setout void {others[^1].By.Name} {others[^1].Entry.Id}.");
+        return ($"{words}: {by} took {(takers.Length == others.Length ? "it" : "of it")}.", $"{RunMarking.Anew(source.Piece)}; or void that entry if it was not cut{source.Piece.Hand.Say($": setout void {others[^1].By.Name} {others[^1].Entry.Id}", $", among what was read and marked for {others[^1].By.Spoken(source.Piece)}")}.");
     }
 }

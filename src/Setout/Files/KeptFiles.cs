@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Commands;
+using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Plans;
 using Setout.Shop.Texts;
@@ -30,7 +31,7 @@ internal sealed record KeptFiles : PieceFiles
         string folder = DataPlace.Find(data), database = Path.Combine(folder, DataFolder.DatabaseName);
         if (!File.Exists(database)) throw new UsageException($"Nothing is kept in '{folder}' yet.", "Name the data folder with --data.");
         using ShopDatabase store = ShopDatabase.OpenToRead(database);
-        var pieces = new KeptPieces(store, folder, () => null);
+        var pieces = new KeptPieces(store, folder, Hand.Commands, () => null);
         if (pieces.Read(name) is { } file) return new KeptFiles(folder, file, store.Find(DocumentName.Shop) is { Line.IsPutAway: false });
         bool isAway = store.Find(name) is { Kind: DocumentKind.Piece };
         throw new UsageException($"{(isAway ? $"'{Kept}{name}' was put away" : $"The workbench keeps no piece '{Kept}{name}'")} in '{folder}'.",

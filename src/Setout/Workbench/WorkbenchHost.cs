@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Setout.Commands;
+using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Store;
 using Setout.Workbench.Assembling;
@@ -88,7 +89,7 @@ internal static class WorkbenchHost
         builder.Services.AddRazorComponents();
         builder.Services.AddSingleton<IDocumentStore>(store);
         builder.Services.AddHttpContextAccessor();
-        builder.Services.AddSingleton(all => new KeptPieces(store, place, () => Viewer.Of(all.GetRequiredService<IHttpContextAccessor>().HttpContext).Unit));
+        builder.Services.AddSingleton(all => new KeptPieces(store, place, Hand.Pages, () => Viewer.Of(all.GetRequiredService<IHttpContextAccessor>().HttpContext).Unit));
         builder.Services.AddSingleton(new Samples(samples));
         builder.Services.AddSingleton<ChangeWatch>();
         builder.Services.AddSingleton<PieceChanges>();

@@ -53,6 +53,23 @@ public class PiecesTogetherTests
         }
     }
 
+    /// <summary>One sheet and money less, and the saws set more often: who breaks them down together is told both.</summary>
+    [Fact]
+    public void Price_WhereTheSawsAreSetMoreOften_SaysWhatIsSavedForIt()
+    {
+        Plan both = s_two.Value, jars = Sample.Plan("jar-cabinet"), bench = Sample.Plan("luthiers-bench");
+        int more = both.Runs.Settings - jars.Runs.Settings - bench.Runs.Settings;
+        Assert.True(more > 1, "The samples show it.");
+        string said = TogetherSaving.Price([jars, bench], both);
+        Assert.StartsWith($"Together the saws are set {more} times more than for each by itself, and that saves ", said, StringComparison.Ordinal);
+        Assert.Contains(" sheets and 74.00 USD: wood that holds more parts is divided more often.", said, StringComparison.Ordinal);
+        // Where it costs nothing there is nothing to say, and where nothing is saved that is what is said.
+        Assert.Empty(TogetherSaving.Price([both], both));
+        Assert.Empty(TogetherSaving.Price([both], jars));
+        Assert.Equal($"Together the saws are set {more} times more than for each by itself, and nothing is saved for it: break them down each by itself.",
+            TogetherSaving.Price([both with { Runs = both.Runs with { Runs = [.. both.Runs.Runs.Except(both.Runs.Runs.Where(r => r.IsSetting).Take(more))] } }], both));
+    }
+
     /// <summary>Three kinds of plywood are in both: three sheets of 3/4 in one after the other, two together.</summary>
     [Fact]
     public void Plan_OfTwoWithTheSamePlywood_TakesLessWood()

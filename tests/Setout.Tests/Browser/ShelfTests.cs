@@ -1,8 +1,14 @@
+using System.IO.Compression;
 using System.Net;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using Setout.Commands;
 using Setout.Core.Measures.Text;
+using Setout.Drawing.Documents;
+using Setout.Files;
 using Setout.Shop.Documents;
+using Setout.Shop.Outputs;
+using Setout.Shop.Plans;
 using Setout.Shop.Texts;
 
 namespace Setout.Tests.Browser;
@@ -147,6 +153,21 @@ public sealed class ShelfTests(Room room)
         for (int i = 0; i < 300 && await again.CountAsync() > 0; i++) await again.ClickAsync();
         await Assertions.Expect(saves).ToBeVisibleAsync();
         Assert.True(await page.Locator("[data-run]").CountAsync() > 1);
-        await Assertions.Expect(page.Locator("code")).ToContainTextAsync("setout plan @jar-cabinet @luthiers-bench --out plan");
+        // What is printed of them is fetched here, and no command is told.
+        Assert.DoesNotContain("setout ", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+        string sheets = (await page.GetByRole(AriaRole.Link, new() { Name = "Bench sheets of all of them (PDF)" }).GetAttributeAsync("href"))!, all = (await page.GetByRole(AriaRole.Link, new() { Name = "All files of this plan (ZIP)" }).GetAttributeAsync("href"))!;
+        foreach (string piece in new[] { "jar-cabinet", "luthiers-bench" }) await Assertions.Expect(page.Locator($"#papers a[href='/piece/{piece}/bench-sheets.pdf']")).ToHaveCountAsync(1);
+        byte[] pdf = await shop.Client.GetByteArrayAsync(sheets);
+        using var read = UglyToad.PdfPig.PdfDocument.Open(pdf);
+        string text = string.Join(" ", read.GetPages().Select(p => p.Text));
+        Assert.Contains("JC-", text, StringComparison.Ordinal);
+        Assert.Contains("LB-", text, StringComparison.Ordinal);
+        // The same files that the command writes, among them the very same sheets.
+        using var archive = new ZipArchive(new MemoryStream(await shop.Client.GetByteArrayAsync(all)));
+        PieceSource source = PiecesTogether.Of(new[] { "jar-cabinet", "luthiers-bench" }.Select(n => (n + ".yaml", PieceFiles.Of(Samples.File(n), null).Read().Source!))).Source!;
+        Assert.Equal(PlanFiles.Of(Planner.Maker.Make(source, LayoutEffort.Usual), "", Paper.Letter).Select(f => f.Path).Order(StringComparer.Ordinal), archive.Entries.Select(e => e.FullName).Order(StringComparer.Ordinal));
+        using var zipped = new MemoryStream();
+        await archive.GetEntry("bench-sheets.pdf")!.Open().CopyToAsync(zipped);
+        Assert.Equal(pdf, zipped.ToArray());
     }
 }

@@ -59,6 +59,14 @@ public sealed class WaitingTests(Room room)
         await Assertions.Expect(page.Locator(".waiting-note")).ToContainTextAsync("Layouts are being worked out");
         await Assertions.Expect(page.Locator(".out-of-date .broken")).ToHaveCountAsync(1);
         await Assertions.Expect(page.GetByText("What follows is out of date")).ToBeVisibleAsync();
+        if (address.StartsWith("/together", StringComparison.Ordinal))
+        {
+            // Nothing that is out of date can be printed; whoever kept the address of the sheets is shown how far the layouts have come.
+            await Assertions.Expect(page.Locator("#papers")).ToContainTextAsync("Bench sheets can be had once the layouts are ready.");
+            await Assertions.Expect(page.Locator("#papers a")).ToHaveCountAsync(0);
+            await page.GotoAsync(address.Replace("/together?", "/together/bench-sheets.pdf?", StringComparison.Ordinal));
+            await Assertions.Expect(page.Locator(".waiting-note")).ToBeVisibleAsync();
+        }
         // No run of what is out of date can be marked.
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "This run is cut" })).ToHaveCountAsync(0);
         if (hasScript) await Assertions.Expect(page.Locator(".waiting-note [data-laying]")).ToContainTextAsync("p", new() { Timeout = 30_000 });

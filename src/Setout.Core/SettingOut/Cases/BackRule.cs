@@ -38,7 +38,7 @@ internal static class BackRule
         };
         foreach ((Given? size, string word) in needless)
             if (size is { } said)
-                book.Note("back.needless-size", Severity.Warn, key, $"A back that is {(fit.Hold == BackHold.Applied ? "applied" : "inset")} has no {word}.", $"Leave '{word}' out, or write 'fit: grooved' or 'fit: rabbeted'.", said.Place);
+                book.Note("back.needless-size", Severity.Warn, key, $"A back that is {(fit.Hold == BackHold.Applied ? "applied" : "inset")} has no {word}.", $"Leave '{word}' out, {book.Hand.OrWrite("fit", "grooved")} or {book.Hand.Key("fit", "rabbeted")}.", said.Place);
         if (fit.Hold == BackHold.Applied) return new(panel, fit.Hold, t, null, null, null);
         QuantityKey inset = book.Define(key, "back.inset", $"{name}, from the rear edges to its back",
             fit.Inset is { } given ? given.Stated
@@ -132,7 +132,7 @@ internal static class BackRule
         ExactLength by = book.Value(moves), most = Usual.Length(book, "WD1");
         if (by > most)
             book.Note("wood.cross-grain", Severity.Warn, shape.Key, $"The back of {shape.Name} of {WoodMoves.Solid(back.Panel)!.Name} moves {book.Say(by)} across its {book.Say(book.Value(wide))}; fixed all round to top and bottom, which do not follow, it splits.",
-                $"Write 'fit: grooved', where it has {book.Say(by)} of play without glue, or use plywood for the back. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", shape.Described.BackFit.Place.IsKnown ? shape.Described.BackFit.Place : shape.Described.Place);
+                $"{book.Hand.Write("fit", "grooved")}, where it has {book.Say(by)} of play without glue, or use plywood for the back. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", shape.Described.BackFit.Place.IsKnown ? shape.Described.BackFit.Place : shape.Described.Place);
     }
 
     /// <summary>Whether it stays where it is let in; between the sides, whether its gap is more than a screw bridges.</summary>
@@ -180,7 +180,7 @@ internal static class BackRule
                 book.Joints.Add(new(JointKind.Butt, part, Face.Ends, shape.Deck, Face.Inside, "glue and screws through sides, top and bottom into its edges") { IsLoose = WoodMoves.Solid(back.Panel) is not null });
                 if (book.Value(back.Thickness) < Carries && !book.IsUnknown(back.Panel.Name))
                     book.Note("case.back-edge-too-thin", Severity.Warn, key, $"A back of {book.Say(book.Value(back.Thickness))} between the sides takes no screw in its edges.",
-                        $"Use one of {book.Say(Carries)} or more, or write 'fit: rabbeted' or 'fit: grooved'.", shape.Described.BackFit.Place);
+                        $"Use one of {book.Say(Carries)} or more, {book.Hand.OrWrite("fit", "rabbeted")} or {book.Hand.Key("fit", "grooved")}.", shape.Described.BackFit.Place);
                 int screws = (2 * Fastening.ScrewsAlong(w)) + (2 * Fastening.ScrewsAlong(h));
                 book.Hardware.Add(new(key, Fastening.PanelScrew(book, back.Panel, book.Value(shape.Thickness)), screws, "piece", $"into the edges of the back, all round: {Fastening.SpacingWords}"));
                 return;

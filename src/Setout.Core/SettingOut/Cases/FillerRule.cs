@@ -22,7 +22,7 @@ internal static class FillerRule
             Filler filler = side.First();
             book.Define(described.Key, $"{Word(filler)}.space", $"{Standing.NameOf(book, described, "case")}, space for the filler at its {Side(filler)}", filler.Width.Stated);
             if (side.Skip(1).FirstOrDefault() is { } second)
-                book.Note("filler.two", Severity.Stop, described.Key, $"{described.Key} has two fillers at its {Side(filler)}.", "Keep one of them, or write 'at: left' and 'at: right'.", second.Place);
+                book.Note("filler.two", Severity.Stop, described.Key, $"{described.Key} has two fillers at its {Side(filler)}.", $"Keep one of them, {book.Hand.OrWrite("at", "left")} and {book.Hand.Key("at", "right")}.", second.Place);
         }
     }
 

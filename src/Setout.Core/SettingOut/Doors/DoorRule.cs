@@ -75,17 +75,17 @@ internal static class DoorRule
         book.Chains.Add(new($"{space.Name}, doors and gaps in the width", inset ? space.Width : whole, [.. Widths(doors, all).Select(t => t with { Times = 1 }), Term.From("gaps", 1, left)], left));
         DoorsBefore before = Open(book, space, kind, doors, thickness);
         if (!inset) return within with { Doors = before };
-        book.Steps.Add(new(Stage.Reading, $"Read the clear width and height of {space.Name} where its doors go, at both ends of each, before they are cut: setout record FILE {space.Width} WIDTH, WIDTH and {space.Height} HEIGHT, HEIGHT. The narrowest counts.", [], null, ""));
+        book.Steps.Add(new(Stage.Reading, $"Read the clear width and height of {space.Name} where its doors go, at both ends of each, before they are cut{book.Hand.Say($": setout record FILE {space.Width} WIDTH, WIDTH and {space.Height} HEIGHT, HEIGHT", $", and enter them at {Hands.Place(book.NameOf(space.Width))} and {Hands.Place(book.NameOf(space.Height))}")}. The narrowest counts.", [], null, ""));
         CheckGap(book, space, kind, gap);
         if (book.Value(left).Sign < 0)
-            book.Note("door.grid-too-coarse", Severity.Stop, space.Owner, $"On a grid of {book.Say(book.Grid.Step)} the doors of {space.Name} come out {book.Say(-book.Value(left))} wider than it.", $"Write 'grid: {book.Say(book.Piece.Unit == LengthUnit.Inch ? ExactLength.FromInches(Rational.Of(1, 32)) : ExactLength.FromMillimetres(Rational.Of(1, 2)))}' in the piece.", doors.Like.Place);
+            book.Note("door.grid-too-coarse", Severity.Stop, space.Owner, $"On a grid of {book.Say(book.Grid.Step)} the doors of {space.Name} come out {book.Say(-book.Value(left))} wider than it.", $"{book.Hand.Write("grid", book.Say(book.Piece.Unit == LengthUnit.Inch ? ExactLength.FromInches(Rational.Of(1, 32)) : ExactLength.FromMillimetres(Rational.Of(1, 2))))} in the piece.", doors.Like.Place);
         // Behind a face frame only what a door is thicker than the frame.
         QuantityKey takes = within.FaceFrame is { } frame ? Beyond(book, space, frame, thickness) : thickness;
         QuantityKey behind = book.Define(space.Prefix, "depth-behind", $"{space.Name}, clear depth behind its doors",
             new Sum(Term.From("clear depth", 1, within.Depth), Term.From(within.FaceFrame is null ? "door" : "door behind the frame", -1, takes)), Combining.Narrowest);
         if (book.Value(behind).Sign < 0)
         {
-            book.Note("door.no-depth", Severity.Stop, space.Owner, $"Doors of {book.Say(thick)} do not go into {space.Name}, {book.Say(book.Value(within.Depth))} deep.", $"Make it {book.SayAtLeast(-book.Value(behind))} deeper, or write 'lies: overlay'.", doors.Like.Place);
+            book.Note("door.no-depth", Severity.Stop, space.Owner, $"Doors of {book.Say(thick)} do not go into {space.Name}, {book.Say(book.Value(within.Depth))} deep.", $"Make it {book.SayAtLeast(-book.Value(behind))} deeper, {book.Hand.OrWrite("lies", "overlay")}.", doors.Like.Place);
             return null;
         }
         return within with { Depth = behind, Y = within.Y + book.Value(takes), Door = takes, Doors = before };

@@ -33,7 +33,7 @@ internal static class HingeBounds
         ExactLength behind = book.Value(QuantityKey.Of(spot.Key, "plate-setback")), thick = book.Value(edge.Member);
         void Stop(string words, string remedy, Place place) => book.NoteOnce("door.plate-off", Severity.Stop, spot.Key, words, remedy, place);
         if (past.Sign > 0) Stop($"The plates of {spot.Name} would stand {book.Say(past)} past the end of {edge.Part}.", $"Let it lie {book.SayAtLeast(past)} less over the edges above and below, or make the opening {book.SayAtLeast(past * 2)} higher.", kind.Overlay?.Place ?? spot.Place);
-        if (behind >= panel.SizeY) Stop($"The plates of {spot.Name} stand {book.Say(behind)} behind the front edge of {edge.Part}, which is {book.Say(panel.SizeY)} deep.", $"Make it {book.SayAtLeast(behind - panel.SizeY + book.Grid.Step)} deeper, or write 'hinge: butt'.", spot.Place);
+        if (behind >= panel.SizeY) Stop($"The plates of {spot.Name} stand {book.Say(behind)} behind the front edge of {edge.Part}, which is {book.Say(panel.SizeY)} deep.", $"Make it {book.SayAtLeast(behind - panel.SizeY + book.Grid.Step)} deeper, {book.Hand.OrWrite("hinge", "butt")}.", spot.Place);
         if (thick < Fastening.HoldsInFace && !book.HasUnknown)
             book.NoteOnce("door.plate-no-screw", Severity.Warn, spot.Key, $"The plates of {spot.Name} are screwed to {edge.Part}, {book.Say(thick)} thick: screws that hold come out at its far face.", $"Use stock of {book.SayAtLeast(Fastening.HoldsInFace)} or more there, or bolt them through. (common practice, no source)", spot.Place);
     }

@@ -44,7 +44,7 @@ internal static class HingePlaces
 
     private static void TooLow(Book book, Space space, DoorKind kind, DoorSpot spot, (ExactLength Is, ExactLength Wants) high, bool isButt, TradeRule least)
     {
-        string hinges = isButt ? "butts" : "cup hinges", other = isButt ? $", or record the length of smaller ones: setout record FILE {kind.Name}.hinge.length LENGTH" : "";
+        string hinges = isButt ? "butts" : "cup hinges", other = isButt ? $", or read the length of smaller ones{book.Enter(QuantityKey.Of(kind.Name, "hinge.length"), "LENGTH")}" : "";
         book.NoteOnce("door.too-low", Severity.Stop, spot.Key, $"{spot.Name} is {book.Say(high.Is)} high: its {hinges} want {book.Say(high.Wants)}.",
             $"Make the opening {book.SayAtLeast(high.Wants - high.Is)} higher{other}. ({least.Cited})", space.Place);
     }

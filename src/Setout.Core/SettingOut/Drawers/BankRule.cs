@@ -100,7 +100,7 @@ internal static class BankRule
             : isInset ? $"Set the fronts of {space.Name} into the opening flush with {(space.Doors is null ? "the face" : "the edges beside them")}, on shims of {book.Say(gapValue)} all round and between them, the lowest first. Clamp each to its box and screw it from inside the box; plane what rubs."
             : $"Fix the false fronts of {space.Name} from the bottom up: clamp a level ledge with its upper edge {ledge} and rest the lowest front on it, the others on spacers of {book.Say(gapValue)}. Clamp each to its box and screw it from inside the box.",
             kind.HasFalseFront ? [.. bank.Drawers.Reverse().Select(d => $"{d.Key}.front")] : [], null, kind.HasFalseFront ? "screws" : ""));
-        book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut: setout record FILE {space.Width} WIDTH, WIDTH, WIDTH. The narrowest counts.", [], null, ""));
+        book.Steps.Add(new(Stage.Reading, $"Read the clear width of {space.Name} along each slide line, front and back, before its boxes are cut{book.Enter(space.Width, "WIDTH, WIDTH, WIDTH")}. The narrowest counts.", [], null, ""));
     }
 
     /// <summary>False where the gaps, or fronts that lie short of their edges, leave nothing of the width; a finding says so.</summary>

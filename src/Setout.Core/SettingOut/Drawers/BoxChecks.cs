@@ -21,9 +21,9 @@ internal static class BoxChecks
                 : $"{name} is {book.Say(wide)} wide; with its slides it is {book.Say(tight)} too wide for the opening of {book.Say(room)}.";
             // A box that stands on the bench is a fact to deal with; it does not stop the plan of all the rest.
             if (!book.IsRead(built) && (book.IsRead(end.ToCut) || book.IsRead(end.AsCut)))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide; 'setout fit FILE' lists what can be done about it.", drawer.Place);
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide; {book.Hand.Fit} lists what can be done about it.", drawer.Place);
             else if (book.IsRead(built))
-                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide, {book.Say(tight / 2)} a side; 'setout fit FILE' lists what can be done about it.", drawer.Place);
+                book.Note("drawer.too-wide", Severity.Warn, key, words, $"It is {book.Say(tight)} too wide, {book.Say(tight / 2)} a side; {book.Hand.Fit} lists what can be done about it.", drawer.Place);
             else
                 book.Note("drawer.too-wide", Severity.Stop, key, words, $"The box may be {book.Say(fits)} at most. Leave its width out to have it worked out.", drawer.BoxWidth?.Place ?? drawer.Place);
         }
@@ -32,7 +32,7 @@ internal static class BoxChecks
         {
             string takes = box.Kind.Slides == SlideWay.Runners ? "its runners want" : "the slides take", shim = box.Kind.Slides == SlideWay.Runners ? "Glue a strip to each side, of" : "Shim each slide by";
             book.Note("drawer.too-narrow", Severity.Warn, key, $"{name} leaves {book.Say(over)} of side play; {takes} {book.Say(window.Most)} at most.",
-                book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; 'setout fit FILE' lists what can be done about it." : $"{shim} {book.Say((over - window.Middle) / 2)}, or leave {(drawer.BoxWidth is null ? "'play'" : "the width")} out to have it worked out.", drawer.BoxWidth?.Place ?? box.Kind.Play?.Place ?? drawer.Place);
+                book.IsRead(built) || book.IsRead(end.ToCut) || book.IsRead(end.AsCut) ? $"To the middle it is {book.Say((over - window.Middle) / 2)} a side; {book.Hand.Fit} lists what can be done about it." : $"{shim} {book.Say((over - window.Middle) / 2)}, or leave {(drawer.BoxWidth is null ? "'play'" : "the width")} out to have it worked out.", drawer.BoxWidth?.Place ?? box.Kind.Play?.Place ?? drawer.Place);
         }
     }
 
@@ -66,7 +66,7 @@ internal static class BoxChecks
         Book book = box.Book;
         bool usualDoes = box.Kind is { Slides: SlideWay.Side, Window: SlideWindow.Narrow } && !SlideRoom.Of(box.Kind with { Window = SlideWindow.Usual }).IsFinerThan(book.Grid);
         book.NoteOnce("drawer.grid-too-coarse", Severity.Warn, box.Key, $"{box.Name} wants its play within {book.Say(window.Least)} to {book.Say(window.Most)}; a step of {book.Say(book.Grid.Step)} is wider than that.",
-            $"Write 'grid: {book.Say(FinerThan(book, window))}' or finer in the piece, or give the shop such a grid{(usualDoes ? ", or write 'window: usual' if these slides allow it" : "")}.", box.Kind.Place);
+            $"{book.Hand.Write("grid", book.Say(FinerThan(book, window)))} or finer in the piece, or give the shop such a grid{(usualDoes ? $", {book.Hand.OrWrite("window", "usual")} if these slides allow it" : "")}.", box.Kind.Place);
     }
 
     // The coarsest of the steps that shops keep that lands inside.
@@ -131,7 +131,7 @@ internal static class BoxChecks
                 $"Use a thinner sheet, or give the clearance of slides that are made for it. ({thickest.Cited})", kind.Sides.Place);
         if (kind.BottomFit is BottomFit.Applied or BottomFit.LetIn)
             book.NoteOnce("drawer.no-recess", Severity.Stop, box.Key, "Slides under the box lie below its bottom, but this bottom is flush with the lower edge of the sides.",
-                $"Write 'bottom fit: grooved' or 'slid in': the bottom then lies {book.Say(recess.Length)} up. ({recess.Cited})", kind.Place);
+                $"{book.Hand.Write("bottom fit", "grooved")} or 'slid in': the bottom then lies {book.Say(recess.Length)} up. ({recess.Cited})", kind.Place);
         else if (kind.GrooveUp is { } up && up.Value < recess.Length && kind.Sheet.Clearance is null)
             book.NoteOnce("drawer.no-recess", Severity.Warn, box.Key, $"The bottom lies {book.Say(up.Value)} up; slides under it want {book.Say(recess.Length)}.", $"Leave 'groove up' out, or be sure of your slides. ({recess.Cited})", up.Place);
     }

@@ -31,7 +31,7 @@ internal static class BoxWork
         string[] parts = box.HasOwnBack ? [$"{key}.side", $"{key}.end", $"{key}.back", $"{key}.bottom"] : [$"{key}.side", $"{key}.end", $"{key}.bottom"];
         ExactLength outside = book.Value(sizes.SideLength.AsCut) + (corners.Lap is { } lap ? book.Value(lap) : ExactLength.Zero);
         bool isScrewed = kind.Corners is CornerJoint.Pocket or CornerJoint.Butt;
-        book.Steps.Add(new(Stage.Drawers, $"Box {key}: {Prepare(kind)}{(kind.BottomFit == BottomFit.Grooved ? "put the bottom in dry, " : "")}{Together(kind.Corners)}. Measure both diagonals before the glue sets.{Last(kind)} Then read its width: setout record FILE {built} WIDTH.",
+        book.Steps.Add(new(Stage.Drawers, $"Box {key}: {Prepare(kind)}{(kind.BottomFit == BottomFit.Grooved ? "put the bottom in dry, " : "")}{Together(kind.Corners)}. Measure both diagonals before the glue sets.{Last(kind)} Then read its width{book.Enter(built, "WIDTH")}.",
             [.. parts], Diagonals.Of(book.Grid, book.Value(built), outside), isScrewed ? "screws" : "saw")
         { On = key });
         book.Units.Add(new(key, name, UnitKind.Drawer));

@@ -20,7 +20,7 @@ internal static class FrontRoom
         ExactLength has = book.Value(gap), needs = between.Concat(ends).DefaultIfEmpty(ExactLength.Zero).Max();
         if (has < needs)
             book.NoteOnce("wood.no-room", Severity.Warn, space.Owner, $"Fronts of {wood.Name} in {space.Name} move up to {book.Say(moves.Max())} across their grain; gaps of {book.Say(has)} close in damp air, and the drawers bind.",
-                $"Write 'gap: {book.SayAtLeast(needs)}' or more into the kind of drawer, use lower fronts, or fronts of plywood.", kind.Gap?.Place ?? kind.Place);
+                $"{book.Hand.Write("gap", book.SayAtLeast(needs))} or more into the kind of drawer, use lower fronts, or fronts of plywood.", kind.Gap?.Place ?? kind.Place);
     }
 
     /// <summary>Where a false front moves more than its box, the screws stand in upright slots.</summary>

@@ -28,7 +28,7 @@ internal static class FrontedBoxRule
             _ => null,
         };
         if (wrong is null) return true;
-        book.NoteOnce("drawer.front-and-box", Severity.Stop, kind.Name, $"Drawers like {kind.Name} cannot be made as described: {wrong}.", kind.HasFalseFront ? "Write 'false front: no', or another 'bottom fit'." : "Change that word, or leave 'false front: no' out.", kind.Place);
+        book.NoteOnce("drawer.front-and-box", Severity.Stop, kind.Name, $"Drawers like {kind.Name} cannot be made as described: {wrong}.", kind.HasFalseFront ? $"{book.Hand.Write("false front", "no")}, or another 'bottom fit'." : "Change that word, or leave 'false front: no' out.", kind.Place);
         return false;
     }
 
@@ -142,7 +142,7 @@ internal static class FrontedBoxRule
         // Over all: the sides stand behind the front, or in it.
         ExactLength deepOverAll = book.Value(QuantityKey.Of(key, "side.length").AsCut) + book.Value(Book.ThicknessOf(box.Kind.Front.Text)) - (deep is null ? Zero : book.Value(deep.AsCut));
         string last = isBetween ? "Glue and pin the bottom between the sides, up against the back" : "Last of all slide the bottom in from behind, without glue, and screw it up into the back";
-        book.Steps.Add(new(Stage.Drawers, $"Box {key}: try its front in the opening and plane it to even gaps; {how}. Measure both diagonals before the glue sets. {last}. Then read its width: setout record FILE {built} WIDTH.",
+        book.Steps.Add(new(Stage.Drawers, $"Box {key}: try its front in the opening and plane it to even gaps; {how}. Measure both diagonals before the glue sets. {last}. Then read its width{book.Enter(built, "WIDTH")}.",
             [front_, side, back, $"{key}.bottom"], Diagonals.Of(book.Grid, book.Value(built), deepOverAll), "saw"));
     }
 }

@@ -26,6 +26,6 @@ internal static class SlideHold
         Book book = box.Book;
         if (book.HasUnknown || thick >= Fastening.HoldsInFace) return;
         book.NoteOnce("slide.no-screw", Severity.Warn, box.Key, $"Slides are screwed to {what}, {book.Say(thick)} thick: screws that hold {comes}.",
-            $"Use stock of {book.SayAtLeast(Fastening.HoldsInFace)} or more there, bolt the slides through, or write 'slides: runners'. (common practice, no source)", place);
+            $"Use stock of {book.SayAtLeast(Fastening.HoldsInFace)} or more there, bolt the slides through, {book.Hand.OrWrite("slides", "runners")}. (common practice, no source)", place);
     }
 }

@@ -17,7 +17,7 @@ internal static class FrameJoints
         if (frame.Corner != FrameCorner.Tenon)
         {
             if (frame.Tenon is { } idle)
-                book.Note("frame.tenon-idle", Severity.Stop, frame.Key, "'tenon' gives the length of tenons, but the corners have none.", "Write 'corners: tenon', or leave it out.", idle.Place);
+                book.Note("frame.tenon-idle", Severity.Stop, frame.Key, "'tenon' gives the length of tenons, but the corners have none.", $"{book.Hand.Write("corners", "tenon")}, or leave it out.", idle.Place);
             return null;
         }
         QuantityKey tenon = book.Define(frame.Key, "tenon", $"{name}, length of a tenon",

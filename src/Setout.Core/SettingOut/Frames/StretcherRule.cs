@@ -107,7 +107,7 @@ internal static class StretcherRule
     {
         if (described.Short is { } idle && described.At != StretcherAt.Middle)
         {
-            book.NoteOnce("stretcher.idle", Severity.Stop, described.Key, "'short' is of a stretcher along the middle.", "Write 'at: middle', or leave 'short' out.", idle.Place);
+            book.NoteOnce("stretcher.idle", Severity.Stop, described.Key, "'short' is of a stretcher along the middle.", $"{book.Hand.Write("at", "middle")}, or leave 'short' out.", idle.Place);
             return null;
         }
         if (described.Of is { } named && book.StickOf(named, described.Key) is null) return null;

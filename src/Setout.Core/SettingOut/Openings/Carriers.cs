@@ -16,7 +16,7 @@ internal static class Carriers
     public static bool Has(Book book, Space space, string what)
     {
         if (Beside(space).All(e => e.Part.Length > 0)) return true;
-        book.Note("shelf.no-panels", Severity.Stop, space.Owner, $"There are no panels beside {space.Name} to cut {what} in.", "Add 'slide panels: MATERIAL' to the opening of the frame, or write 'fit: fixed'.", space.Place);
+        book.Note("shelf.no-panels", Severity.Stop, space.Owner, $"There are no panels beside {space.Name} to cut {what} in.", $"Add 'slide panels: MATERIAL' to the opening of the frame, {book.Hand.OrWrite("fit", "fixed")}.", space.Place);
         return false;
     }
 }

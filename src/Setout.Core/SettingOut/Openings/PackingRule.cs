@@ -26,7 +26,7 @@ internal static class PackingRule
         ExactLength stands = Max(book.ValueOr0(space.Doors.Left), book.ValueOr0(space.Doors.Right));
         if (stands.Sign > 0 && Sticks(space.FaceFrame, bank) is null)
             book.Note("drawer.hits-hinge", Severity.Warn, space.Owner, $"An open door and its hinges stand {book.Say(stands)} into {space.Name}: the drawers behind run into them.",
-                $"Write 'packing: STICK' with the drawers, of sticks {book.Say(stands)} thick or more, or 'clear: 0' in the kind of door where its hinges swing it out of the opening.", space.Place);
+                $"{book.Hand.Write("packing", "STICK")} with the drawers, of sticks {book.Say(stands)} thick or more, or {book.Hand.Key("clear", "0")} in the kind of door where its hinges swing it out of the opening.", space.Place);
         if (left is null && right is null && frames.All(f => f is null)) return space;
         return Within(book, space, left, right, "inner", "what is packed and the frame") with { FaceFrame = null };
     }

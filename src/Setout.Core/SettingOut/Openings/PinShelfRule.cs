@@ -60,7 +60,7 @@ internal static class PinShelfRule
         book.Steps.Add(new(isBehind ? Stage.Inside : Stage.LooseShelves, $"Put the pins of {space.Name} in, four to a shelf in holes of one height, and lay the shelves on them.{later}", [.. shelves.Keys.Reverse().Select(k => k.Text)], null, ""));
         if (isBehind)
             book.Note("shelf.behind-frame", Severity.Note, space.Owner, $"Shelves of {space.Name} are {book.Say(past - book.Value(play))} longer than the way between the members of the face frame: they go in before it, and come out again only tipped.",
-                $"Write 'play: {book.Say(past)}' or more for shelves that go in and out past it.", shelves.Keys[0].Place);
+                $"{book.Hand.Write("play", book.Say(past))} or more for shelves that go in and out past it.", shelves.Keys[0].Place);
     }
 
     private static IEnumerable<string> Parts(Space space) => Carriers.Beside(space).Select(e => e.Part).Distinct();

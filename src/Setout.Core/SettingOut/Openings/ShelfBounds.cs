@@ -63,7 +63,7 @@ internal static class ShelfBounds
         {
             if (book.Parts.Find(p => p.Key == edge.Part) is not { Placements: [var box, ..] } || box.SizeY >= wants) continue;
             book.Note("shelf.rows-meet", Severity.Stop, space.Owner, $"The rows of holes for the shelves of {space.Name} want {book.Say(wants)} from front to back; {edge.Part} has {book.Say(box.SizeY)}.",
-                $"Make it {book.SayAtLeast(wants - box.SizeY)} deeper, or write 'fit: fixed'{(shelves.Setback is null ? "" : ", or set them back less")}. ({TradeRules.Get("SH7").Cited})", shelves.Setback?.Place ?? shelves.Keys[0].Place);
+                $"Make it {book.SayAtLeast(wants - box.SizeY)} deeper, {book.Hand.OrWrite("fit", "fixed")}{(shelves.Setback is null ? "" : ", or set them back less")}. ({TradeRules.Get("SH7").Cited})", shelves.Setback?.Place ?? shelves.Keys[0].Place);
             return false;
         }
         return true;

@@ -21,7 +21,7 @@ internal static class SlatRule
         }
         if (slats.AtBack && space.Railing is { BackTakes: not null })
         {
-            book.Note("slats.behind-panel", Severity.Stop, key, $"The slats at the back of {space.Name} would stand in the panel there.", "Write 'at: front', or leave the panel in the back out.", slats.Place);
+            book.Note("slats.behind-panel", Severity.Stop, key, $"The slats at the back of {space.Name} would stand in the panel there.", $"{book.Hand.Write("at", "front")}, or leave the panel in the back out.", slats.Place);
             return;
         }
         QuantityKey wide = Book.SectionWidthOf(stick.Name), thin = Book.ThicknessOf(stick.Name);

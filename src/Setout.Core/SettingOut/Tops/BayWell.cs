@@ -68,8 +68,8 @@ internal sealed record BayWell(Frame Frame, Opening Bay, int Index)
     {
         string key = well.Key;
         QuantityKey drop = QuantityKey.Of(key, "drop");
-        book.Steps.Add(new(Stage.Top, $"{name}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform and bearers wait for it.", [], null, ""));
-        book.Steps.Add(new(Stage.Top, $"{name}: glue and screw the bearers to the inner faces of the posts of bay {Bay.Key}, upper edges {book.Say(book.Value(up.ToCut))} above the floor, level with one another. Screw the platform down on them, then measure from a straightedge over the opening down to it: {book.Say(book.Value(drop))}; setout record FILE {drop} HEIGHT.",
+        book.Steps.Add(new(Stage.Top, $"{name}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners{book.Enter(table, "HEIGHT")}. Platform and bearers wait for it.", [], null, ""));
+        book.Steps.Add(new(Stage.Top, $"{name}: glue and screw the bearers to the inner faces of the posts of bay {Bay.Key}, upper edges {book.Say(book.Value(up.ToCut))} above the floor, level with one another. Screw the platform down on them, then measure from a straightedge over the opening down to it, {book.Say(book.Value(drop))}{book.Enter(drop, "HEIGHT")}.",
             [$"{key}.bearer", $"{key}.platform"], null, "screws"));
     }
 }

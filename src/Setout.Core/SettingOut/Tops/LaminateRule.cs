@@ -67,7 +67,7 @@ internal static class LaminateRule
         TradeRule rule = TradeRules.Get("TL3");
         if (laid.Made.Under is null)
             book.Note("laminate.unbalanced", Severity.Warn, laid.Top.Key, $"The {laid.Name} is laminated on one face only: it draws hollow as the air changes.",
-                $"Write 'backer: {book.Say(ExactLength.Max(rule.Length, book.Value(laid.Made.Film)))}' or 'faces: both', or let this stand where the top is held flat all over. ({rule.Cited})", laminate.Place);
+                $"{book.Hand.Write("backer", book.Say(ExactLength.Max(rule.Length, book.Value(laid.Made.Film))))} or {book.Hand.Key("faces", "both")}, or let this stand where the top is held flat all over. ({rule.Cited})", laminate.Place);
         else if (laminate is { Backer: { } backer, IsOnBothFaces: false } && backer.Value < book.Value(laid.Made.Film))
             book.Note("laminate.thin-backer", Severity.Note, laid.Top.Key, $"The backer of {laid.Name} is {book.Say(backer.Value)} thick and its face {book.Say(book.Value(laid.Made.Film))}.",
                 $"A backer about as thick as the face keeps flat better; paint and varnish do not balance laminate. ({TradeRules.Get("TL2").Cited})", backer.Place);

@@ -105,9 +105,9 @@ internal static class SlotRule
         if (crossed.Length == 0 || (slot.Short?.Value ?? ExactLength.Zero) >= t) return;
         string where = string.Join(" and the ", crossed.Select(TopMakeUp.Word));
         if (laid.Top.Edging!.Raised is { Value.Sign: > 0 } raised)
-            book.Note("slot.crosses-edging", Severity.Warn, slot.Key, $"The {name} runs into the strip at the {where}, which stands {book.Say(raised.Value)} above the top: nothing slides in there.", $"Write 'short: {book.Say(t)}' or more, or leave the strip off there.", slot.Place);
+            book.Note("slot.crosses-edging", Severity.Warn, slot.Key, $"The {name} runs into the strip at the {where}, which stands {book.Say(raised.Value)} above the top: nothing slides in there.", $"{book.Hand.Write("short", book.Say(t))} or more, or leave the strip off there.", slot.Place);
         else
-            book.Note("slot.crosses-edging", Severity.Note, slot.Key, $"The {name} runs through the strip at the {where}.", $"Cut it after the edging is on, with scrap clamped behind so that the strip does not break out; or write 'short: {book.Say(t)}' to stop at the strip.", slot.Place);
+            book.Note("slot.crosses-edging", Severity.Note, slot.Key, $"The {name} runs through the strip at the {where}.", $"Cut it after the edging is on, with scrap clamped behind so that the strip does not break out; {book.Hand.OrWrite("short", book.Say(t))} to stop at the strip.", slot.Place);
     }
 
     private static void CheckOthers(Book book, LaidTop laid, Slot slot, Room area, List<(Slot Slot, Span Across, Span Along)> before)

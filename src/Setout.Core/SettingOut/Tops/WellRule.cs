@@ -172,8 +172,8 @@ internal static class WellRule
     private static void Step(Book book, Well well, string name, PartSize up, QuantityKey table, bool hasBearers)
     {
         string key = well.Key;
-        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners. setout record FILE {table} HEIGHT. Platform, sides{(hasBearers ? " and bearers" : "")} wait for it.", [], null, ""));
-        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: {(hasBearers ? $"glue and screw the bearers to the sides, lower edges flush; " : "")}hang the sides under the opening, flush with its edges, and screw them to whatever stands beside them. The underside of the platform comes {book.Say(book.Value(up.ToCut))} above the floor. Screw it down, then measure from a straightedge over the opening down to it: {book.Say(book.Value(QuantityKey.Of(key, "drop")))}; setout record FILE {QuantityKey.Of(key, "drop")} HEIGHT.",
+        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: stand the {well.Machine}{(well.Load == 0 ? "" : $"{WellChecks.WhichWeighs(book, well)},")} on a flat floor and measure from its feet to its table at four corners{book.Enter(table, "HEIGHT")}. Platform, sides{(hasBearers ? " and bearers" : "")} wait for it.", [], null, ""));
+        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: {(hasBearers ? $"glue and screw the bearers to the sides, lower edges flush; " : "")}hang the sides under the opening, flush with its edges, and screw them to whatever stands beside them. The underside of the platform comes {book.Say(book.Value(up.ToCut))} above the floor. Screw it down, then measure from a straightedge over the opening down to it, {book.Say(book.Value(QuantityKey.Of(key, "drop")))}{book.Enter(QuantityKey.Of(key, "drop"), "HEIGHT")}.",
             [$"{key}.side", .. hasBearers ? [$"{key}.bearer"] : ImmutableArray<string>.Empty, $"{key}.platform"], null, "screws"));
         LiftIn(book, well, name);
     }
@@ -182,7 +182,7 @@ internal static class WellRule
     {
         string key = well.Key, hands = WellChecks.IsForOne(book, well) ? "lift it in"
             : WellChecks.IsForMore(book, well) ? $"it weighs {WellChecks.Weight(book, well)}: bring it in with a hoist, a lift table or as many hands as it takes, never with two" : "two people lift it in";
-        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: unplug the {well.Machine}, {hands}. Lay a straightedge from the top over its table and shim under its feet until it lies flush, about {book.Say(book.Value(QuantityKey.Of(key, "flush")))}; 'setout fit FILE' picks the shims. Then bolt it down and look again.", [], null, "lift"));
+        book.Steps.Add(new(Stage.Top, $"{Capital(name)}: unplug the {well.Machine}, {hands}. Lay a straightedge from the top over its table and shim under its feet until it lies flush, about {book.Say(book.Value(QuantityKey.Of(key, "flush")))}; {book.Hand.Fit} picks the shims. Then bolt it down and look again.", [], null, "lift"));
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];

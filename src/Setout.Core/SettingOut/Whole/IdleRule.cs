@@ -39,7 +39,7 @@ internal static class IdleRule
     private static void FaceFrame(Book book, Case @case)
     {
         if (@case.FaceFrame is { Tenon: { } tenon, Joint: not FaceFrameJoint.Tenon })
-            Idle(book, "face-frame.tenon-idle", "tenon", $"the face frame of case {@case.Key} has no tenons", "Write 'joint: tenon', or leave it out.", tenon.Place, @case.Key);
+            Idle(book, "face-frame.tenon-idle", "tenon", $"the face frame of case {@case.Key} has no tenons", $"{book.Hand.Write("joint", "tenon")}, or leave it out.", tenon.Place, @case.Key);
         // Looked up even where no drawer is packed from it.
         if (@case.FaceFrame?.Packing is { } named && book.Piece.Materials.GetValueOrDefault(named.Text) is not Panel) book.StickOf(named, @case.Key);
         if (@case.FaceFrame is not { } frame || (frame.Packing is null && frame.IsPacked)) return;
@@ -63,7 +63,7 @@ internal static class IdleRule
     private static void Figure(Book book)
     {
         foreach (DrawerBank bank in Contents(book).OfType<DrawerBank>().Where(b => b is { FigureThrough: true, Drawers.Length: 1 }))
-            Idle(book, "figure.idle", "figure", $"drawer {bank.Drawers[0].Key} has no front below it to run on to", "Leave it out, or write 'figure: in rows' where banks stand side by side.", bank.FigurePlace, bank.Drawers[0].Key);
+            Idle(book, "figure.idle", "figure", $"drawer {bank.Drawers[0].Key} has no front below it to run on to", $"Leave it out, {book.Hand.OrWrite("figure", "in rows")} where banks stand side by side.", bank.FigurePlace, bank.Drawers[0].Key);
     }
 
     private static void Dividers(Book book, Case @case)

@@ -56,7 +56,7 @@ public static class PieceSetOut
         {
             if (book.Findings.Any(f => f.Code == "material.unknown" && f.Key == unread.Name)) continue;
             book.Note("material.not-read", Severity.Note, unread.Name, $"The thickness of {unread.Name} is a default of {book.Say(book.Value(Book.ThicknessOf(unread.Name)))}.",
-                $"Read the sheet with a calliper at two spots before anything that meets it is cut: setout record FILE {Book.ThicknessOf(unread.Name)} READING.", unread.Place);
+                $"Read the sheet with a calliper at two spots before anything that meets it is cut{book.Enter(Book.ThicknessOf(unread.Name))}.", unread.Place);
         }
         return FinishRule.Into(book.Finish());
     }
@@ -66,7 +66,7 @@ public static class PieceSetOut
     {
         if (book.Grid.Step > ExactLength.FromInches(Rational.Of(1, 8)))
             book.Note("grid.coarse", Severity.Warn, "", $"On a grid of {book.Say(book.Grid.Step)} parts come out up to {book.Say(book.Grid.Step.ToExact() / 2)} off: gaps and play are lost in that.",
-                $"Write 'grid: {book.Say(book.Piece.Unit == LengthUnit.Inch ? ExactLength.FromInches(Rational.Of(1, 16)) : ExactLength.FromMillimetres(1))}' or finer. (common practice, no source)");
+                $"{book.Hand.Write("grid", book.Say(book.Piece.Unit == LengthUnit.Inch ? ExactLength.FromInches(Rational.Of(1, 16)) : ExactLength.FromMillimetres(1)))} or finer. (common practice, no source)");
     }
 
     private static void Write(Book book, Structure structure, OrderedDictionary<string, Structure> standing)

@@ -4,6 +4,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
+using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
@@ -18,19 +19,20 @@ namespace Setout.Workbench.Assembling;
 public sealed record StepPart(string Mark, string Name, string Href);
 
 /// <summary>A step of putting the piece together.</summary>
-/// <param name="Text">What to do.</param>
+/// <param name="Text">What to do, with where it is entered.</param>
 /// <param name="Parts">What comes in.</param>
 /// <param name="Diagonals">What both diagonals read when it is square; empty where there is nothing to square.</param>
 /// <param name="Lift">The largest to lift in it; empty where that is light or not known.</param>
 /// <param name="Caution">What to mind; empty where nothing is.</param>
-public sealed record StepView(Phrase Text, ImmutableArray<StepPart> Parts, Phrase Diagonals, string Lift, string Caution);
+public sealed record StepView(ImmutableArray<SaidStretch> Text, ImmutableArray<StepPart> Parts, Phrase Diagonals, string Lift, string Caution);
 
 /// <summary>The stage of putting together.</summary>
 /// <param name="Head">The head of the piece.</param>
+/// <param name="Piece">Its name in addresses.</param>
 /// <param name="Steps">In order.</param>
 /// <param name="Weight">What the piece weighs, and the largest to lift.</param>
 /// <param name="Deference">Whose word comes first.</param>
-public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Steps, string Weight, string Deference)
+public sealed record AssemblingView(PieceHead Head, string Piece, ImmutableArray<StepView> Steps, string Weight, string Deference)
 {
     internal static AssemblingView Of(OpenPiece piece)
     {
@@ -41,9 +43,9 @@ public sealed record AssemblingView(PieceHead Head, ImmutableArray<StepView> Ste
         StepView Step(AssemblyStep step)
         {
             (string lift, string advice) = WeightWords.Lift(set, step);
-            return new(Figures.Phrase(Shop.Outputs.PageWords.Plain(step.Words)), [.. step.Parts.Select(Part)],
+            return new(PageWords.Of(step.Words, set), [.. step.Parts.Select(Part)],
                 step.Diagonal is { } diagonal ? Phrase.Of(LengthFormat.For(set.Piece.Shown).Format(diagonal)) : Phrase.Empty, lift, WeightWords.Mind(set, step, advice));
         }
-        return new(PieceHead.Of(piece, "assemble"), set.IsStopped ? [] : [.. set.Steps.Select(Step)], set.IsStopped ? "" : WeightWords.Whole(set), Cautions.Deference);
+        return new(PieceHead.Of(piece, "assemble"), piece.Name, set.IsStopped ? [] : [.. set.Steps.Select(Step)], set.IsStopped ? "" : WeightWords.Whole(set), Cautions.Deference);
     }
 }

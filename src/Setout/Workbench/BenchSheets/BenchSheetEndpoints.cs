@@ -12,14 +12,27 @@ internal static class BenchSheetEndpoints
 {
     public static void MapBenchSheets(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/piece/{name}/bench-sheets.pdf", (string name, string? paper, PieceDoor door, CancellationToken cancel) =>
-            door.OpenWithAllAsync(name, (piece, plan, fit) => File(piece, plan, fit, paper, cancel), cancel));
+            door.OpenWithAllAsync(name, (piece, plan, fit) => plan.IsStopped ? Stopped("see the notes at Set out")
+                : File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, cancel), cancel));
 
-    private static IResult File(OpenPiece piece, Plan plan, FitReport? fit, string? paper, CancellationToken cancel)
+    /// <summary>The paper that an address asks for.</summary>
+    internal static Paper PaperOf(string? asked, Paper usual) => asked switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => usual };
+
+    /// <summary>Where there can be none.</summary>
+    /// <param name="where">Where it is told why.</param>
+    internal static IResult Stopped(string where) => Results.Text($"The plan is stopped, so there are no bench sheets: {where}.\n", statusCode: StatusCodes.Status409Conflict);
+
+    /// <summary>The sheets of a plan.</summary>
+    /// <param name="plan">The plan; not stopped.</param>
+    /// <param name="stand">What it was made from, in words.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="fit">What will fit, where it is known.</param>
+    /// <param name="name">What the name of the file begins with.</param>
+    /// <param name="cancel">Gives it up.</param>
+    internal static IResult File(Plan plan, string stand, Paper paper, FitReport? fit, string name, CancellationToken cancel)
     {
-        if (plan.IsStopped) return Results.Text("The plan is stopped, so there are no bench sheets: see the notes at Set out.\n", statusCode: StatusCodes.Status409Conflict);
-        Paper sheet = paper switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4 };
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, piece.File.Stand(), sheet, fit, cancel), pdf);
-        return Results.File(pdf.ToArray(), "application/pdf", $"{piece.Name}-bench-sheets.pdf");
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, cancel), pdf);
+        return Results.File(pdf.ToArray(), "application/pdf", $"{name}-bench-sheets.pdf");
     }
 }

@@ -25,19 +25,10 @@ internal sealed class RunChanges(ChangeMaker maker)
         if (plan is null)
             return ChangeMaker.Refuse("run.other-plan", "The plan has changed since this page was shown, so nothing was marked.", "Look at the runs as they are on the page now. If this run is cut already, mark its parts one by one.") with { IsConflict = true };
         (MarkEntry? entry, Finding? refusal) = RunMarking.Of(source, source.SetOut(), plan, run, EntryIds.Of(form.Id), maker.Here);
-        if (entry is null) return new(refusal! with { Remedy = Remedy(refusal) }, refusal!.Code == "run.marked");
+        if (entry is null) return new(refusal!, refusal!.Code == "run.marked");
         ImmutableArray<LogAddition> facts = source.Together is { } together
             ? [.. together.Split(entry).Select(s => LogAddition.To(files.First(f => f.FileName == s.Member.File).Document.Id, s.Entry))]
             : [LogAddition.To(files.First().Document.Id, entry)];
         return maker.Make(files.First().Name, new Change(form.Id, maker.At, $"run {run} of {plan.Runs.Runs.Length} is cut") { Facts = facts });
     }
-
-    // What is said on a page, where there are no commands.
-    private static string Remedy(Finding refusal) => refusal.Code switch
-    {
-        "run.marked" => "Look at the page as it stands now; what was marked by mistake is voided among the facts.",
-        "run.earlier" => refusal.Remedy,
-        "run.part-cut" => "Void the entry that marks them if this run made them, or plan what is left anew.",
-        _ => "Plan what is left anew. If this run is cut already, mark its parts one by one.",
-    };
 }

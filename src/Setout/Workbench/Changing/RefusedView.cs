@@ -54,7 +54,7 @@ public sealed record RefusedView(string Words, string Remedy, string Typed, stri
     public string Field { get; init; } = "";
 
     /// <summary>With what was typed, to be read.</summary>
-    internal static RefusedView Of(Finding fault, string typed, string back) => new(PageWords.Plain(fault is { Place.IsKnown: true, Field: "" } ? $"Line {fault.Place.Line}: {fault.Words}" : fault.Words), fault.Remedy, typed, back) { Field = fault.Field.Length > 0 ? ChangeForm.Field + fault.Field : "" };
+    internal static RefusedView Of(Finding fault, string typed, string back) => new(PageWords.Blanks(fault is { Place.IsKnown: true, Field: "" } ? $"Line {fault.Place.Line}: {fault.Words}" : fault.Words), fault.Remedy, typed, back) { Field = fault.Field.Length > 0 ? ChangeForm.Field + fault.Field : "" };
 
     /// <summary>With what was typed still in its fields; to be read only where something was changed meanwhile, as it would be refused again.</summary>
     internal static RefusedView Of(Finding fault, HttpRequest request, IFormCollection fields, string back, bool isConflict = false)

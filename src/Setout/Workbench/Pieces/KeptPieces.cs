@@ -36,8 +36,9 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
 /// </summary>
 /// <param name="store">Where they are kept.</param>
 /// <param name="place">Where that is, for people.</param>
+/// <param name="hand">By what whoever asks enters what is read and done: commands reach what the workbench keeps too.</param>
 /// <param name="shown">The unit that whoever asks wants to be shown figures in; null for that of each piece.</param>
-internal sealed class KeptPieces(IDocumentStore store, string place, Func<LengthUnit?> shown)
+internal sealed class KeptPieces(IDocumentStore store, string place, Hand hand, Func<LengthUnit?> shown)
 {
     private readonly Lock _lock = new();
     private (StoreStand Stand, ImmutableDictionary<string, PieceFile?> Read) _known = (new(-1, -1), ImmutableDictionary<string, PieceFile?>.Empty);
@@ -82,7 +83,7 @@ internal sealed class KeptPieces(IDocumentStore store, string place, Func<Length
     public PieceSource? AsOf(IReadOnlyList<PieceFile> files, PlanInHand then)
     {
         string? shop = ShopTextAt(then.At);
-        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, shop).Source?.Beside(f.FileName, t.Others).ShownIn(shown())))];
+        (string File, PieceSource? Source)[] all = [.. files.Zip(then.Pieces, (f, t) => (f.FileName, PieceSource.ReadWith(f.Document.Text, t.Log, shop).Source?.Beside(f.FileName, t.Others).For(hand).ShownIn(shown())))];
         if (all.Any(s => s.Source is null)) return null;
         return all.Length == 1 ? all[0].Source : PiecesTogether.Of(all.Select(s => (s.File, s.Source!))).Source;
     }
@@ -97,7 +98,7 @@ internal sealed class KeptPieces(IDocumentStore store, string place, Func<Length
         Log log = store.FactsOf(document.Id).Read();
         string file = document.Name + ".yaml";
         (PieceSource? source, ImmutableArray<SourceFinding> findings) = PieceSource.ReadWith(document.Text, log, ShopTextNow());
-        return new(document.Name, document, source?.Beside(file, Others(document)), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
+        return new(document.Name, document, source?.Beside(file, Others(document)).For(hand), findings) { InShop = source is null ? ShopPiece.Of(file, log) : new(file, source.Piece, log) };
     }
 
     // The shop file as it stood at a time. One whose earlier states are not there, as after a restore, is taken as it stands now.

@@ -34,18 +34,18 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
     /// <summary>The member whose page says what the remedy is about; empty for the whole piece.</summary>
     public string Owner { get; init; } = "";
 
-    internal static Note Of(Finding finding, string file, string? href = null, bool hasSayings = false) => new(
+    internal static Note Of(Finding finding, string file, string? href = null, SetPiece? set = null, bool hasSayings = false) => new(
         finding.Code,
         finding.LetStand.Length > 0 ? "Let stand" : finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
-        Figures.Phrase(CommandWords.Kept(PageWords.Plain(finding.Words), PieceOf(file))), [.. PageWords.Of(finding.Remedy, hasSayings).Select(s => s with { Words = CommandWords.Kept(s.Words, PieceOf(file)) })],
+        Figures.Phrase(PageWords.Blanks(finding.Words)), PageWords.Of(finding.Remedy, set, hasSayings),
         NotePlace.Of(finding, file), href)
     { LetStand = Figures.Phrase(finding.LetStand), Piece = PieceOf(file) };
 
     /// <summary>The findings of an open piece; those that may be let stand with a form to do so.</summary>
     internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, OpenPiece piece, string back) =>
     [
-        .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name), hasSayings: true) with
+        .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name), piece.Set, hasSayings: true) with
         {
             Owner = Shop.Edits.Saying.Sayings.Of(piece.File.Document.Text, f.Key.Split('.')[0]) is null ? "" : f.Key.Split('.')[0],
             Allow = f.Severity == Severity.Warn ? new AllowForm(FormHead.Of(piece, "allow", back), $"allow-{i}", f.Code, f.Key, "") : null,
@@ -54,7 +54,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
 
     internal static ImmutableArray<Note> Of(IEnumerable<Finding> findings, SetPiece set, string piece, string file) =>
     [
-        .. findings.Select(f => Of(f, file, HrefOf(f, set, piece))),
+        .. findings.Select(f => Of(f, file, HrefOf(f, set, piece), set)),
     ];
 
     // The piece that a text belongs to; the shop file belongs to none.

@@ -18,6 +18,12 @@ namespace Setout.Workbench.Together;
 /// <param name="IsChosen">Whether it is.</param>
 public sealed record ChoosablePiece(string Document, string Name, bool IsChosen);
 
+/// <summary>What is printed of several pieces.</summary>
+/// <param name="Sheets">The bench sheets of all.</param>
+/// <param name="All">All files of the plan.</param>
+/// <param name="Each">The sheets of each piece by itself; empty while those are worked out.</param>
+public sealed record PapersView(string Sheets, string All, ImmutableArray<(string Name, string Href)> Each);
+
 /// <summary>Several pieces in one breakdown.</summary>
 /// <param name="Title">Their names.</param>
 /// <param name="Choice">What can be chosen.</param>
@@ -35,6 +41,12 @@ public sealed record TogetherView(
     /// <summary>Where a run is marked.</summary>
     internal const string Cut = Links.Together + "/cut";
 
+    /// <summary>The bench sheets of all of them.</summary>
+    internal const string BenchSheets = Links.Together + "/bench-sheets.pdf";
+
+    /// <summary>All files of the plan.</summary>
+    internal const string AllFiles = Links.Together + "/plan.zip";
+
     /// <summary>Where the search for layouts is ended.</summary>
     internal const string Enough = Links.Together + "/enough";
 
@@ -47,29 +59,35 @@ public sealed record TogetherView(
     /// <summary>How far the runs are; null where there are none.</summary>
     public MarkedRuns? Marked { get; init; }
 
-    /// <summary>The command that makes the same plan.</summary>
-    public string Command => $"setout plan {string.Join(' ', Choice.Where(c => c.IsChosen).Select(c => CommandWords.Name(c.Document)))} --out plan";
+    /// <summary>What it costs to save, where the saws are set more often together; empty where they are not.</summary>
+    public string Price { get; init; } = "";
 
-    private static string HrefOf(ImmutableArray<string> names, bool isAnew) => isAnew ? $"{Href(names)}&plan={BreakdownView.Anew}" : Href(names);
+    /// <summary>What is printed of them; null while there is no plan that holds.</summary>
+    public PapersView? Papers { get; init; }
 
-    internal static string Href(ImmutableArray<string> names) => $"{Links.Together}?{string.Join('&', names.Select(n => "piece=" + Uri.EscapeDataString(n)))}";
+    internal static string Href(ImmutableArray<string> names, bool isAnew = false) => Href(Links.Together, names, isAnew);
+
+    private static string Href(string address, ImmutableArray<string> names, bool isAnew) =>
+        $"{address}?{string.Join('&', names.Select(n => "piece=" + Uri.EscapeDataString(n)))}{(isAnew ? $"&plan={BreakdownView.Anew}" : "")}";
 
     internal static TogetherView Choosing(KeptPieces pieces, ImmutableArray<string> chosen) => new("Several pieces together", ChoiceOf(pieces, chosen), [], [], [], "", [], [], null);
 
     internal static TogetherView Refused(KeptPieces pieces, ImmutableArray<string> chosen, ImmutableArray<Note> notes) => Choosing(pieces, chosen) with { Notes = notes };
 
-    internal static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, PlanAtTheSaw at, PieceSource source, ImmutableArray<Plan> alone, (string Name, string Found, string Page)? waits)
+    internal static TogetherView Of(KeptPieces pieces, ChosenPieces of, PlanAtTheSaw at, bool isAnew, ImmutableArray<Plan> alone, (string Name, string Found, string Page)? waits)
     {
-        Plan plan = at.Plan;
+        (Plan plan, PieceSource source, ImmutableArray<string> chosen) = (at.Plan, of.Source, of.Names);
         ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.Told).Select(f => Note.Of(f, ""))];
-        string page = Href(chosen), anew = HrefOf(chosen, true);
+        string page = Href(chosen), anew = Href(chosen, true);
         FormHead Form() => new(Cut, ChangeForm.NewId(), 1, page);
         if (plan.IsStopped) return Refused(pieces, chosen, [.. notes.Where(n => n.IsRed)]);
         return Of(pieces, chosen, plan) with
         {
             Notes = notes,
             Saving = alone.IsEmpty || alone.Any(p => p.IsStopped) ? [] : TogetherSaving.Of(alone, plan),
+            Price = alone.IsEmpty || alone.Any(p => p.IsStopped) ? "" : TogetherSaving.Price(alone, plan),
             AloneWaits = waits,
+            Papers = new(Href(BenchSheets, chosen, isAnew), Href(AllFiles, chosen, isAnew), waits is null ? [.. of.Files.Select(f => (f.Source!.Piece.Name, Links.BenchSheets(f.Name)))] : []),
             Marked = new(MarkedRuns.Of(source, source.SetOut(), at, Form, _ => ""), at.Sawn.Id, Links.Stage(chosen[0], "facts"), at.IsInHand ? anew : null, chosen),
         };
     }
@@ -81,7 +99,7 @@ public sealed record TogetherView(
     /// <summary>What is waited for where pieces are laid out together.</summary>
     internal static WaitingView WaitsFor(PlanDesk desk, string name, ImmutableArray<string> chosen, bool isAnew)
     {
-        string page = Href(chosen), anew = HrefOf(chosen, true), here = isAnew ? anew : page;
+        string page = Href(chosen), anew = Href(chosen, true), here = isAnew ? anew : page;
         return WaitingView.Of(desk, name, new($"{Enough}{page[Links.Together.Length..]}", ChangeForm.NewId(), 1, here), here, anew);
     }
 
@@ -90,7 +108,7 @@ public sealed record TogetherView(
     {
         ImmutableDictionary<string, string> all = desk.LayingOut;
         string name = chosen.FirstOrDefault(all.ContainsKey, chosen[0]);
-        return (name, all.GetValueOrDefault(name, "") is { Length: > 0 } found ? found : "just begun", HrefOf(chosen, isAnew));
+        return (name, all.GetValueOrDefault(name, "") is { Length: > 0 } found ? found : "just begun", Href(chosen, isAnew));
     }
 
     private static TogetherView Of(KeptPieces pieces, ImmutableArray<string> chosen, Plan plan) => new(TitleOf(pieces, chosen), ChoiceOf(pieces, chosen), [], [],
