@@ -77,11 +77,10 @@ internal sealed record DiskFiles : PieceFiles
     public override PieceFiles Other(string name, string? shop) => Find(Beside(name), shop);
 
     /// <inheritdoc/>
-    public override string Stand()
-    {
-        DateTime newest = new[] { Piece, LogName, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => File.GetLastWriteTime(f!));
-        return "from texts of " + newest.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-    }
+    public override string Stand() => "from texts of " + ChangedAt.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    /// <inheritdoc/>
+    public override DateTimeOffset ChangedAt => new[] { Piece, LogName, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => File.GetLastWriteTime(f!));
 
     private static string? TextOf(string path, SourceText text, ImmutableArray<SourceFinding>.Builder findings)
     {

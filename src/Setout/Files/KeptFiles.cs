@@ -85,4 +85,7 @@ internal sealed record KeptFiles : PieceFiles
 
     /// <inheritdoc/>
     public override string Stand() => _file.Stand();
+
+    /// <inheritdoc/>
+    public override DateTimeOffset ChangedAt => _file.ChangedAt;
 }

@@ -96,4 +96,7 @@ internal abstract record PieceFiles
 
     /// <summary>When the newest of the texts was last changed: what the plan stands on.</summary>
     public abstract string Stand();
+
+    /// <summary>When that was.</summary>
+    public abstract DateTimeOffset ChangedAt { get; }
 }

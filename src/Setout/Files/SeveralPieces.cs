@@ -38,7 +38,7 @@ internal sealed record SeveralPieces(ImmutableArray<PieceFiles> Each)
     public string Names => string.Join(" + ", Each.Select(f => f.Piece));
 
     /// <summary>When the newest of the texts was last changed.</summary>
-    public string Stand() => Each.Select(f => f.Stand()).Max(StringComparer.Ordinal)!;
+    public string Stand() => Each.MaxBy(f => f.ChangedAt)!.Stand();
 
     /// <summary>Reads all; one piece as it is, several as one. Tells what is wrong with its place and gives null when they cannot be used.</summary>
     public PieceSource? Read(Terminal terminal)

@@ -1,3 +1,5 @@
+using Setout.Files;
+using Setout.Shop.Documents;
 using Setout.Store;
 
 namespace Setout.Tests.CommandLine;
@@ -51,6 +53,27 @@ public sealed class KeptPieceTests : IDisposable
         Assert.Equal(0, (await Kept("mark", "@jar-cabinet", "cut", "C.side")).Code);
         Assert.Empty(open.Database.FactsOf("luthiers-bench").Read().Standing);
         Assert.Single(open.Database.FactsOf("jar-cabinet").Read().Entries);
+    }
+
+    [Fact]
+    public async Task Stand_OfSeveralKeptPieces_IsThatOfTheOneChangedLast_HoweverManyRevisionsItHas()
+    {
+        await Import();
+        using (DataFolder open = DataFolder.Open(Data, TimeProvider.System).Folder!)
+        {
+            void Edit(string piece, int times, string day)
+            {
+                for (int i = 0; i < times; i++)
+                {
+                    Document now = open.Database.Find(piece)!;
+                    Assert.IsType<ChangeTaken>(open.Database.Make(Change.Of($"{piece}{i}", $"{day}T10:00:{i:00}Z", new EditText(now.Id, now.Revision, "edited", now.Text + "# more\n"))));
+                }
+            }
+            Edit("jar-cabinet", 8, "2031-03-01");
+            Edit("luthiers-bench", 9, "2031-03-02");
+        }
+        var several = SeveralPieces.Of(["@jar-cabinet", "@luthiers-bench"], null, Data);
+        Assert.Equal("from revision 10 of 2031-03-02", several.Stand()[..30]);
     }
 
     [Fact]

@@ -27,7 +27,10 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
     public required ShopPiece InShop { get; init; }
 
     /// <summary>What a page or a plan stands on.</summary>
-    public string Stand() => $"from revision {Document.Revision} of {DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture).ToLocalTime():yyyy-MM-dd HH:mm}";
+    public string Stand() => $"from revision {Document.Revision} of {ChangedAt.ToLocalTime():yyyy-MM-dd HH:mm}";
+
+    /// <summary>When its text was last changed.</summary>
+    public DateTimeOffset ChangedAt => DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture);
 }
 
 /// <summary>

@@ -21,7 +21,7 @@ internal sealed record ChosenPieces(ImmutableArray<string> Names, ImmutableArray
     public string DeskName => NameOf(Names);
 
     /// <summary>What a plan of them stands on: the text that was changed last.</summary>
-    public string Stand => Files.MaxBy(f => DateTimeOffset.Parse(f.Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture))!.Stand();
+    public string Stand => Files.MaxBy(f => f.ChangedAt)!.Stand();
 
     /// <summary>The paper that sheets of them are printed on where nobody names one.</summary>
     public Paper Paper => Source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4;
