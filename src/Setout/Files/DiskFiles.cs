@@ -80,7 +80,7 @@ internal sealed record DiskFiles : PieceFiles
     public override string Stand() => "from texts of " + ChangedAt.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     /// <inheritdoc/>
-    public override DateTimeOffset ChangedAt => new[] { Piece, LogName, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => File.GetLastWriteTime(f!));
+    public override DateTimeOffset ChangedAt => new[] { Piece, LogName, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => new DateTimeOffset(File.GetLastWriteTimeUtc(f!)));
 
     private static string? TextOf(string path, SourceText text, ImmutableArray<SourceFinding>.Builder findings)
     {
