@@ -259,8 +259,11 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     {
         WorkedPiece worked = _evaluation.Finish();
         BookChecks.Look(this, worked);
+        // What a piece has not while something stops it may be there again: no reason to void what was read of it.
+        bool isStopped = worked.Findings.Concat(Findings).Any(f => f.Severity == Severity.Stop);
+        IEnumerable<Finding> known = isStopped ? worked.Findings.Where(f => f.Code != Evaluation.NoQuantity) : worked.Findings;
         return new(Piece, Grid, worked, [.. Parts], [.. Joints], [.. Hardware], [.. Machinings], [.. Choices], [.. Chains], [.. Gaps],
-            InOrder(), [.. _openings], [.. _dimensions], [.. worked.Findings, .. Findings])
+            InOrder(), [.. _openings], [.. _dimensions], [.. known, .. Findings])
         { Facts = facts, Fixings = [.. Fixings], Units = [.. Units], CutOuts = [.. _cutOuts], Bores = [.. Bores] };
     }
 

@@ -91,6 +91,9 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         }
     }
 
+    /// <summary>The code of a reading or a mark of what is not there.</summary>
+    public const string NoQuantity = "reading.no-quantity";
+
     /// <summary>Works everything out and closes the books.</summary>
     public WorkedPiece Finish()
     {
@@ -99,7 +102,7 @@ public sealed class Evaluation(IReadOnlyDictionary<QuantityKey, Pin> pins)
         foreach ((QuantityKey key, Worked? worked) in _worked)
             if (worked is not null) values.Add(key, worked);
         foreach (QuantityKey key in pins.Keys.Where(k => !_quantities.ContainsKey(k)).Order())
-            _findings.Add(new("reading.no-quantity", Severity.Warn, key.Owner, $"There is a {(pins[key].IsFact ? "mark" : "reading")} of {key}, but the piece has no such quantity now.",
+            _findings.Add(new(NoQuantity, Severity.Warn, key.Owner, $"There is a {(pins[key].IsFact ? "mark" : "reading")} of {key}, but the piece has no such quantity now.",
                 "If its part was taken out on purpose, let this stand; else put the part back with the same key, or void the reading."));
         return new([.. _order], values.ToImmutable(), [.. _findings]);
     }

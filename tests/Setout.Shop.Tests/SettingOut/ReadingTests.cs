@@ -156,6 +156,15 @@ public class ReadingTests
         Assert.Equal("L3", finding.Key);
     }
 
+    /// <summary>A slip in a width takes parts away that come back when it is mended: nobody is told to void what was read of them.</summary>
+    [Fact]
+    public void Piece_StoppedByASlip_AsksForNoReadingToBeVoided()
+    {
+        SetPiece stopped = SetOut(Changed(Bench, "width: 78", "width: 20"), "L3.box.as-built: 18 1/2 in");
+        Assert.True(stopped.IsStopped);
+        Assert.DoesNotContain(stopped.Findings, f => f.Code == "reading.no-quantity");
+    }
+
     [Fact]
     public void Front_CutUnderItsFigure_IsTakenUpByTheLowestFront()
     {

@@ -34,6 +34,12 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
     /// <summary>What moved by the last thing that happened; null where nothing has.</summary>
     public MovedView? Moved { get; init; }
 
+    /// <summary>The name of the piece in addresses.</summary>
+    public string Piece { get; init; } = "";
+
+    /// <summary>The piece set out, for the sizes that runs name; null where none are shown.</summary>
+    public Setout.Core.SettingOut.SetPiece? Set { get; init; }
+
     /// <summary>How far the runs are; null while a plan is waited for.</summary>
     public MarkedRuns? Marked { get; init; }
 
@@ -66,6 +72,8 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
         PieceHead.Of(piece, "break-down"), StoppedNotes.Of(piece, plan),
         MaterialsOf(plan), CautionsOf(plan), RunWords.Of(plan))
     {
+        Piece = piece.Name,
+        Set = plan.Set,
         Moved = MovedView.Of(piece, Links.Stage(piece.Name, "break-down")),
     };
 

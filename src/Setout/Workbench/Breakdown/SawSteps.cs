@@ -38,7 +38,7 @@ public sealed record SawStep(string Title, ImmutableArray<ImmutableArray<SaidStr
         if (of == 0)
         {
             IEnumerable<string> lines = [.. here.Before, $"{here.Saw}.", .. here.Setting, .. here.Notes, $"Mind: {here.MindInTurn}"];
-            return new($"{here.Heading}: set up", [.. lines.Select(l => PageWords.Of(l))], "", "", Href(at - 1), Href(at + 1), where) { Run = here.Run.Number };
+            return new($"{here.Heading}: set up", [.. lines.Select(l => PageWords.Of(l, plan.Set))], "", "", Href(at - 1), Href(at + 1), where) { Run = here.Run.Number };
         }
         WordedCuts cuts = here.Cuts[of - 1];
         string Drawn(double width, double most) => SvgWriter.Write(CutPicture.Of(plan, here.Run, cuts.Cuts[0], width, most), SvgOptions.Inline);
