@@ -88,8 +88,9 @@ internal static class Sharing
         book.Chains.Add(new(name, built ?? whole, [.. between, .. allOthers.SelectMany(s => Read(s, QuantityKey.Of(s.Owner, s.What).AsCut)), .. takesUp], takesUp[0].Of!.Value));
         if (book.Value(sizes[taker].Exact).Sign <= 0)
         {
-            book.Note("sharing.too-much", Severity.Stop, last.Owner,
-                $"{name}: the other sizes leave {book.Say(book.Value(sizes[taker].Exact))} for {last.Name}.", "Make one of them smaller.", last.Share.Place);
+            ExactLength over = -book.Value(sizes[taker].Exact);
+            book.Note("sharing.too-much", Severity.Stop, last.Owner, over.Sign == 0 ? $"{name}: the other sizes leave nothing for {last.Name}." : $"{name}: the other sizes are {book.Say(over)} too much, and nothing is left for {last.Name}.",
+                over.Sign == 0 ? "Make one of them smaller." : $"Make one of them more than {book.Say(over)} smaller.", last.Share.Place);
             return null;
         }
         return [.. sizes];

@@ -20,7 +20,7 @@ public static class NotedAllow
     /// <param name="at">Its time.</param>
     public static Noted<AllowEntry> Of(SetPiece set, IEnumerable<Finding> findings, string code, string key, string because, string id, string at)
     {
-        if (string.IsNullOrWhiteSpace(because)) return Noted<AllowEntry>.Refuse("note.because", "There is no reason.", "Say why it may stand; whoever reads it later will ask.");
+        if (string.IsNullOrWhiteSpace(because)) return Noted<AllowEntry>.Refuse(new("note.because", Severity.Stop, "", "There is no reason.", "Say why it may stand; whoever reads it later will ask.") { Field = "because" });
         AllowEntry? entry = code.StartsWith("upset.", StringComparison.Ordinal) ? Upset(set, code, key, because, id, at) : null;
         if (entry is null)
         {

@@ -33,6 +33,9 @@ public static partial class NotedReading
     /// <summary>The instruments that a reading may name.</summary>
     public static ImmutableArray<string> Instruments { get; } = ["tape", "rule", "calliper"];
 
+    /// <summary>The field that a value is typed into, as refusals of it name it.</summary>
+    public const string ValueField = "value";
+
     /// <summary>The entry, or why it is none: not a length, nothing of that name, a likely slip, far off what is expected.</summary>
     /// <param name="set">The piece without the reading.</param>
     /// <param name="accuracy">How closely the shop works.</param>
@@ -53,9 +56,9 @@ public static partial class NotedReading
         else (key, fault) = NotedKeys.Pinned(set, typed.Key, words);
         if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
         (ImmutableArray<ExactLength> values, fault) = Values(typed.Value, set.Piece.Shown);
-        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
+        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault with { Field = ValueField });
         var entry = new ReadingEntry(id, at, key, values, typed.With, typed.Spot);
-        return !typed.IsForced && Doubt(set, accuracy, entry, words) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt) : new(entry, null);
+        return !typed.IsForced && Doubt(set, accuracy, entry, words) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt with { Field = ValueField }) : new(entry, null);
     }
 
     /// <summary>The refusal of an instrument that is not known; null where it is, or none is named.</summary>
@@ -65,11 +68,13 @@ public static partial class NotedReading
     /// <summary>A slip, or a value too far off, is asked about before it becomes a fact.</summary>
     private static Finding? Doubt(SetPiece set, Accuracy accuracy, ReadingEntry entry, NoteWords words)
     {
+        // A bay that has slide panels is read between those: a page says which of the two it means.
+        string of = set.Worked.Values.TryGetValue(entry.Key, out Worked? asked) ? set.Piece.Hand.Say(entry.Key.Text, Hands.Place(asked.Quantity.Name)) : entry.Key.Text;
         if (ReadingChecks.SlipOf(set, accuracy, entry.Key, entry.Values, entry.With) is { } slip)
-            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Shown)} of {entry.Key}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Shown)} if that is what it was; {words.Force} if it is so as you wrote it.");
+            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Shown)} of {of}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Shown)} if that is what it was; {words.Force} if it is so as you wrote it.");
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         return ReadingChecks.FarOf(set, accuracy, entry.Key, entry.Values, entry.With) is var (value, expected)
-            ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {entry.Key}; nothing was written.", $"Measure again, look at the unit, or {words.Force} if it is so.")
+            ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {of}; nothing was written.", $"Measure again, look at the unit, or {words.Force} if it is so.")
             : null;
     }
 

@@ -81,6 +81,11 @@ public sealed class NotingTests(Room room)
         await ReadAsync(sheet.Page, "91 1/2");
         await Assertions.Expect(sheet.Page.Locator("[data-choice='note-read'] .fault")).ToContainTextAsync("19 1/2");
         await Assertions.Expect(sheet.Page.Locator("#read-value")).ToHaveValueAsync("91 1/2");
+        // Right below what was typed, between what is measured.
+        await Assertions.Expect(sheet.Page.Locator("[data-choice='note-read'] .note-value + .fault + .all-the-same")).ToBeVisibleAsync();
+        await Assertions.Expect(sheet.Page.Locator("[data-choice='note-read'] .fault")).ToContainTextAsync("of “bay L, clear width between slide panels”");
+        await Assertions.Expect(sheet.Page.Locator("#read-value")).ToBeFocusedAsync();
+        await Assertions.Expect(sheet.Page.Locator("#read-value")).ToHaveAttributeAsync("aria-invalid", "true");
         Assert.Empty(LogOf(shop).Entries);
         await sheet.Page.GetByLabel("take it all the same").CheckAsync();
         await sheet.Page.Locator("#read-value").PressAsync("Enter");
@@ -96,9 +101,10 @@ public sealed class NotingTests(Room room)
         await ReadAsync(sheet.Page, "ninteen");
         await Assertions.Expect(sheet.Page.Locator("h1")).ToHaveTextAsync("Nothing was written");
         await Assertions.Expect(sheet.Page.GetByLabel("What was read")).ToHaveValueAsync("ninteen");
+        await Assertions.Expect(sheet.Page.GetByLabel("What was read")).ToHaveAttributeAsync("aria-invalid", "true");
         await sheet.Page.GetByLabel("What was read").FillAsync("19 1/2");
         await sheet.Page.GetByRole(AriaRole.Button, new() { Name = "Send it again" }).ClickAsync();
-        await Assertions.Expect(sheet.Page.Locator("#moved")).ToContainTextAsync("bay L, clear width: 19 1/2 in");
+        await Assertions.Expect(sheet.Page.Locator("#moved")).ToContainTextAsync("bay L, clear width between slide panels: 19 1/2 in");
     }
 
     [Fact]

@@ -70,7 +70,7 @@ public sealed class WholeJobTests(Room room)
         await MovedAsync(page, "Read ply-3-4, thickness: 45/64 in");
         await hand.PickAsync("bay A");
         await DoAsync(hand, "Read it", ("It measures", "19 9/16"));
-        await MovedAsync(page, "Read bay A, clear width: 19 9/16 in");
+        await MovedAsync(page, "Read bay A, clear width between slide panels: 19 9/16 in");
 
         // One drawer cut; the opening read anew upsets it; it is mended.
         await hand.PickAsync("drawer A1");

@@ -14,6 +14,9 @@ internal static class FrameBay
     // A panel exactly as high as the space between rails does not go in once the frame is closed.
     private static readonly ExactLength s_slipIn = FromInches(Rational.Of(1, 16));
 
+    // Its clear width is another one once it has slide panels: the name says between what.
+    private const string BetweenPanels = "clear width between slide panels";
+
     public static void Write(Book book, Frame frame, FrameKeys keys, Opening bay, ExactLength x, PartSize rail)
     {
         FrameSpaces spaces = FrameSpaces.Of(book, frame, keys, bay);
@@ -54,7 +57,7 @@ internal static class FrameBay
         QuantityKey slipped = book.Define(bay.Key, "panel.room", $"{name}, room above its slide panels",
             new Sum(Term.From("clear height", 1, height), Term.From("slide panel, as cut", -1, length.AsCut)));
         book.Gaps.Add(new(slipped, $"{name}, slide panel between the rails", Zero, s_slipIn * 2, "to slip in, and not more than twice the room kept: common practice, no source"));
-        QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, clear width", "between the slide panels", faceWidth, Combining.Narrowest, Scatter.Placed);
+        QuantityKey width = book.DefineSame(bay.Key, "width", $"{name}, {BetweenPanels}", "between the slide panels", faceWidth, Combining.Narrowest, Scatter.Placed);
         QuantityKey inside = book.DefineSame(bay.Key, "depth", $"{name}, clear depth", "slide panel, as cut", across.Made, Combining.Narrowest);
         BackToBackRule.Fill(book, spaces.Into(new(bay.Key, bay.Key, name, width, height, inside, x + tv, Zero, z, FrameEdges(keys, t, $"{bay.Key}.panel"), bay.SlidePanels!.Value, $"{bay.Key}.panel", bay.Place, new(faceWidth, faceHeight))), bay);
     }
@@ -62,10 +65,10 @@ internal static class FrameBay
     /// <summary>A bay is read between its slide panels where it has some: what is read, and the two panels, come to its rails.</summary>
     public static ImmutableArray<Term> ReadAs(Book book, Opening bay)
     {
-        Term clear = Term.From($"bay {bay.Key}, clear width", 1, QuantityKey.Of(bay.Key, "width"));
+        Term Clear(string words) => Term.From($"bay {bay.Key}, {words}", 1, QuantityKey.Of(bay.Key, "width"));
         return bay.SlidePanels is { } panels && book.Piece.Materials.GetValueOrDefault(panels.Text) is Panel panel
-            ? [clear, .. book.Thicknesses($"slide panels of {bay.Key}", 1, $"{bay.Key}.panel", panel.Name, 2)]
-            : [clear];
+            ? [Clear(BetweenPanels), .. book.Thicknesses($"slide panels of {bay.Key}", 1, $"{bay.Key}.panel", panel.Name, 2)]
+            : [Clear("clear width")];
     }
 
     private static Edges FrameEdges(FrameKeys keys, QuantityKey? panel, string part)

@@ -42,7 +42,7 @@ internal static class ChangeEndpoints
     }
 
     private static Task<IResult> ChangeAsync(HttpRequest request, string name, Func<ChangeForm, IFormCollection, ChangeOutcome> make) =>
-        AnswerAsync(request, Links.Stage(name, ""), (form, outcome) => outcome.Chosen.Length > 0 && form.IsDrawing(Links.Stage(name, "")) ? Links.SizeSeenAs(form.Back, name, outcome.Chosen) : form.Back, make);
+        AnswerAsync(request, Links.Stage(name, ""), (form, outcome) => outcome.Chosen is { } chosen && form.IsDrawing(Links.Stage(name, "")) ? Links.SizeSeenAs(form.Back, name, chosen) : form.Back, make);
 
     /// <summary>Makes the change that a form asks for. Afterwards the page is shown anew, by its own address; a change that is not made is answered with why, and with what was typed.</summary>
     /// <param name="request">With the form.</param>

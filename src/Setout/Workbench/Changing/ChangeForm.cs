@@ -17,6 +17,9 @@ internal sealed record ChangeForm(string Id, int Revision, string Back)
     /// <summary>True where it goes back to the drawing, which then shows what was made; other pages stay where they are.</summary>
     public bool IsDrawing(string piecePath) => !IsStaying && (Back == piecePath || Back.StartsWith(piecePath + "?", StringComparison.Ordinal) || Back.StartsWith(piecePath + "#", StringComparison.Ordinal));
 
+    /// <summary>The key of what was chosen on the page; empty for nothing.</summary>
+    public string Chosen => Microsoft.AspNetCore.WebUtilities.QueryHelpers.ParseQuery(new Uri(new Uri("http://here"), Back).Query).TryGetValue("size", out Microsoft.Extensions.Primitives.StringValues size) ? size.ToString() : "";
+
     /// <summary>A new id.</summary>
     public static string NewId() => "w" + Guid.NewGuid().ToString("N", CultureInfo.InvariantCulture)[..16];
 

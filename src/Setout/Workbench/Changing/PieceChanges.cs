@@ -1,12 +1,8 @@
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Edits;
-using Setout.Shop.Edits.Saying;
 using Setout.Shop.Facts;
-using Setout.Shop.Plans;
-using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
-using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.Changing;
 
@@ -15,16 +11,16 @@ namespace Setout.Workbench.Changing;
 /// <param name="IsConflict">True where somebody else went on meanwhile.</param>
 internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
 {
-    /// <summary>The key of what was made or changed, to be chosen next; empty, the default, to stay where one is.</summary>
-    public string Chosen { get; init; } = "";
+    /// <summary>The key of what was made or changed, to be chosen next; empty for the whole; null, the default, to stay where one is.</summary>
+    public string? Chosen { get; init; }
 }
 
 /// <summary>Makes the changes that forms ask for. A change that cannot be made says why, and nothing is changed.</summary>
 /// <param name="store">Where the texts are kept.</param>
 /// <param name="pieces">The pieces as they stand.</param>
-/// <param name="desk">The pieces set out.</param>
+/// <param name="trials">Makes edits without keeping them.</param>
 /// <param name="maker">Makes changes.</param>
-internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, ChangeMaker maker)
+internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Trials trials, ChangeMaker maker)
 {
     /// <summary>Makes an edit that the page offers for what is chosen.</summary>
     /// <param name="piece">The piece.</param>
@@ -36,26 +32,10 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
     {
         if (pieces.Read(piece) is not { } file) return Gone(piece);
         if (store.Made(form.Id) is not null) return ChangeMaker.Done;
-        if (file.Source is not { } source) return ChangeMaker.Refuse("edit.mistakes", "The text has mistakes; it is not edited on the drawing until they are mended.", "Mend it in the text.");
-        Edited edited = Propose(source, desk.SetOut(piece, source), file.Document.Text, key, choice, values);
-        if (edited.Text is not { } text) return new(edited.Findings[0], false);
-        return Make(file, form, new EditText(file.Document.Id, form.Revision, edited.Name, text)) with { Chosen = edited.Chosen };
-    }
-
-    /// <summary>What an edit would make of a text, with nothing kept.</summary>
-    /// <param name="source">The text and what stands beside it, read.</param>
-    /// <param name="set">The piece set out from them.</param>
-    /// <param name="text">The text.</param>
-    /// <param name="key">What was chosen; empty for the whole piece.</param>
-    /// <param name="choice">Which of its edits.</param>
-    /// <param name="values">What was typed, by the names of the fields.</param>
-    internal static Edited Propose(PieceSource source, SetPiece set, string text, string key, string choice, IReadOnlyDictionary<string, string> values)
-    {
-        // Somebody may have gone on: what is offered is looked for in what he saw, and the store says so if it is no more.
-        if ((Choices.For(set, key, source.Shop).FirstOrDefault(c => c.Id == choice) ?? Sayings.Of(text, key)?.For(set.Piece.Unit, set.Piece.Shown).All.FirstOrDefault(s => s.Choice.Id == choice)?.Choice) is not { } offered)
-            return new(null, "", [new("edit.not-offered", Severity.Stop, "", "That is not there to be edited any more.", "Look at the drawing as it stands now.")]);
-        TextRead<Edit> made = offered.Make(values);
-        return made.Value is { } edit ? edit.ApplyTo(text, new EditBench(source.Log, source.Shop, []) { Set = set }).In(offered, values) : new(null, "", made.Findings);
+        Trial trial = trials.Make(file, key, choice, values);
+        if (trial.Edited.Text is not { } text) return new(trial.Edited.Findings[0], false);
+        ChangeOutcome outcome = Make(file, form, new EditText(file.Document.Id, form.Revision, trial.Edited.Name, text));
+        return trial.Edited.Chosen.Length > 0 ? outcome with { Chosen = trial.Edited.Chosen } : outcome;
     }
 
     /// <summary>The whole text anew. Any text goes in: what is half written is kept too.</summary>
@@ -88,5 +68,11 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
 
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' any more.", "It may have been put away or renamed in another window."), false);
 
-    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change) => maker.Make(file.Name, form, change);
+    // What was chosen may be gone by it.
+    private ChangeOutcome Make(PieceFile file, ChangeForm form, DocumentChange change)
+    {
+        (Document? after, ChangeOutcome outcome) = maker.Taken(file.Name, Change.Of(form.Id, maker.At, change));
+        string left = after is null ? form.Chosen : WhatIsLeft.Of(file.Document.Text, after.Text, form.Chosen);
+        return left == form.Chosen ? outcome : outcome with { Chosen = left };
+    }
 }

@@ -12,15 +12,13 @@ export function blame(form, words, name = '') {
   if (!field?.id || field.type === 'hidden') return null;
   // It may be folded away.
   for (let fold = field.closest('details'); fold && form.contains(fold); fold = fold.parentElement.closest('details')) fold.open = true;
-  // Of one field alone it is known anyway.
-  if ([...form.elements].filter(e => e.matches('input:not([type="hidden"]), select, textarea')).length > 1) {
-    if (!homes.has(fault)) {
-      const home = document.createComment('');
-      fault.before(home);
-      homes.set(fault, home);
-    }
-    field.after(fault);
+  if (!homes.has(fault)) {
+    const home = document.createComment('');
+    fault.before(home);
+    homes.set(fault, home);
   }
+  // A field and its button may stand in one line.
+  (field.closest('p, .note-value') ?? field).after(fault);
   fault.id ||= `${field.id}-fault`;
   field.setAttribute('aria-invalid', 'true');
   field.dataset.described = field.getAttribute('aria-describedby') ?? '';

@@ -16,6 +16,9 @@ namespace Setout.Workbench.Noting;
 /// <param name="Back">The page it was typed on.</param>
 public sealed record RefusedFactView(string Words, string Remedy, string Overrule, string OverruleWords, string Action, ImmutableArray<(string Name, string Value)> Hidden, string? Typed, string Back)
 {
+    /// <summary>The field that is to blame, as the form names it; empty for none alone.</summary>
+    public string Field { get; init; } = "";
+
     /// <summary>True where the same may be sent again as it is: nothing is wrong with it.</summary>
     public bool IsGood { get; init; }
 
@@ -26,6 +29,6 @@ public sealed record RefusedFactView(string Words, string Remedy, string Overrul
         return new(fault.Words, fault.Remedy, overrule, overrule == "again" ? "cut anew" : "take it all the same", action,
             [.. from field in fields where field.Key != overrule && !(isReading && field.Key == "value") from value in field.Value select (field.Key, value ?? "")],
             isReading ? fields["value"].ToString() : null, back)
-        { IsGood = Changing.RefusedView.IsOfTheStore(fault) };
+        { IsGood = Changing.RefusedView.IsOfTheStore(fault), Field = fault.Field };
     }
 }

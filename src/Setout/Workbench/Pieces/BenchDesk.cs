@@ -17,9 +17,16 @@ namespace Setout.Workbench.Pieces;
 /// <param name="Account">What came of it.</param>
 internal sealed record LastChange(string Words, bool IsFact, DateTimeOffset At, FactAccount Account);
 
+/// <summary>A piece as it was when it could last be drawn.</summary>
+/// <param name="Set">Set out.</param>
+/// <param name="Step">The step that made it so.</param>
+/// <param name="At">When that was.</param>
+internal sealed record DrawnBefore(SetPiece Set, string Step, string At);
+
 /// <summary>How a piece stands on the bench. Each part is worked out when it is first asked for.</summary>
-internal sealed class OnBench(Func<LastChange?> last, Func<(ImmutableArray<Upset> Open, ImmutableArray<(Upset Upset, string Because)> Stand)> upset, Func<ImmutableArray<Upset>, ImmutableArray<MendingAdvice>> advice, Func<ImmutableArray<Upset>, BenchStand> stand)
+internal sealed class OnBench(Func<LastChange?> last, Func<(ImmutableArray<Upset> Open, ImmutableArray<(Upset Upset, string Because)> Stand)> upset, Func<ImmutableArray<Upset>, ImmutableArray<MendingAdvice>> advice, Func<ImmutableArray<Upset>, BenchStand> stand, Func<DrawnBefore?> drawn)
 {
+    private readonly Lazy<DrawnBefore?> _drawn = new(drawn);
     private readonly Lazy<LastChange?> _last = new(last);
     private readonly Lazy<(ImmutableArray<Upset> Open, ImmutableArray<(Upset Upset, string Because)> Stand)> _upset = new(upset);
     private ImmutableArray<MendingAdvice>? _advice;
@@ -27,6 +34,9 @@ internal sealed class OnBench(Func<LastChange?> last, Func<(ImmutableArray<Upset
 
     /// <summary>The last fact or edit and what moved by it; null where nothing has happened yet.</summary>
     public LastChange? Last => _last.Value;
+
+    /// <summary>How it was when it could last be drawn, of one that cannot be now; null for any other.</summary>
+    public DrawnBefore? Drawn => _drawn.Value;
 
     /// <summary>What is upset and not let stand.</summary>
     public ImmutableArray<Upset> Upset => _upset.Value.Open;
@@ -49,6 +59,9 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
     // Renames and save points are changes too, and move nothing.
     private const int MostBack = 8;
 
+    // Each is set out to be looked at.
+    private const int MostSetOut = 16;
+
     private readonly Lock _lock = new();
     private readonly Dictionary<string, (string Hash, int Revision, LengthUnit Shown, OnBench Bench)> _known = new(StringComparer.Ordinal);
 
@@ -59,7 +72,8 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
         {
             if (_known.TryGetValue(file.Name, out var known) && known.Hash == source.Hash && known.Revision == file.Document.Revision && known.Shown == source.Piece.Shown) return known.Bench;
             var bench = new OnBench(() => Last(file, source, set), () => set.IsStopped ? ([], []) : LettingStand.Of(Remedies.UpsetsOf(set), source.Log),
-                upset => upset.IsEmpty ? [] : Remedies.For(set, source.ShopInHand.Shims, Blanks.Of(set, source.ShopInHand), u => upset.Any(w => w.Words == u.Words), FactAccount.MostUpsets), upset => BenchStand.Of(set, upset));
+                upset => upset.IsEmpty ? [] : Remedies.For(set, source.ShopInHand.Shims, Blanks.Of(set, source.ShopInHand), u => upset.Any(w => w.Words == u.Words), FactAccount.MostUpsets), upset => BenchStand.Of(set, upset),
+                () => Drawn(file, source, set));
             _known[file.Name] = (source.Hash, file.Document.Revision, source.Piece.Shown, bench);
             return bench;
         }
@@ -78,6 +92,21 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
         }
         if (before is null || pieces.With(file.Name, before.Text)?.Source?.SetOut() is not { IsStopped: false } old) return null;
         return new(Step(before.Line.Head, edited!.Line.Head), false, editedAt, Account(old, set, source));
+    }
+
+    // A reading may have stopped it, or its text.
+    private DrawnBefore? Drawn(PieceFile file, PieceSource source, SetPiece set)
+    {
+        if (!set.IsStopped) return null;
+        Document at = file.Document;
+        if (!source.Log.Entries.IsEmpty && (source with { Log = new(source.Log.Entries[..^LastFacts(source.Log).Length]) }).SetOut() is { IsStopped: false } unread) return new(unread, at.Line.Head.Step, at.Line.ChangedAt);
+        for (int i = 0; i < MostSetOut && at.Revision > 1; i++)
+        {
+            if (store.Find(at.Id, at.Revision - 1) is not { } before) return null;
+            if (before.Text != at.Text && pieces.With(file.Name, before.Text)?.Source?.SetOut() is { IsStopped: false } old) return new(old, before.Line.Head.Step, before.Line.ChangedAt);
+            at = before;
+        }
+        return null;
     }
 
     // What was taken back is told by what it was, not by the step that one came back to.

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Drawing.Turning;
 using Setout.Shop.Edits;
 using Setout.Shop.Edits.Saying;
@@ -42,6 +43,9 @@ public sealed record SayLink(string Words, string Href);
 /// <param name="History">What was done, and what can be taken back.</param>
 public sealed record SaysView(PieceHead Head, string Key, string Words, string Back, string Drawing, ImmutableArray<SayGroup> Groups, ImmutableArray<SayLink> Around, ImmutableArray<SayLink> Within, HistoryView History)
 {
+    /// <summary>Why nothing is drawn; empty where something is.</summary>
+    public ImmutableArray<Note> Stops { get; init; } = [];
+
     /// <summary>The page of a thing of a piece.</summary>
     internal static string Link(string piece, string key) => Links.Stage(piece, "says") + (key.Length > 0 ? "?of=" + Uri.EscapeDataString(key) : "");
 
@@ -54,6 +58,7 @@ public sealed record SaysView(PieceHead Head, string Key, string Words, string B
         DrawingView? drawing = DrawingView.Of(piece.Set, piece.Name, key, null, Standpoint.Usual);
         return new(PieceHead.Of(piece, ""), key, said.Words, key.Length > 0 ? Links.Size(piece.Name, key) : Links.Stage(piece.Name, ""), drawing?.Wide ?? "",
             [.. said.All.GroupBy(s => s.Under).Select(g => new SayGroup(g.Key, [.. g.Select(Line).OrderBy(l => l.Form.Choice.Fields.Length != 1)]))],
-            [.. key.Length > 0 ? [new SayLink("the piece", Link(piece.Name, ""))] : Array.Empty<SayLink>(), .. said.Around.Select(To)], [.. said.Within.Select(To)], HistoryView.Of(piece, here));
+            [.. key.Length > 0 ? [new SayLink("the piece", Link(piece.Name, ""))] : Array.Empty<SayLink>(), .. said.Around.Select(To)], [.. said.Within.Select(To)], HistoryView.Of(piece, here))
+        { Stops = piece.Set.IsStopped ? Note.Of(piece.Set.Findings.Where(f => f.Severity == Severity.Stop), piece, here) : [] };
     }
 }

@@ -48,6 +48,12 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
     /// <summary>Where the chosen part is cut; empty for what is no part, or while the layouts are worked out.</summary>
     public ImmutableArray<PlaceLink> Places { get; init; } = [];
 
+    /// <summary>The page with nothing chosen.</summary>
+    public string Whole { get; init; } = "";
+
+    /// <summary>True where nothing is worked out, because the piece cannot be built as it stands.</summary>
+    public bool IsStopped { get; init; }
+
     private static readonly string[] s_sizesOfAnOpening = ["width", "height"];
 
     /// <summary>Nothing chosen.</summary>
@@ -61,7 +67,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         if (sizes.Length == 0)
         {
             string? guess = NearestWord.Of(asked, set.Worked.Order.Select(k => k.Text).Concat(set.Parts.Select(p => p.Key)));
-            return new(asked.Length > 60 ? asked[..60] + "…" : asked, [], guess, guess is null ? null : Links.Size(piece.Name, guess), "", []);
+            return new(asked.Length > 60 ? asked[..60] + "…" : asked, [], guess, guess is null ? null : Links.Size(piece.Name, guess), "", []) { Whole = Links.Stage(piece.Name, ""), IsStopped = set.IsStopped };
         }
         ImmutableArray<SizeView> views = [.. sizes.Select(s => View(piece, s)).Where(v => v.Workings.Length > 0)];
         (string owner, ImmutableArray<SizeLink> nearby) = NearbyOf(piece, sizes[0].Exact, [.. sizes.Select(s => s.Exact)]);

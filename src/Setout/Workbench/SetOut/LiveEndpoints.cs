@@ -39,7 +39,7 @@ internal static class LiveEndpoints
                 CostLine cost = await comparing.OfTrialAsync(piece, State(Field("against")), cancel);
                 return Pages.Show<SetOutPage>(SetOutView.Of(planned, size, view, from, isTextOnly: true) with { Cost = cost.Line });
             default:
-                return Pages.Show<TrialDrawing>(new TrialView(trial.Name, DrawingView.One(piece.Set, size, view, from, Field("paper") == "narrow"), ChosenSize.Of(piece, size)));
+                return Pages.Show<TrialDrawing>(new TrialView(trial.Edited.Name, DrawingView.One(piece.Set, size, view, from, Field("paper") == "narrow"), ChosenSize.Of(piece, size)));
         }
     }
 

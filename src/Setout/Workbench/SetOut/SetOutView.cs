@@ -3,14 +3,30 @@ using Setout.Core.Craft;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
+using Setout.Drawing.Elevations;
+using Setout.Drawing.Scenes;
 using Setout.Drawing.Turning;
+using Setout.Shop.Drawings;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 using Setout.Workbench.Viewing;
+using SetPiece = Setout.Core.SettingOut.SetPiece;
 
 namespace Setout.Workbench.SetOut;
+
+/// <summary>The front of a piece that cannot be drawn as it stands, as it was before.</summary>
+/// <param name="Words">When that was.</param>
+/// <param name="Wide">For a desk.</param>
+/// <param name="Narrow">For a phone.</param>
+public sealed record FrontBefore(string Words, string Wide, string Narrow)
+{
+    private static readonly PaperBox s_wide = new(200, 116);
+
+    internal static FrontBefore? Of(OpenPiece piece) => piece.Bench?.Drawn is { } drawn && PieceView.Has(drawn.Set)
+        ? new($"As it was after “{drawn.Step}”, {When.Of(drawn.At, TimeProvider.System)}:", SvgWriter.Write(PieceView.Draw(drawn.Set, Views.Front, s_wide).Scene, SvgOptions.Inline), SvgWriter.Write(PieceView.DrawFew(drawn.Set, Views.Front, DrawingView.Phone, "").Scene, SvgOptions.Inline)) : null;
+}
 
 /// <summary>The first stage: the drawing, the working of what was chosen, the parts.</summary>
 /// <param name="Head">The head of the piece.</param>
@@ -30,6 +46,12 @@ public sealed record SetOutView(
 
     /// <summary>What the last change moved, what is upset, and what can be read and marked here.</summary>
     public BenchNotes Bench { get; init; } = BenchNotes.None;
+
+    /// <summary>Why nothing is drawn; null where something is.</summary>
+    public Note? Stop { get; init; }
+
+    /// <summary>What was drawn before; null where something is drawn now, or nothing ever was.</summary>
+    public FrontBefore? Before { get; init; }
 
     /// <summary>What can be done with what is chosen.</summary>
     public required ChoiceForms Choices { get; init; }
@@ -73,6 +95,8 @@ public sealed record SetOutView(
             notes[..shown], notes[shown..], piece.Plan is null && !set.IsStopped, [.. CautionsOf(set)], set.IsStopped ? [] : PartGroup.Of(set, piece.Name))
         {
             Bench = BenchNotes.Of(piece, size, back),
+            Stop = set.IsStopped ? notes.FirstOrDefault(n => n.IsRed) : null,
+            Before = set.IsStopped ? FrontBefore.Of(piece) : null,
             Choices = ChoiceForms.Of(piece, size, chosen.Owner, back),
             History = HistoryView.Of(piece, back),
             Hand = FormHead.Of(piece, "edit", back),

@@ -24,11 +24,12 @@ public static class Links
     /// <param name="view">The word of the view, with where it is looked at from behind it where that is not the usual; empty for the front.</param>
     public static string Size(string piece, string key, string view) => $"{Stage(piece, "")}?{(view.Length > 0 ? $"view={view}&" : "")}size={Uri.EscapeDataString(key)}#working";
 
-    /// <summary>The working of a size or part beside what an address of the piece shows: from the same side, turned the same way.</summary>
+    /// <summary>The working of a size or part beside what an address of the piece shows: from the same side, turned the same way; an empty key is no size.</summary>
     public static string SizeSeenAs(string address, string piece, string key)
     {
         string query = new Uri(new Uri("http://here"), address).Query.TrimStart('?');
         string[] seen = [.. query.Split('&', StringSplitOptions.RemoveEmptyEntries).Where(w => s_seenBy.Contains(w.Split('=')[0]))];
+        if (key.Length == 0) return Stage(piece, "") + (seen.Length > 0 ? "?" + string.Join('&', seen) : "");
         return $"{Stage(piece, "")}?{string.Concat(seen.Select(w => w + "&"))}size={Uri.EscapeDataString(key)}#working";
     }
 

@@ -26,7 +26,7 @@ internal static class ShopEndpoints
     }
 
     private static Task<IResult> AnswerAsync(HttpRequest request, Func<ChangeForm, IFormCollection, ChangeOutcome> make) =>
-        ChangeEndpoints.AnswerAsync(request, ShopLinks.Shop, (form, outcome) => outcome.Chosen.Length > 0 ? ShopLinks.Item(outcome.Chosen) : form.Back, make);
+        ChangeEndpoints.AnswerAsync(request, ShopLinks.Shop, (form, outcome) => outcome.Chosen is { Length: > 0 } chosen ? ShopLinks.Item(chosen) : form.Back, make);
 
     private static NewShop Begun(IFormCollection fields)
     {

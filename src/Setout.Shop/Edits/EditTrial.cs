@@ -1,0 +1,47 @@
+using Setout.Core.SettingOut;
+using Setout.Core.Workings;
+using Setout.Shop.Texts;
+
+namespace Setout.Shop.Edits;
+
+/// <summary>
+/// What an edit that is offered would make of a piece. What could be built before can be built after: an edit that would leave nothing to draw, such as an opening wider than the frame, is
+/// refused for what was typed, as one is that could not be read.
+/// </summary>
+/// <param name="Edited">What came of it.</param>
+/// <param name="Set">The piece as it would be; null where the edit is refused.</param>
+public sealed record EditTrial(Edited Edited, SetPiece? Set)
+{
+    /// <summary>Makes an edit without keeping it.</summary>
+    /// <param name="offer">The edit, as it was offered.</param>
+    /// <param name="values">What was typed, by the names of the fields.</param>
+    /// <param name="text">The text that is edited.</param>
+    /// <param name="bench">What is known beside it.</param>
+    /// <param name="set">The piece as it was set out from that text.</param>
+    /// <param name="setOut">Sets a text out; null for one that cannot be.</param>
+    public static EditTrial Of(EditChoice offer, IReadOnlyDictionary<string, string> values, string text, EditBench bench, SetPiece set, Func<string, SetPiece?> setOut)
+    {
+        EditTrial trial = Made(offer, values, text, bench with { Set = set }, setOut);
+        if (set.IsStopped || trial.Set is not { IsStopped: true } stopped) return trial;
+        Finding why = stopped.Findings.First(f => f.Severity == Severity.Stop);
+        string blamed = Blamed(offer, values, v => Made(offer, v, text, bench with { Set = set }, setOut).Set is { IsStopped: false });
+        // A place in a text that is not kept leads nowhere.
+        return new(new(null, trial.Edited.Name, [why with { Place = default, Field = blamed }]), null);
+    }
+
+    private static EditTrial Made(EditChoice offer, IReadOnlyDictionary<string, string> values, string text, EditBench bench, Func<string, SetPiece?> setOut)
+    {
+        TextRead<Edit> made = offer.Make(values);
+        if (made.Value is not { } edit) return new(new(null, "", made.Findings), null);
+        Edited edited = edit.ApplyTo(text, bench).In(offer, values);
+        return new(edited, edited.Text is { } after ? setOut(after) : null);
+    }
+
+    // The field that was filled in; of several the one without which it would go.
+    private static string Blamed(EditChoice offer, IReadOnlyDictionary<string, string> values, Func<IReadOnlyDictionary<string, string>, bool> goes)
+    {
+        string[] typed = [.. offer.Fields.Where(f => values.TryGetValue(f.Name, out string? value) && value.Trim() != f.Default).Select(f => f.Name)];
+        if (typed.Length == 1) return typed[0];
+        return typed.FirstOrDefault(t => goes(values.Where(v => v.Key != t).ToDictionary(StringComparer.Ordinal))) ?? "";
+    }
+}

@@ -1,0 +1,59 @@
+using Setout.Core.SettingOut;
+using Setout.Shop.Edits;
+using Setout.Shop.Tests.SettingOut;
+
+namespace Setout.Shop.Tests.Edits;
+
+/// <summary>An edit on the drawing never leaves a piece that cannot be built.</summary>
+public class EditTrialTests
+{
+    private static EditTrial Try(string text, string key, string choice, params (string Field, string Typed)[] typed)
+    {
+        SetPiece set = RandomEditsTests.SetOut(text);
+        return EditTrial.Of(Choices.For(set, key).First(c => c.Id == choice), typed.ToDictionary(t => t.Field, t => t.Typed), text, EditBench.Empty, set, RandomEditsTests.SetOut);
+    }
+
+    // The bench is 78 wide: 21 + rest + 21 between four posts of 3 1/2, so that 300 for one of them is 300 + 21 + 14 - 78 = 257 too much.
+    [Theory]
+    [InlineData("L.width", "size", "size", "300", "257 in too much")]
+    [InlineData("F.width", "width", "size", "20", "36 in too much")]
+    [InlineData("F.height", "height", "size", "3", "Make it 8 in higher")]
+    [InlineData("L1", "front", "front", "55", "too much")]
+    [InlineData("K", "posts", "at", "300", "too much")]
+    public void Edit_ThatLeavesNoRoom_IsRefusedForTheFieldWithHowMuchItIsTooMuch(string key, string choice, string field, string typed, string words)
+    {
+        EditTrial trial = Try(Sample.Text(Sample.Bench), key, choice, (field, typed));
+        Assert.False(trial.Edited.IsDone);
+        Assert.Null(trial.Edited.Text);
+        Assert.Equal(field, trial.Edited.Findings[0].Field);
+        Assert.Contains(words, $"{trial.Edited.Findings[0].Words} {trial.Edited.Findings[0].Remedy}", StringComparison.Ordinal);
+        Assert.False(trial.Edited.Findings[0].Place.IsKnown, "a line of a text that is not kept");
+    }
+
+    [Fact]
+    public void OfSeveralFields_TheOneWithoutWhichItWouldGoIsToBlame()
+    {
+        EditTrial trial = Try(Sample.Text(Sample.Bench), "K", "across-at", ("at", "300"), ("from", "right"));
+        Assert.Equal("at", trial.Edited.Findings[0].Field);
+    }
+
+    [Fact]
+    public void Piece_ThatCannotBeBuilt_IsMendedStepByStep()
+    {
+        string broken = Sample.Text(Sample.Bench).Replace("width: 21", "width: 300", StringComparison.Ordinal);
+        EditTrial step = Try(broken, "L.width", "size", ("size", "21"));
+        Assert.True(step.Edited.IsDone);
+        Assert.True(step.Set!.IsStopped);
+        EditTrial last = Try(step.Edited.Text!, "R.width", "size", ("size", "21"));
+        Assert.False(last.Set!.IsStopped);
+    }
+
+    [Fact]
+    public void Edit_ThatGoes_GivesThePieceAsItWouldBe()
+    {
+        EditTrial trial = Try(Sample.Text(Sample.Bench), "L.width", "size", ("size", "22"));
+        Assert.True(trial.Edited.IsDone);
+        Assert.Contains("width: 22", trial.Edited.Text, StringComparison.Ordinal);
+        Assert.False(trial.Set!.IsStopped);
+    }
+}
