@@ -20,10 +20,10 @@ public class PageWordsTests
         { $"It takes a straight edge of at least 100 in {Hand.Pages.Saw("guided", "longest")}, in {Hand.Pages.Shop}; or have it cut.", "It takes a straight edge of at least 100 in ([“the hand-held saw”|Shop saws.guided]), in [“the shop”|Shop]; or have it cut." },
         { $"Where yours is another, say so among {ShopHands.SawsOfPage} before you cut.", "Where yours is another, say so among [“the saws of the shop”|Shop saws.guided] before you cut." },
         { $"Void that one first{Hand.Pages.Void("e12")}.", "Void that one first, under [“What was read and marked”|Facts]." },
-        { $"Read its width{Hand.Pages.Enter(new("L.width"), "bay L, clear width", "WIDTH")}. Then it follows.", "Read its width, and enter it at [“bay L, clear width”|Working L.width]. Then it follows." },
+        { $"Read its width{Hand.Pages.Enter(new("L.width"), "bay L, clear width between slide panels", "WIDTH")}. Then it follows.", "Read its width, and enter it at [“bay L, clear width between slide panels”|Working L.width]. Then it follows." },
         { $"Measure {Hand.Pages.Named(new("carcase.thickness"), "carcase, thickness")} next, not “bay Z, clear width”.", "Measure [“carcase, thickness”|Working carcase.thickness] next, not “bay Z, clear width”." },
         { $"It is 1/8 in too wide; {Hand.Pages.Fit} lists what can be done.", "It is 1/8 in too wide; the stage [“Fit”|Fit] lists what can be done." },
-        { $"It wants 1/32 in more: {Hand.Pages.Working(new("L.width"), "bay L, clear width")} shows what takes it.", "It wants 1/32 in more: the working of [“bay L, clear width”|Working L.width] shows what takes it." },
+        { $"It wants 1/32 in more: {Hand.Pages.Working(new("L.width"), "bay L, clear width between slide panels")} shows what takes it.", "It wants 1/32 in more: the working of [“bay L, clear width between slide panels”|Working L.width] shows what takes it." },
         { "Tick “take it all the same” if it is so.", "Tick “take it all the same” if it is so." },
         { "The piece “Mr. Hill” is new, and “ this is open.", "The piece “Mr. Hill” is new, and “ this is open." },
     };
@@ -38,7 +38,7 @@ public class PageWordsTests
     [Theory]
     [InlineData("Set “most stages” to 2 for ply.", "Set [“most stages”|Sayings] to 2 for ply.")]
     [InlineData("Set “backer” to 1/32 in or “faces” to both.", "Set [“backer”|Sayings] to 1/32 in or [“faces”|Sayings] to both.")]
-    [InlineData("Enter it at “bay L, clear width” to be sure.", "Enter it at [“bay L, clear width”|Working L.width] to be sure.")]
+    [InlineData("Enter it at “bay L, clear width between slide panels” to be sure.", "Enter it at [“bay L, clear width between slide panels”|Working L.width] to be sure.")]
     public void Of_WhatIsToBeSet_LeadsToWhereAllCanBeSaidWhereThereIsSuchAPage(string words, string shown) => Assert.Equal(shown, Shown(words, true));
 
     [Fact]
