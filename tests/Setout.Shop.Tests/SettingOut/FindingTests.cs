@@ -164,9 +164,9 @@ public class FindingTests
     [Fact]
     public void Sharing_TooMuchGiven_IsOneFindingAndNothingAfterIt()
     {
-        // 30 + 6 + 5 and three gaps: 41 3/8 of 25 1/4, so -16 1/8 are left.
+        // 30 + 6 + 5 and three gaps: 41 3/8 of 25 1/4, 16 1/8 too much.
         Finding finding = AssertOnly("sharing.too-much", Bench, L1, "{drawer: L1, front: 30}", "rest}\n      - posts: M1");
-        Assert.Contains("-16 1/8 in", finding.Words, StringComparison.Ordinal);
+        Assert.Contains("16 1/8 in too much", finding.Words, StringComparison.Ordinal);
     }
 
     [Fact]
