@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
@@ -22,6 +23,7 @@ public sealed record EditTrial(Edited Edited, SetPiece? Set)
     public static EditTrial Of(EditChoice offer, IReadOnlyDictionary<string, string> values, string text, EditBench bench, SetPiece set, Func<string, SetPiece?> setOut)
     {
         EditTrial trial = Made(offer, values, text, bench with { Set = set }, setOut);
+        if (trial.Edited is { IsDone: false, Findings: [{ Field: "" } refused, ..] } && !s_ofNoField.Contains(refused.Code) && Typed(offer, values) is [{ } alone]) return new(trial.Edited with { Findings = [refused with { Field = alone }, .. trial.Edited.Findings[1..]] }, null);
         if (set.IsStopped || trial.Set is not { IsStopped: true } stopped) return trial;
         Finding why = stopped.Findings.First(f => f.Severity == Severity.Stop);
         string blamed = Blamed(offer, values, v => Made(offer, v, text, bench with { Set = set }, setOut).Set is { IsStopped: false });
@@ -37,10 +39,16 @@ public sealed record EditTrial(Edited Edited, SetPiece? Set)
         return new(edited, edited.Text is { } after ? setOut(after) : null);
     }
 
+    // What stands against it is at the bench, in the text, or nowhere.
+    private static readonly ImmutableHashSet<string> s_ofNoField = ["edit.cut", "edit.nothing", "edit.mistakes"];
+
+    private static string[] Typed(EditChoice offer, IReadOnlyDictionary<string, string> values) =>
+        [.. offer.Fields.Where(f => values.TryGetValue(f.Name, out string? value) && value.Trim() != f.Default).Select(f => f.Name)];
+
     // The field that was filled in; of several the one without which it would go.
     private static string Blamed(EditChoice offer, IReadOnlyDictionary<string, string> values, Func<IReadOnlyDictionary<string, string>, bool> goes)
     {
-        string[] typed = [.. offer.Fields.Where(f => values.TryGetValue(f.Name, out string? value) && value.Trim() != f.Default).Select(f => f.Name)];
+        string[] typed = Typed(offer, values);
         if (typed.Length == 1) return typed[0];
         return typed.FirstOrDefault(t => goes(values.Where(v => v.Key != t).ToDictionary(StringComparer.Ordinal))) ?? "";
     }

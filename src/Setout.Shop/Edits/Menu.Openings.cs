@@ -138,8 +138,14 @@ internal sealed partial class Menu
 
     private static EditChoice Listing(string key) => Button("list", $"List the openings in {key} one by one", new ListOpenings(key));
 
-    private EditChoice Share(string key, string what, ShareOfWhole size) => Form("size", $"{Fillings.Capital(what)} of {key}", v => new SetShare(key, v.Text("size")),
-        new EditField("size", what, FieldKind.Share, Say(size)) { MayBeEmpty = true, Usual = Worked(key, what, $"set-{what}") is { Length: > 0 } worked ? $"{worked} as it is" : "" });
+    // A bay is given between its posts; what is clear in it is less once it has slide panels.
+    private EditChoice Share(string key, string what, ShareOfWhole size)
+    {
+        string between = _piece.Members.OfType<Frame>().Any(f => f.Bays.Items.Any(b => b.Key == key)) ? " between posts" : "";
+        string worked = between.Length > 0 ? Worked(key, "clear", "rail.length", what) : Worked(key, what, $"set-{what}");
+        return Form("size", $"{Fillings.Capital(what)} of {key}{between}", v => new SetShare(key, v.Text("size")),
+            new EditField("size", what + between, FieldKind.Share, Say(size)) { MayBeEmpty = true, Usual = worked.Length > 0 ? $"{worked} as it is" : "" });
+    }
 
     private static EditChoice Kind(string opening, string words, string like, IEnumerable<string> kinds) => Form("kind", words, v => new SetKind(opening, v.Needed("like")), OneOf("like", "kind", like, kinds.Order(StringComparer.Ordinal)));
 

@@ -148,7 +148,7 @@ public sealed record ClearAny(TextPath At) : Edit
     {
         Thing? owner = draft.Things.FirstOrDefault(t => t.Key == At.Owner);
         if (owner is not null && At.Steps is [{ Key: { } key }] && key == TextPath.WordOf(owner.Node)) throw draft.Refused("edit.key", At.Owner, "A key is never taken out: readings and marks refer to it.", "Take the whole thing out.");
-        if (draft.At(At) is null) throw draft.Refused("splice.no-such-place", At.Owner, $"There is nothing called {TextContext.Shown(At.ToString())} here.", "Look at the keys of the text.");
+        if (draft.At(At) is null) throw draft.Refused("edit.nothing", At.Owner, "Nothing is said there now, so nothing changes.", "Type what it is to be, or leave it as it is.");
         // A map with nothing in it says nothing.
         TextPath at = At;
         while (at.Steps.Length > 1 && draft.At(at.Up) is YamlMap { Entries.Length: 1 } or YamlList { Items.Length: 1 }) at = at.Up;

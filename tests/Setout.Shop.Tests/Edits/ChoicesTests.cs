@@ -44,6 +44,8 @@ public class ChoicesTests
         SetPiece set = RandomEditsTests.SetOut(Sample.Text(Sample.Bench));
         EditField Field(string key) => Choices.For(set, key)[0].Fields[0];
         Assert.Equal(("78", "33 1/4", "rest", "22 as it is", "5"), (Field("F.width").Default, Field("F.height").Default, Field("K.width").Default, Field("K.width").Usual, Field("L2").Default));
+        // A bay is given between its posts, whatever is clear in it: 19 9/16 between its slide panels.
+        Assert.Equal(("width between posts", "21 as it is"), (Field("L.width").Words, Field("L.width").Usual));
         Assert.Equal(("4", "1 1/2"), (Field("F.toe").Default, Field("T.overhang-front").Default));
     }
 

@@ -1,4 +1,5 @@
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Shop.Edits;
 using Setout.Shop.Tests.SettingOut;
 
@@ -28,6 +29,28 @@ public class EditTrialTests
         Assert.Equal(field, trial.Edited.Findings[0].Field);
         Assert.Contains(words, $"{trial.Edited.Findings[0].Words} {trial.Edited.Findings[0].Remedy}", StringComparison.Ordinal);
         Assert.False(trial.Edited.Findings[0].Place.IsKnown, "a line of a text that is not kept");
+    }
+
+    [Theory]
+    [InlineData("K", "across-equal", "count", "999", "2 to 50")]
+    [InlineData("K", "drawers", "count", "0", "1 to 30")]
+    [InlineData("L", "posts", "at", "999", "nothing of the 21")]
+    [InlineData("", "drawer-kind", "name", "3 1/", "cannot be")]
+    public void Edit_RefusedForNoOtherReason_IsRefusedForTheOneFieldThatWasFilledIn(string key, string choice, string field, string typed, string words)
+    {
+        Finding fault = Try(Sample.Text(Sample.Bench), key, choice, (field, typed)).Edited.Findings[0];
+        Assert.Contains(words, fault.Words, StringComparison.Ordinal);
+        Assert.Equal(field, fault.Field);
+    }
+
+    [Theory]
+    [InlineData("carcase", "thickness", "size", "")]
+    [InlineData("", "grid", "size", "")]
+    public void Field_LeftEmptyWhereNothingWasSaid_ChangesNothing(string key, string choice, string field, string typed)
+    {
+        Finding fault = Try(Sample.Text(Sample.Bench), key, choice, (field, typed)).Edited.Findings[0];
+        Assert.Equal("edit.nothing", fault.Code);
+        Assert.DoesNotContain("called", fault.Words, StringComparison.Ordinal);
     }
 
     [Fact]
