@@ -23,7 +23,7 @@ public static class ReadingChecks
         // A slip says more than that the reading lies far off.
         Finding[] slips = [.. told.Where(f => f.Code == SlipCode)];
         Finding[] said = slips.Length == 0 ? [] : [.. ReadOf(set).Where(r => slips.Any(s => s.Key == r.Quantity.Key.Owner && s.Words.StartsWith(r.Quantity.Name + ": ", StringComparison.Ordinal)))
-            .Select(r => BookChecks.FarOff(r, LengthFormat.For(set.Piece.Shown))).OfType<Finding>()];
+            .Select(r => BookChecks.FarOff(r, LengthFormat.For(set.Piece.Shown), set.Piece.Hand)).OfType<Finding>()];
         return set with { Findings = [.. set.Findings.Where(f => !said.Contains(f)), .. told] };
     }
 
@@ -108,7 +108,7 @@ public static class ReadingChecks
             yield return slip;
             yield break;
         }
-        if (ReadingBench.IsDecided(read.Quantity) || BookChecks.FarOff(read, bench.Format) is not null) yield break;
+        if (ReadingBench.IsDecided(read.Quantity) || BookChecks.FarOff(read, bench.Format, bench.Set.Piece.Hand) is not null) yield break;
         Finding? spots = SpotCheck.Of(bench, read);
         if (spots is not null) yield return spots;
         if (spots?.Code == SpotCheck.OutlierCode || read.RestsOnUnknown) yield break;
@@ -124,7 +124,7 @@ public static class ReadingChecks
             if (Slip(read, pin.Values[i], expected, bench.AccuracyOf(read, i), bench.Set.Piece.Shown) is not { } slip) continue;
             string likely = slip.LikelyText(bench.Set.Piece.Shown);
             return bench.Finding(SlipCode, Severity.Warn, read.Quantity.Key, $"{read.Quantity.Name}: {slip.Words(bench.Set.Piece.Shown)}.",
-                $"Look again. If it is {likely}, void entry {pin.EntryId} and record {likely}; if it is as it was read, let this stand.");
+                $"Look again. If it is {likely}, {bench.Set.Piece.Hand.VoidReading(pin.EntryId)} and record {likely}; if it is as it was read, let this stand.");
         }
         return null;
     }
@@ -141,7 +141,7 @@ public static class ReadingChecks
         string way = read.Over.Sign > 0 ? "over" : "under";
         string[] causes = [.. expected.Effects.Where(e => e.Range.Sign > 0).OrderByDescending(e => e.Range).Select(e => e.Cause.Words).Distinct(StringComparer.Ordinal).Take(3)];
         string likely = causes.Length == 0 ? "Nothing else is known that moves it." : $"What moves it, the most first: {string.Join("; ", causes)}.";
-        string again = $"void entry {read.Pin!.EntryId} if it was a slip";
+        string again = $"{bench.Set.Piece.Hand.VoidReading(read.Pin!.EntryId)} if it was a slip";
         return bench.Finding("reading.unexplained", Severity.Warn, quantity.Key,
             $"{quantity.Name} reads {bench.Say(read.Over.Abs())} {way} the {bench.Say(read.Expected)} expected; {bench.Say(read.Over.Sign > 0 ? above : below)} could be explained. {likely}",
             bench.LargestUnread(quantity) is { } next ? $"Measure {bench.Named(next)} next; {again}." : $"Measure it once more, with another instrument if there is one; {again}.");

@@ -33,7 +33,7 @@ internal static class SpotCheck
             if (off <= explained || (values[i] - middle).Abs() * s_scale <= deviation * s_most) continue;
             string again = Spot(read.Pin, i) is { } spot
                 ? $"Measure again there{Hand(bench).Say($": setout record FILE {Typed(read)} READING --spot {Quoted(spot)}", $", and enter it at {Hands.Place(read.Quantity.Name)} with that spot")}"
-                : $"Measure again there and record all spots anew, or void entry {read.Pin.EntryId}";
+                : $"Measure again there and record all spots anew, or {Hand(bench).VoidReading(read.Pin.EntryId)}";
             return bench.Finding(OutlierCode, Severity.Warn, read.Quantity.Key,
                 $"{read.Quantity.Name} reads {bench.Say(values[i])} at {SpotName(read.Pin, i)}, where the others lie about {bench.Say(others)}; {bench.Say(explained)} could be explained.",
                 $"{again}. Until then it counts with the others.");

@@ -168,7 +168,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
         if (!sheet.Contains(BenchFacts.SheetWord, StringComparison.Ordinal)) members += Sheet(part, sheet) * term.Times;
         int count = term.Times.IsWhole ? Math.Abs((int)term.Times.Floor()) : 1;
         Rational each = term.Times / Rational.Of(count);
-        for (int i = 0; i < count; i++) members += Spot($"{part}:{sheet}:{i}", each, $"spots of the sheet in {part}");
+        for (int i = 0; i < count; i++) members += Spot($"{part}:{sheet}:{i}", each, $"spots of the sheet in {Called(part)}");
         return members;
     }
 
@@ -235,8 +235,18 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
             id = first.Id;
         }
         return Caused(id, CauseKind.Setting, words, accuracy.Setting)
-            + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {asCut.Text[..^QuantityKey.AsCutSuffix.Length]}", accuracy.Repeat, Shape.Peaked);
+            + Caused($"repeat:{asCut}", CauseKind.Repeat, $"one cut from another: {Called(asCut.Text[..^QuantityKey.AsCutSuffix.Length])}", accuracy.Repeat, Shape.Peaked);
     }
+
+    // A part or a size by its name: its key is for who types it.
+    private string Called(string key)
+    {
+        _partNames ??= Set.Parts.GroupBy(p => p.Key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Name, StringComparer.Ordinal);
+        return _partNames.TryGetValue(key, out string? name) ? name
+            : Set.Worked.Values.TryGetValue(new(key), out Worked? size) || Set.Worked.Values.TryGetValue(new QuantityKey(key).ToCut, out size) ? size.Quantity.Name : key;
+    }
+
+    private Dictionary<string, string>? _partNames;
 
     private Spread Read(Worked worked, Pin pin)
     {
@@ -266,7 +276,7 @@ public sealed class Spreads(SetPiece set, Accuracy accuracy)
     {
         ExactLength half = AccuracyOf(instrument).ToExact() / 2;
         return Caused($"scale:{instrument}", CauseKind.Scale, $"the {instrument} itself", half)
-            + Caused($"reading:{key}:{index}", CauseKind.Reading, $"reading {key}", half);
+            + Caused($"reading:{key}:{index}", CauseKind.Reading, $"reading {Called(key.Text)}", half);
     }
 
     private static Spread Caused(string id, CauseKind kind, string words, ExactLength half, Shape shape = Shape.Even) =>

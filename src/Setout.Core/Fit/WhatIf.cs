@@ -98,7 +98,7 @@ internal sealed class WhatIf(Spreads spreads)
             Rounding.Up => (ExactLength.Zero, step),
             _ => (-step / 2, step / 2),
         };
-        return Spread.Of(-now, new Cause($"rounding:{cut.Rounding}:{step}:{now}:{moves}", CauseKind.Rounding, $"landing {cut.Exact} on the grid", low, high, Shape.Even));
+        return Spread.Of(-now, new Cause($"rounding:{cut.Rounding}:{step}:{now}:{moves}", CauseKind.Rounding, $"landing {(_set.Worked.Values.TryGetValue(cut.Exact, out Worked? exact) ? exact.Quantity.Name : worked.Quantity.Name)} on the grid", low, high, Shape.Even));
     }
 
     private bool IsFigure(QuantityKey key) => _set.Worked.Values.TryGetValue(key, out Worked? worked) && worked.Quantity.Working is ToCut;

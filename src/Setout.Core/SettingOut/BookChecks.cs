@@ -20,7 +20,7 @@ internal static class BookChecks
     private static void CheckReadings(Book book, WorkedPiece worked)
     {
         foreach (QuantityKey key in book.Facts.Pins.Keys.Order())
-            if (worked.Values.TryGetValue(key, out Worked? read) && FarOff(read, book.Format) is { } finding) book.Findings.Add(finding);
+            if (worked.Values.TryGetValue(key, out Worked? read) && FarOff(read, book.Format, book.Hand) is { } finding) book.Findings.Add(finding);
     }
 
     /// <summary>Further off than wood, saw or tape explain: more than a fifth of the size and more than 1/4 in. Common practice, no source.</summary>
@@ -28,14 +28,14 @@ internal static class BookChecks
         (value - expected).Abs() is var off && off > expected.Abs() / 5 && off > ExactLength.FromInches(Rational.Of(1, 4));
 
     /// <summary>The finding of a reading that is far off.</summary>
-    internal static Finding? FarOff(Worked read, LengthFormat format)
+    internal static Finding? FarOff(Worked read, LengthFormat format, Hand hand)
     {
         if (read.Pin is not { IsFact: false } pin) return null;
         foreach (ExactLength value in pin.Values)
         {
             if (!IsFarOff(value, read.Expected)) continue;
             return new("reading.far-off", Severity.Warn, read.Quantity.Key.Owner, $"{read.Quantity.Name} reads {format.Text(value)} where {format.Text(read.Expected)} was expected.",
-                $"Measure again; void entry {pin.EntryId} if it was a slip of the pen or of the unit.");
+                $"Measure again; {hand.VoidReading(pin.EntryId)} if it was a slip of the pen or of the unit.");
         }
         return null;
     }

@@ -36,6 +36,9 @@ public static class Hands
         /// <summary>Goes on from an entry that is to be voided, before the full stop: where that is done.</summary>
         public string Void(string entry) => hand.Say($": setout void FILE {entry}", $", under {FactsPage}");
 
+        /// <summary>Within a sentence: a reading that is to be voided.</summary>
+        public string VoidReading(string entry) => hand.Say($"void entry {entry}", $"void that reading under {FactsPage}");
+
         /// <summary>Begins a sentence: a key of the piece file that is to say something else, written into the text or set on the page of all that can be said of its thing.</summary>
         public string Write(string key, string value) => $"{hand.Say("Write", "Set")} {hand.Key(key, value)}";
 

@@ -74,6 +74,7 @@ public sealed record Divide(string Opening, bool IsAcross, ImmutableArray<string
     {
         if (!IsAcross || draft.StructureOf(bay) is not { Word: "frame" } frame || draft.BayOf(bay)?.Key != bay.Key)
             throw draft.Refused("edit.posts", Opening, "Posts stand between the bays of a frame.", "Choose a bay of a frame and divide it across; elsewhere divide with a partition.");
+        foreach (string size in Sizes.OfType<string>().Where(s => s != "rest")) _ = draft.Length(size, Opening, "clear width of a bay");
         var shares = Shares.Beside(draft, bay);
         string?[] sizes = shares.InPlaceOf(bay.Index, Sizes, () => PostWidth(draft, frame, shares) * Rational.Of(Sizes.Length - 1));
         string[] keys = draft.Fresh(draft.StemOf(""), Sizes.Length - 1, mayBeBare: true), posts = draft.Fresh("M", Sizes.Length - 1);

@@ -65,6 +65,9 @@ internal sealed class EditDraft
     /// <summary>What stands at a place; null for nothing.</summary>
     public YamlNode? At(TextPath path) => path.From(Root) is { } steps ? TextPath.At(Root, steps.AsSpan()) : null;
 
+    /// <summary>A value for people, by what its owner is called.</summary>
+    public string WordsOf(TextPath at) => at.Words(Things.FirstOrDefault(t => t.Key == at.Owner)?.Words);
+
     /// <summary>Something by its key.</summary>
     public Thing Find(string key)
     {
@@ -116,9 +119,12 @@ internal sealed class EditDraft
     }
 
     /// <summary>A length that was typed.</summary>
-    public ExactLength Length(string text, string key)
+    /// <param name="text">What was typed.</param>
+    /// <param name="key">Of what it is about.</param>
+    /// <param name="what">What it is to be, where not every length can be that; null for any.</param>
+    public ExactLength Length(string text, string key, string? what = null)
     {
-        ParseResult<ExactLength> read = LengthText.Parse(text, Unit);
+        ParseResult<ExactLength> read = what is null ? LengthText.Parse(text, Unit) : BelievedLength.Read(text, Unit, what);
         if (read.IsRead) return read.Value;
         throw new RefusedException(Refused(read.Fault!.Code, key, read.Fault.Words, read.Fault.Remedy).Finding) { Typed = text };
     }
@@ -151,8 +157,9 @@ internal sealed class EditDraft
     {
         string name = Name ?? words;
         if (_draft.Text == _before) return new(null, name, [new("edit.nothing", Severity.Stop, Chosen, "This changes nothing.", "Choose another figure or another word.")]);
-        TextRead<Piece> after = PieceText.Read(_draft.Text);
-        if (_read.IsSound && !after.IsSound) return new(null, name, after.Findings) { Typed = TypedWords.At(_draft.Text, after.Findings[0].Place) };
+        TextRead<Piece> after = PieceText.Read(_draft.Text, null, new(null) { IsTyped = true });
+        // The places are those of a text that nobody will see.
+        if (_read.IsSound && !after.IsSound) return new(null, name, [.. after.Findings.Select(f => f with { Place = Place.None })]) { Typed = TypedWords.At(_draft.Text, after.Findings[0].Place) };
         if (_read.Value is { } before && after.Value is { } now && Gone(before, now) is { IsDefaultOrEmpty: false } held) return new(null, name, held);
         return new(_draft.Text, name, [.. _notes]) { Chosen = Chosen };
     }
@@ -166,11 +173,11 @@ internal sealed class EditDraft
         MarkEntry[] marks = [.. _bench.Log.Standing.OfType<MarkEntry>().Where(m => m.Progress != Progress.Bought && m.Keys.Any(IsOf))];
         if (marks.Length > 0)
         {
-            return [.. marks.Select(m => new Finding("edit.cut", Severity.Stop, m.Keys.First(IsOf), $"{string.Join(", ", m.Keys.Where(IsOf))} {(m.Keys.Count(IsOf) > 1 ? "are" : "is")} {m.Progress.ToString().ToLowerInvariant()} (entry {m.Id}, {m.At}): it cannot be taken out.",
-                $"If that was a slip, void the entry {m.Id} first; else leave it in, or make a copy of the piece and change that."))];
+            return [.. marks.Select(m => new Finding("edit.cut", Severity.Stop, m.Keys.First(IsOf), $"{string.Join(", ", m.Keys.Where(IsOf))} {(m.Keys.Count(IsOf) > 1 ? "are" : "is")} marked {m.Progress.ToString().ToLowerInvariant()}: it cannot be taken out.",
+                $"If that was a slip, void that mark first, under {Hands.FactsPage}; else leave it in, or make a copy of the piece and change that."))];
         }
         foreach (ReadingEntry reading in _bench.Log.Standing.OfType<ReadingEntry>().Where(r => gone.Contains(r.Key.Owner)))
-            Note("edit.reading-idle", Severity.Warn, reading.Key.Owner, $"What was read of {reading.Key} (entry {reading.Id}) counts no more: {reading.Key.Owner} is not there.", $"Void the entry {reading.Id}, or undo this.");
+            Note("edit.reading-idle", Severity.Warn, reading.Key.Owner, $"What was read of {reading.Key} counts no more: {reading.Key.Owner} is not there.", $"Void that reading under {Hands.FactsPage}, or undo this.");
         return [];
     }
 }

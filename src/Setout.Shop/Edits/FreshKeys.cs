@@ -1,14 +1,36 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Setout.Core.Pieces;
 using Setout.Shop.Texts;
 
 namespace Setout.Shop.Edits;
 
 /// <summary>Permanent keys for what is new: short, and never those of something else, be it long gone.</summary>
-internal static class FreshKeys
+internal static partial class FreshKeys
 {
     // I, O and Q are read as figures or as one another.
     private const string Letters = "ABCDEFGHJKLMNPRSTUVWXYZ";
+
+    /// <summary>A name that can stand in a text, from one that was typed: <c>Danish-oil-1</c> of <c>Danish oil 1</c>. What no name can be made of stays as it is.</summary>
+    public static string Name(string typed)
+    {
+        // A name that lost letters would be another word.
+        if (typed.Any(c => char.IsLetter(c) && !char.IsAsciiLetter(c))) return typed;
+        string name = NotOfNames().Replace(typed, "-").Trim('-');
+        return IsName(name) ? name : typed;
+    }
+
+    /// <summary>Refuses a name that cannot stand in a text.</summary>
+    public static void WantName(EditDraft draft, string name)
+    {
+        if (IsName(name)) return;
+        throw new RefusedException(draft.Refused("text.bad-key", "", $"'{TextContext.Shown(name)}' cannot be its name.", "Begin it with a letter and type 24 letters from a to z, figures and hyphens at most, such as oil-1.").Finding) { Typed = name };
+    }
+
+    private static bool IsName(string name) => MapReader.IsName(name);
+
+    [GeneratedRegex("[^A-Za-z0-9]+")]
+    private static partial Regex NotOfNames();
 
     /// <summary>All keys that may not be given again.</summary>
     public static IEnumerable<string> Taken(YamlNode root, Piece? piece, EditBench bench)

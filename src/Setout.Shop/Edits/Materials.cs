@@ -65,7 +65,7 @@ public sealed partial record AddMaterial(Wood Wood, string? Name = null, TextPat
     {
         string name = Add(draft, Wood, Name);
         if (UseAt is not null) draft.Do(Splice.Set(UseAt, name, "frame", "case", "top", "name"));
-        draft.Name = $"material {name}: {Wood.Words}{(UseAt is null ? "" : $", for {draft.Things.FirstOrDefault(t => t.Key == UseAt.Owner)?.Words ?? UseAt.ToString()}")}";
+        draft.Name = $"material {name}: {Wood.Words}{(UseAt is null ? "" : $", for {draft.Things.FirstOrDefault(t => t.Key == UseAt.Owner)?.Words ?? UseAt.Words()}")}";
     }
 
     /// <summary>Adds it below the others; its name.</summary>
@@ -99,7 +99,7 @@ public sealed partial record AddMaterial(Wood Wood, string? Name = null, TextPat
 public sealed record UseMaterial(TextPath At, string Material) : Edit
 {
     /// <inheritdoc/>
-    public override string Words => $"{At}: {Material}";
+    public override string Words => $"{At.Words()}: {Material}";
 
     internal override void Do(EditDraft draft)
     {
@@ -128,9 +128,17 @@ public sealed record AddDrawerKind(string? Name = null, string? Sides = null, st
         return name;
     }
 
+    /// <summary>A name that somebody chose, as it can stand in the text.</summary>
+    internal static string Chosen(EditDraft draft, string typed)
+    {
+        string name = FreshKeys.Name(typed);
+        FreshKeys.WantName(draft, name);
+        return name;
+    }
+
     private static string Add(EditDraft draft, AddDrawerKind asked)
     {
-        string name = asked.Name ?? draft.Fresh("drawer", 1, mayBeBare: true)[0];
+        string name = asked.Name is { } typed ? Chosen(draft, typed) : draft.Fresh("drawer", 1, mayBeBare: true)[0];
         if (draft.Things.Any(t => t.Key == name && t.Word == Thing.DrawerKind)) throw draft.Refused("edit.name-taken", name, $"There is a kind of drawer '{TextContext.Shown(name)}' already.", "Choose another name.");
         foreach (string sheet in new[] { asked.Sides, asked.Bottom, asked.Front }.OfType<string>()) Fillings.WantThere(draft, sheet, Fillings.Sheets(draft), "sheet", name);
         string front = asked.Front ?? Fillings.FirstSheet(draft) ?? Sheets.About(draft, "3/4", "18 mm");
@@ -162,8 +170,8 @@ public sealed record AddDoorKind(string? Name = null, string? Of = null, string?
     private static string Add(EditDraft draft, AddDoorKind asked)
     {
         if (asked.Of is not null) Fillings.WantThere(draft, asked.Of, Fillings.Sheets(draft), "sheet", asked.Name ?? "");
-        if (asked.Name is not null && draft.Things.Any(t => t.Key == asked.Name)) throw draft.Refused("edit.name-taken", asked.Name, $"The name '{TextContext.Shown(asked.Name)}' is taken.", "Choose another.");
-        string name = asked.Name ?? draft.Fresh("door", 1, mayBeBare: true)[0];
+        string name = asked.Name is { } typed ? AddDrawerKind.Chosen(draft, typed) : draft.Fresh("door", 1, mayBeBare: true)[0];
+        if (asked.Name is not null && draft.Things.Any(t => t.Key == name)) throw draft.Refused("edit.name-taken", name, $"The name '{TextContext.Shown(name)}' is taken.", "Choose another.");
         Sections.Add(draft, "doors", name, Written.Fields(("of", asked.Of ?? Fillings.FirstSheet(draft) ?? Sheets.About(draft, "3/4", "18 mm")), ("lies", asked.Lies)));
         return name;
     }
@@ -172,11 +180,16 @@ public sealed record AddDoorKind(string? Name = null, string? Of = null, string?
 /// <summary>Sheets of about a thickness.</summary>
 internal static class Sheets
 {
+    /// <summary>The sheet of a top where a piece has none yet.</summary>
+    public static Wood ThreeQuarters(bool isInch) => Wood.Sheet(KindOf(isInch), isInch ? "3/4" : "18 mm");
+
+    private static string KindOf(bool isInch) => isInch ? "hardwood plywood" : "birch plywood";
+
     /// <summary>A sheet of the piece with a label; one is added where there is none.</summary>
     public static string About(EditDraft draft, string inches, string millimetres)
     {
         bool isInch = draft.Unit == LengthUnit.Inch;
-        string label = isInch ? inches : millimetres, kind = isInch ? "hardwood plywood" : "birch plywood";
+        string label = isInch ? inches : millimetres, kind = KindOf(isInch);
         string plain = label.Replace(" mm", "", StringComparison.Ordinal);
         return draft.Things.FirstOrDefault(t => t.Word == "material" && t.Map["panel"] is not null && ((t.Text("label") ?? t.Text("thickness") ?? "").Replace(" mm", "", StringComparison.Ordinal) == plain))?.Key
             ?? AddMaterial.Add(draft, Wood.Sheet(kind, label), null);

@@ -69,7 +69,7 @@ internal sealed partial class Menu
     }
 
     private EditChoice TopOver(string? on) => Form("top", on is null ? "A top" : $"A top on {on}", v => new AddTop(v.Text("of"), on, v.Needed("over")),
-        OneOf("of", "sheet", Panels.FirstOrDefault() ?? "", Panels, mayBeEmpty: true), Length("over", "stands over in front and at the ends", Usual("1", "25"), Usual("1 in (common practice, no source)", "25 mm (common practice, no source)")));
+        OneOf("of", "sheet", Panels.FirstOrDefault() ?? "", Panels, mayBeEmpty: true) with { Usual = HeightUnderATop(on) }, Length("over", "stands over in front and at the ends", Usual("1", "25"), Usual("1 in (common practice, no source)", "25 mm (common practice, no source)")));
 
     private static EditChoice Named(string key, string name) => Value("name", "Name", TextPath.Of(key, "name"), new("name", "name", FieldKind.Words, name) { MayBeEmpty = name.Length > 0 });
 

@@ -34,7 +34,7 @@ internal sealed partial class Menu
         OpeningContent? inside = content is DoorFilling doors ? doors.Behind : content;
         if (isBay)
         {
-            yield return Form("posts", "Divide by posts", v => Divide.At(key, true, v.Needed("at"), with: Between.Posts), Length("at", "from its left to the posts", Half(key, "width")));
+            yield return Form("posts", "Divide by posts", v => Divide.At(key, true, v.Needed("at"), with: Between.Posts), Length("at", "from its left to the posts", Half(key, "width"), "the clear width of the bay at the left, between its posts; the rest is at the right"));
         }
         if (inside is null)
         {

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
@@ -27,7 +29,16 @@ public enum NewKind
 /// <param name="Wood">What it is made of: a sheet, for a frame sticks; null for the usual: 3/4 hardwood plywood, 18 mm birch plywood, 2x4 (common practice, no source).</param>
 public sealed record NewPiece(string Name, LengthUnit Unit, NewKind Kind, string Width, string Height, string Depth, Wood? Wood = null)
 {
-    /// <summary>Its text, or why there is none.</summary>
+    /// <summary>What is asked, by the names of the fields, in the words that stand beside them.</summary>
+    public static ImmutableDictionary<string, string> Asked { get; } = new Dictionary<string, string>
+    {
+        ["name"] = "Its name",
+        ["width"] = "Width outside",
+        ["height"] = "Height outside",
+        ["depth"] = "Depth outside",
+    }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>Its text, or why there is none: all that is wrong with what was typed, each with its field.</summary>
     public Edited Text()
     {
         Wood wood = Wood ?? Usual(Unit, Kind);
@@ -40,12 +51,36 @@ public sealed record NewPiece(string Name, LengthUnit Unit, NewKind Kind, string
             : Member(Kind, Kind == NewKind.Frame ? "F" : "C", "A", material, Width, Height, Depth, Unit, null);
         YamlMap piece = Written.Map(("setout", Written.Word("1")), ("name", Written.Word(Name)), ("unit", Written.Word(unit)),
             ("materials", Written.Map((material, wood.Written()))), (Kind == NewKind.Top ? "parts" : "assembly", Written.List(member)));
-        if (new[] { Name, Width, Depth, Kind == NewKind.Top ? "1" : Height }.Any(w => w.Trim().Length == 0))
-            return new(null, words, [new("edit.missing", Severity.Stop, "", "A name and all sizes are wanted.", "Fill in what is missing.")]);
+        if (Slips() is { IsEmpty: false } slips) return new(null, words, slips);
         string text = string.Concat(Written.Lines(piece, 0).Select(l => l + "\n"));
         text = text.Replace("\nmaterials:", "\n\nmaterials:", StringComparison.Ordinal).Replace("\nassembly:", "\n\nassembly:", StringComparison.Ordinal).Replace("\nparts:", "\n\nparts:", StringComparison.Ordinal);
         TextRead<Core.Pieces.Piece> read = PieceText.Read(text);
         return read.IsSound ? new(text, words, []) { Chosen = Kind switch { NewKind.Frame => "F", NewKind.Case => "C", _ => "T" } } : new(null, words, read.Findings);
+    }
+
+    private ImmutableArray<Finding> Slips()
+    {
+        IEnumerable<(string Field, string Typed, string Example)> sizes = [("width", Width, Usual("36", "900")), .. Kind == NewKind.Top ? [] : new[] { ("height", Height, Usual("30", "750")) }, ("depth", Depth, Usual("18", "450"))];
+        return [.. new[] { NameSlip() }.Concat(sizes.Select(s => SizeSlip(s.Field, s.Typed, s.Example))).OfType<Finding>()];
+    }
+
+    private string Usual(string inches, string millimetres) => Unit == LengthUnit.Inch ? inches : millimetres;
+
+    private Finding? NameSlip()
+    {
+        Finding Slip(string code, string words, string remedy) => new(code, Severity.Stop, "", words, remedy) { Field = "name" };
+        string name = Name.Trim();
+        if (name.Length == 0) return Slip("edit.missing", $"{Asked["name"]}: nothing is typed here.", "Type what you call it, such as Tool chest.");
+        if (name.Length > MapReader.LongestWord) return Slip("text.too-long", $"{Asked["name"]} has {name.Length} letters.", $"Shorten it to {MapReader.LongestWord} at most.");
+        return name.Any(char.IsControl) ? Slip("text.one-line", $"{Asked["name"]} goes over several lines or holds a sign that cannot be seen.", "Type it on one line.") : null;
+    }
+
+    private Finding? SizeSlip(string field, string typed, string example)
+    {
+        string words = Asked[field];
+        if (typed.Trim().Length == 0) return new("edit.missing", Severity.Stop, "", $"{words}: nothing is typed here.", $"Type it in {Unit.Words}, such as {example}.") { Field = field };
+        ParseResult<ExactLength> read = BelievedLength.Read(typed, Unit, words.ToLowerInvariant());
+        return read.Fault is { } fault ? new(fault.Code, Severity.Stop, "", fault.Code.StartsWith("length.", StringComparison.Ordinal) ? $"{words}: {fault.Words}" : fault.Words, fault.Remedy) { Field = field } : null;
     }
 
     /// <summary>The usual wood of a kind.</summary>

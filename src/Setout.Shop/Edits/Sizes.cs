@@ -77,7 +77,7 @@ public sealed record SetAny(TextPath At, string Value) : Edit
     public static SetAny NameOf(string key, string name) => new(TextPath.Of(key, "name"), name);
 
     /// <inheritdoc/>
-    public override string Words => $"{At}: {Value}";
+    public override string Words => $"{At.Words()}: {Value}";
 
     internal override bool TakesMistakes => true;
 
@@ -98,12 +98,11 @@ public sealed record SetAny(TextPath At, string Value) : Edit
         }
         YamlNode? old = draft.At(At);
         if (old is not (null or YamlScalar))
-            throw draft.Refused("splice.no-room", At.Owner, $"{At} cannot be set here: it is a list or a map.", "Set what stands in it, or take it out first.");
+            throw draft.Refused("splice.no-room", At.Owner, $"{Fillings.Capital(At.Words())} cannot be set here: several things stand in it.", "Set what stands in it, or take it out first.");
         if (draft.At(At.Up) is null && At.Steps.Length > 1) draft.Do(Splice.SetLast(At.Up, Written.Fields((last, value))));
         else draft.Do(Splice.Set(At, value, s_behind));
         draft.Chosen = At.Owner;
-        string of = owner is null ? At.Owner.Length > 0 ? At.Owner : "the piece" : owner.Words;
-        draft.Name = $"{string.Join(" of ", At.Steps.Reverse().Select(s => s.ToString()))} of {of}: {(old is YamlScalar { Text.Length: > 0 } text ? $"{TextContext.Shown(text.Text)} to " : "")}{TextContext.Shown(value)}";
+        draft.Name = $"{At.Words(owner?.Words)}: {(old is YamlScalar { Text.Length: > 0 } text ? $"{TextContext.Shown(text.Text)} to " : "")}{TextContext.Shown(value)}";
     }
 
     // A new key stands behind those that tell what a thing is and how large.
@@ -116,7 +115,7 @@ public sealed record SetAny(TextPath At, string Value) : Edit
 public sealed record SetWritten(TextPath At, string Value) : Edit
 {
     /// <inheritdoc/>
-    public override string Words => $"{At} as written";
+    public override string Words => $"{At.Words()}, as written";
 
     internal override bool TakesMistakes => true;
 
@@ -132,6 +131,7 @@ public sealed record SetWritten(TextPath At, string Value) : Edit
         if (At.Steps.IsEmpty) throw draft.Refused("splice.no-such-place", At.Owner, "No key is named.", "Name one.");
         draft.Do(Splice.SetLast(At, value.Value));
         draft.Chosen = At.Owner;
+        draft.Name = $"{draft.WordsOf(At)}, as written";
     }
 }
 
@@ -140,7 +140,7 @@ public sealed record SetWritten(TextPath At, string Value) : Edit
 public sealed record ClearAny(TextPath At) : Edit
 {
     /// <inheritdoc/>
-    public override string Words => $"take out {At}";
+    public override string Words => $"take out {At.Words()}";
 
     internal override bool TakesMistakes => true;
 
@@ -154,5 +154,6 @@ public sealed record ClearAny(TextPath At) : Edit
         while (at.Steps.Length > 1 && draft.At(at.Up) is YamlMap { Entries.Length: 1 } or YamlList { Items.Length: 1 }) at = at.Up;
         draft.Do(Splice.TakeOut(at));
         draft.Chosen = At.Owner;
+        draft.Name = $"take out {At.Words(owner?.Words)}";
     }
 }

@@ -52,6 +52,25 @@ public sealed record TextPath(string Owner, ImmutableArray<PathStep> Steps)
     /// <inheritdoc/>
     public override string ToString() => string.Join(" / ", Steps.Select(s => s.ToString()).Prepend(Owner).Where(k => k.Length > 0));
 
+    /// <summary>For people, inner things first: <c>fit of back of case C</c>, <c>seams of layers 2 of top T</c>, <c>finish oil</c>.</summary>
+    /// <param name="owner">What the owner is called; null for its key.</param>
+    public string Words(string? owner = null)
+    {
+        var words = new List<string>();
+        foreach (PathStep step in Steps)
+        {
+            // An item goes by its number in its list, and what has a name of its own by what it is and that.
+            if (step.Key is null && words.Count > 0) words[^1] += $" {step}";
+            else if (Owner.Length == 0 && words is [var section] && s_named.Contains(section)) words[0] = $"{Thing.WordOf(section)} {step}";
+            else words.Add(step.ToString());
+        }
+        words.Reverse();
+        string of = owner ?? Owner;
+        if (of.Length > 0) words.Add(of);
+        else if (words is [var only] && !only.Contains(' ', StringComparison.Ordinal)) words.Add("the piece");
+        return words.Count == 0 ? "the piece" : string.Join(" of ", words);
+    }
+
     /// <summary>The steps from the outermost value of a text; null where the owner is not there.</summary>
     internal ImmutableArray<PathStep>? From(YamlNode root) => Find(root, Owner) is { } owner ? [.. owner, .. Steps] : null;
 

@@ -47,7 +47,7 @@ internal sealed record Draft(string Text, YamlNode Root)
         if (isOfValue && splice.At.Steps.IsEmpty) return Refuse("splice.no-such-place", default, "No key is named.", "Name one.");
         if ((splice is SetValue { Value: var set } && Fault(set) is { } fault) || (splice is Addition { Value: var item } && (fault = Fault(item)) is not null)) return (null, fault);
         if (splice.At.From(Root) is not { } steps || Expected.Of(Root, steps.AsSpan(), splice) is not { } expected)
-            return Refuse("splice.no-such-place", Root.Place, $"There is nothing called {TextContext.Shown(splice.At.ToString())} here.", "Look at the keys of the text.");
+            return Refuse("splice.no-such-place", Root.Place, $"There is no {TextContext.Shown(splice.At.Words())} here.", "Look at what is said of it now; it may have been taken out meanwhile.");
         try
         {
             string spliced = TextLines.EndedAs(Text, Done(steps, splice));
@@ -57,7 +57,7 @@ internal sealed record Draft(string Text, YamlNode Root)
         {
             // Said below.
         }
-        return Refuse("splice.no-room", TextPath.At(Root, steps.AsSpan())?.Place ?? Root.Place, $"{TextContext.Shown(splice.At.ToString())} cannot be changed here without changing something else.",
+        return Refuse("splice.no-room", TextPath.At(Root, steps.AsSpan())?.Place ?? Root.Place, $"{Fillings.Capital(TextContext.Shown(splice.At.Words()))} cannot be changed here without changing something else.",
             "Edit the text by hand: it is written here in a way of its own.");
     }
 

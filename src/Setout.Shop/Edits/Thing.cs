@@ -13,6 +13,11 @@ internal sealed record Thing(string Word, string Key, ImmutableArray<PathStep> S
     /// <summary>What is called a kind by its word.</summary>
     public const string DrawerKind = "kind of drawer", DoorKind = "kind of door";
 
+    private static readonly (string Section, string Word)[] s_sections = [("materials", "material"), ("drawers", DrawerKind), ("doors", DoorKind), ("finishes", "finish")];
+
+    /// <summary>What stands by name in a section of the text.</summary>
+    public static string WordOf(string section) => s_sections.First(s => s.Section == section).Word;
+
     /// <summary>Its map; an empty one for a key in a list.</summary>
     public YamlMap Map => Node as YamlMap ?? new YamlMap([], default);
 
@@ -38,7 +43,7 @@ internal sealed record Thing(string Word, string Key, ImmutableArray<PathStep> S
     public static IEnumerable<Thing> In(YamlNode root)
     {
         if (root is not YamlMap map) yield break;
-        foreach ((string section, string word) in new[] { ("materials", "material"), ("drawers", DrawerKind), ("doors", DoorKind), ("finishes", "finish") })
+        foreach ((string section, string word) in s_sections)
             foreach ((YamlScalar name, YamlNode value) in (map[section] as YamlMap)?.Entries ?? [])
                 yield return new(word, name.Text, [section, name.Text], value);
         foreach (string section in new[] { "assembly", "parts" })

@@ -39,6 +39,14 @@ public static partial class Written
         _ => throw new ArgumentOutOfRangeException(nameof(node), node, "A word, a list or a map."),
     };
 
+    /// <summary>For people, without the signs of the text: <c>of thin, fit grooved</c>.</summary>
+    internal static string InWords(YamlNode node) => node switch
+    {
+        YamlMap map => string.Join(", ", map.Entries.Select(e => $"{e.Key.Text} {(e.Value is YamlScalar ? InWords(e.Value) : $"({InWords(e.Value)})")}".Trim())),
+        YamlList list => string.Join(", ", list.Items.Select(InWords)),
+        _ => ((YamlScalar)node).Text,
+    };
+
     /// <summary>True when a value belongs on one line that has so many signs before it: it holds no maps within, or was in braces before.</summary>
     internal static bool IsShort(YamlNode node, int before) => node switch
     {

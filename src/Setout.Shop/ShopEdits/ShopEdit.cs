@@ -24,7 +24,7 @@ public abstract record ShopEdit
             TextRead<string> spliced = TextSplice.Apply(text, splices);
             if (spliced.Value is not { } after) return new(null, name, [.. spliced.Findings.Select(Placeless)]);
             if (after == text) return new(null, name, [new("edit.nothing", Severity.Stop, "", "This changes nothing.", "Choose another figure or another word.")]);
-            TextRead<Texts.Shop> read = ShopText.Read(after);
+            TextRead<Texts.Shop> read = ShopText.Read(after, null, new(null) { IsTyped = true });
             // The places are those of a text that nobody will see.
             return read.IsSound ? new(after, name.Length <= Documents.Change.LongestWords ? name : name[..Documents.Change.LongestWords], [])
                 : new(null, name, [.. read.Findings.Select(Placeless)]) { Typed = TypedWords.At(after, read.Findings[0].Place) };

@@ -65,7 +65,7 @@ public static partial class LogText
         EdgeTrim trim = map.Map("trim", "sides") is { } sides ? Sides(sides) : EdgeTrim.None;
         if (word == "size") return map.Size("size") is { } given ? new(Tick(given.First), Tick(given.Second)) { Trim = trim } : null;
         Given? length = map.Length("length");
-        StickSection? section = map.Size("section") is { } two ? StickSection.Of(two.First.Value, two.Second.Value) : null;
+        StickSection? section = map.Size("section", "in either order", "3/4 in x 1 1/2 in") is { } two ? StickSection.Of(two.First.Value, two.Second.Value) : null;
         ImmutableArray<Flaw> flaws = BoardText.Flaws(context, map, length);
         return length is { } along ? new(Tick(along), null) { Trim = trim, Section = section, Flaws = flaws } : null;
     }

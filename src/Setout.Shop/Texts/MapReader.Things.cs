@@ -30,12 +30,12 @@ internal sealed partial class MapReader
         Match found = WeightPattern().Match(text.Text);
         if (!found.Success || !double.TryParse(found.Groups[1].Value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number))
         {
-            _context.Stop("text.wanted-weight", text.Place, $"'{TextContext.Shown(text.Text)}' is not a weight with its unit.", $"Write '{key}: 51 lb' or '{key}: 23 kg'.");
+            _context.Stop("text.wanted-weight", text.Place, $"'{TextContext.Shown(text.Text)}' is not a weight with its unit.", _context.IsTyped ? "Type one such as 51 lb or 23 kg." : $"Write '{key}: 51 lb' or '{key}: 23 kg'.");
             return null;
         }
         double kilograms = found.Groups[2].Value == "lb" ? number / Core.Measures.Mass.PoundsPerKilogram : number;
         if (kilograms >= least && kilograms <= most) return new(Estimate.Of(kilograms));
-        _context.Stop("text.absurd-weight", text.Place, $"'{TextContext.Shown(text.Text)}' cannot be the {key}.", string.Create(CultureInfo.InvariantCulture, $"Write a weight from {least} to {most} kg, such as '{key}: 23 kg' or '{key}: 51 lb'."));
+        _context.Stop("text.absurd-weight", text.Place, $"'{TextContext.Shown(text.Text)}' cannot be the {key}.", string.Create(CultureInfo.InvariantCulture, $"Write a weight from {least} to {most} kg, such as {(_context.IsTyped ? "23 kg or 51 lb" : $"'{key}: 23 kg' or '{key}: 51 lb'")}."));
         return null;
     }
 

@@ -44,7 +44,7 @@ internal sealed partial class MapReader
         foreach (YamlNode item in items)
         {
             if (item is not YamlScalar { Text.Length: > 0 } scalar)
-                _context.Stop("text.wanted-length", item.Place, $"'{key}' wants lengths.", $"Write '{key}: [23/32 in]'.");
+                _context.Stop("text.wanted-length", item.Place, $"'{key}' wants lengths.", $"{_context.Write(key, "[23/32 in]", "lengths apart by commas, such as 23/32 in")}.");
             else if (OneLine(scalar, key, LongestWord * 2) is not null && LengthOf(scalar, 0, scalar.Text.Length, key, false, null) is { } given) lengths.Add(given);
         }
         return lengths.ToImmutable();
@@ -58,7 +58,7 @@ internal sealed partial class MapReader
         if (scalar.Text.Split(' ') is [var number, "part" or "parts"])
         {
             if (int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out int parts) && parts is >= 1 and <= 1000) return new(null, false, scalar.Place) { Parts = parts };
-            _context.Stop("text.wanted-parts", scalar.Place, $"'{scalar.Text}' is no share: '{key}' wants 1 to 1000 parts.", $"Write '{key}: 2 parts', and '1 part' or nothing for the others.");
+            _context.Stop("text.wanted-parts", scalar.Place, $"'{scalar.Text}' is no share: '{key}' wants 1 to 1000 parts.", $"{_context.Write(key, "2 parts")}, and '1 part' or nothing for the others.");
             return new(null, false, scalar.Place);
         }
         if (NearestWord.Of(scalar.Text, ["rest"]) is not null)
@@ -118,7 +118,7 @@ internal sealed partial class MapReader
     {
         if (Scalar(key, "text.wanted-number", "a whole number", LongestWord) is not { } text) return fallback;
         if (int.TryParse(text.Text, NumberStyles.None, CultureInfo.InvariantCulture, out int value) && value >= least && value <= most) return value;
-        _context.Stop("text.wanted-number", text.Place, $"'{TextContext.Shown(text.Text)}' is not a whole number from {least} to {most}.", $"Write '{key}: {Math.Max(least, 1)}'.");
+        _context.Stop("text.wanted-number", text.Place, $"'{TextContext.Shown(text.Text)}' is not a whole number from {least} to {most}.", $"{_context.Write(key, $"{Math.Max(least, 1)}", $"one, such as {Math.Max(least, 1)}")}.");
         return fallback;
     }
 
@@ -127,18 +127,21 @@ internal sealed partial class MapReader
     {
         if (Scalar(key, "text.wanted-price", "an amount", LongestWord) is not { } text) return null;
         if (decimal.TryParse(text.Text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value) && value is >= 0 and <= 1_000_000) return new(value);
-        _context.Stop("text.wanted-price", text.Place, $"'{TextContext.Shown(text.Text)}' is not an amount from 0 to 1000000.", $"Write '{key}: 62.50', without the currency.");
+        _context.Stop("text.wanted-price", text.Place, $"'{TextContext.Shown(text.Text)}' is not an amount from 0 to 1000000.", $"{_context.Write(key, "62.50", "an amount such as 62.50")}, without the currency.");
         return null;
     }
 
     /// <summary>Two lengths as <c>96 x 48</c>, or null.</summary>
-    public (Given First, Given Second)? Size(string key)
+    /// <param name="key">Its key.</param>
+    /// <param name="order">Which of the two comes first.</param>
+    /// <param name="example">Two such lengths.</param>
+    public (Given First, Given Second)? Size(string key, string order = "along the grain first", string example = "96 x 48")
     {
         if (Scalar(key, "text.wanted-size", "two lengths", LongestWord * 2) is not { } scalar) return null;
         int x = scalar.Text.AsSpan().IndexOfAny('x', 'X', '×');
         if (x < 0 || scalar.Text.AsSpan(x + 1).IndexOfAny('x', 'X', '×') >= 0)
         {
-            _context.Stop("text.wanted-size", scalar.Place, $"'{TextContext.Shown(scalar.Text)}' is not a size.", "Write two lengths such as 96 x 48, along the grain first.");
+            _context.Stop("text.wanted-size", scalar.Place, $"'{TextContext.Shown(scalar.Text)}' is not a size.", $"Write two lengths such as {example}, {order}.");
             return null;
         }
         // Both halves are looked at, so that two mistakes are told at once.
@@ -167,7 +170,7 @@ internal sealed partial class MapReader
         if (!read.IsRead)
         {
             TextFault fault = read.Fault!;
-            _context.Stop(fault.Code, scalar.PlaceAt(from + fault.Position), $"{key}: {fault.Words}", fault.Remedy);
+            _context.Stop(fault.Code, scalar.PlaceAt(from + fault.Position), _context.IsTyped ? fault.Words : $"{key}: {fault.Words}", fault.Remedy);
             return null;
         }
         ExactLength value = read.Value;
@@ -177,12 +180,8 @@ internal sealed partial class MapReader
             _context.Stop("text.no-unit", scalar.PlaceAt(from), $"'{TextContext.Shown(text.Trim())}' does not name its unit.", "Write a length with its unit, such as 23/32 in or 18.2 mm.");
             return null;
         }
-        Length longest = most ?? TextContext.LongestSize;
-        if ((value.Sign == 0 && mayBeZero) || (value >= TextContext.ShortestSize && value <= longest)) return new(value, scalar.PlaceAt(from));
-        // Two places, so that the most is not rounded up to a length that would be refused again: 1/4 in is 6.35 mm.
-        LengthFormat format = longest == TextContext.LongestSize || _context.Unit == LengthUnit.Millimetre ? LengthFormat.Millimetres(2) : LengthFormat.For(_context.Unit);
-        _context.Stop("text.absurd-size", scalar.PlaceAt(from), $"'{TextContext.Shown(text.Trim())}' cannot be the {key}.",
-            $"Write a length {(mayBeZero ? "from 0" : "above 0")} to {format.Text(longest)}.");
+        if (BelievedLength.Fault(value, text, _context.Unit, key, mayBeZero, most) is not { } absurd) return new(value, scalar.PlaceAt(from));
+        _context.Stop(absurd.Code, scalar.PlaceAt(from), absurd.Words, absurd.Remedy);
         return null;
     }
 }

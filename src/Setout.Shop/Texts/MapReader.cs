@@ -120,7 +120,7 @@ internal sealed partial class MapReader
     {
         if (Node(key) is not { } node) return null;
         if (node is YamlScalar { Text.Length: > 0 } scalar) return OneLine(scalar, key, most);
-        _context.Stop(code, node.Place, $"'{key}' wants {what}.", $"Write '{key}: ' and {what} on the same line.");
+        _context.Stop(code, node.Place, $"'{key}' wants {what}.", _context.IsTyped ? $"Type {what}." : $"Write '{key}: ' and {what} on the same line.");
         return null;
     }
 
@@ -261,7 +261,7 @@ internal sealed partial class MapReader
 
     /// <summary>A key that has to be there is not.</summary>
     public void Missing(string key, string example, string code = "text.missing", string? words = null) =>
-        _missing.Add((key, new(code, Severity.Stop, "", words ?? $"'{key}' is missing here.", $"Add '{key}: {example}'.", _map.Place)));
+        _missing.Add((key, new(code, Severity.Stop, "", words ?? $"'{key}' is missing here.", _context.IsTyped ? $"Fill in “{key}”, such as {example}." : $"Add '{key}: {example}'.", _map.Place)));
 
     /// <summary>Names every key that nobody asked for, with the nearest known one, and every key that is missing.</summary>
     public void Close()
@@ -282,6 +282,9 @@ internal sealed partial class MapReader
         foreach ((string key, Finding finding) in _missing)
             if (!guessed.Contains(key)) _context.Add(finding);
     }
+
+    /// <summary>Whether something may be called so in a text.</summary>
+    public static bool IsName(string name) => KeyPattern().IsMatch(name);
 
     private void Know(string key)
     {

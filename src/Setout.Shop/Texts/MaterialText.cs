@@ -97,7 +97,7 @@ internal static class MaterialText
     private static Stick? Stick(TextContext context, Named name, MapReader map, string word)
     {
         Named said = map.Required(word, word == "lumber" ? "2x4" : "oak");
-        (Given First, Given Second)? section = map.Size("section");
+        (Given First, Given Second)? section = map.Size("section", "in either order", "3/4 x 1 1/2");
         bool isThere = map.IsThere("section");
         if (word == "lumber" && !isThere)
         {

@@ -28,6 +28,18 @@ internal sealed class TextContext(TextLimits? limits = null)
     /// <summary>True where every length has to name its unit, as in a log.</summary>
     public bool MustNameUnit { get; init; }
 
+    /// <summary>True where what is read was typed into the fields of a form: then nobody is told how it would be written into a text.</summary>
+    public bool IsTyped { get; init; }
+
+    /// <summary>Who is told: see <see cref="IsTyped"/>.</summary>
+    public Hand Hand => IsTyped ? Hand.Pages : Hand.Commands;
+
+    /// <summary>How something is written right.</summary>
+    /// <param name="key">Its key.</param>
+    /// <param name="example">A value that may stand there.</param>
+    /// <param name="typed">What is typed into a field, in words; null for the example alone.</param>
+    public string Write(string key, string example, string? typed = null) => IsTyped ? $"Type {typed ?? example}" : $"Write '{key}: {example}'";
+
     /// <summary>The keys asked for, by the kind of map: what the published schemas have to say too.</summary>
     public SortedDictionary<string, SortedSet<string>> Known { get; } = new(StringComparer.Ordinal);
 

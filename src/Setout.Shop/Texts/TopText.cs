@@ -52,7 +52,7 @@ internal static class TopText
         // A well in the bay of a frame takes its place and width from that.
         Named? bay = map.Text("bay");
         Given left = bay is null ? map.RequiredLength("from left", "24", mayBeZero: true) : map.Length("from left", mayBeZero: true) ?? new(ExactLength.Zero, bay.Value.Place), front = map.RequiredLength("from front", "4", mayBeZero: true);
-        (Given, Given)? feet = map.Size("footprint");
+        (Given, Given)? feet = map.Size("footprint", "left to right first", "18 x 14");
         if (feet is null && !map.IsThere("footprint")) map.Missing("footprint", "18 x 14");
         Given hair = new(TextContext.ShortestSize, map.Place);
         return new(key, machine, left, front, map.Length("width"), map.Length("depth"), feet ?? (hair, hair),

@@ -60,8 +60,8 @@ public class TradeEditTests
     [Fact]
     public void SetWritten_ListsAndMaps_StandAsTheyWereTyped()
     {
-        Changes(Sample.Bench, new SetWritten(TextPath.Of("T", "layers"), "[slab, {of: slab, seams: [40]}]"), "T / layers as written", [], ["    layers: [slab, {of: slab, seams: [40]}]"]);
-        Changes(Sample.Cabinet, new SetWritten(TextPath.Of("C", "back"), "of: thin\nfit: grooved\n"), "C / back as written", ["    back: thin"], ["    back: {of: thin, fit: grooved}"]);
+        Changes(Sample.Bench, new SetWritten(TextPath.Of("T", "layers"), "[slab, {of: slab, seams: [40]}]"), "layers of top T, as written", [], ["    layers: [slab, {of: slab, seams: [40]}]"]);
+        Changes(Sample.Cabinet, new SetWritten(TextPath.Of("C", "back"), "of: thin\nfit: grooved\n"), "back of case C, as written", ["    back: thin"], ["    back: {of: thin, fit: grooved}"]);
         Assert.Equal("text.unknown-key", Refused(Sample.Text(Sample.Cabinet), new SetWritten(TextPath.Of("C", "back"), "{of: thin, fitt: grooved}")));
         Assert.Equal("text.not-yaml", Refused(Sample.Text(Sample.Cabinet), new SetWritten(TextPath.Of("C", "back"), "{of: thin")));
     }
@@ -180,14 +180,17 @@ public class TradeEditTests
     }
 
     [Fact]
-    public void TakeOut_WhatIsCut_IsRefusedWithTheEntries()
+    public void TakeOut_WhatIsCut_IsRefusedAndSaysWhereTheMarkIsTakenBack()
     {
         Log log = LogText.Read("setout-log: 1\nentries:\n  - {id: a1, at: \"2026-05-04T09:40:00Z\", cut: [L1.side, R1.side]}\n  - {id: a2, at: \"2026-05-04T09:41:00Z\", cut: [L2.front]}\n  - {id: a3, at: \"2026-05-04T09:42:00Z\", read: R.width, values: [21 in]}\n").Value!;
         var bench = EditBench.Empty with { Log = log };
         Edited refused = new TakeOutOpening("L").ApplyTo(Sample.Text(Sample.Bench), bench);
         Assert.Equal(["edit.cut", "edit.cut"], refused.Findings.Select(f => f.Code));
-        Assert.Contains("a1", refused.Findings[0].Words, StringComparison.Ordinal);
-        Assert.Contains("a2", refused.Findings[1].Remedy, StringComparison.Ordinal);
+        Assert.StartsWith("L1.side is marked cut", refused.Findings[0].Words, StringComparison.Ordinal);
+        Assert.StartsWith("L2.front is marked cut", refused.Findings[1].Words, StringComparison.Ordinal);
+        // Whoever edits has a page before him, on which no entry goes by its id.
+        Assert.All(refused.Findings, f => Assert.DoesNotMatch(@"\ba[12]\b", f.Words + f.Remedy));
+        Assert.All(refused.Findings, f => Assert.Contains("“What was read and marked”", f.Remedy, StringComparison.Ordinal));
         Assert.Equal("edit.cut", Refused(Sample.Text(Sample.Bench), new Empty("R"), bench));
         Assert.True(new TakeOutDrawer("L4").ApplyTo(Sample.Text(Sample.Bench), bench).IsDone);
         Log voided = LogText.Read("setout-log: 1\nentries:\n  - {id: a1, at: \"2026-05-04T09:40:00Z\", cut: [L1.side]}\n  - {id: a2, at: \"2026-05-04T09:41:00Z\", void: a1}\n").Value!;

@@ -50,6 +50,8 @@ public class FitReportTests
         {
             Assert.False(string.IsNullOrWhiteSpace(cause.Words), cause.Id);
             Assert.True(cause.Range.Sign > 0, cause.Id);
+            // A part goes by its name; keys are for who types them.
+            Assert.DoesNotMatch(@"\.[a-z]", cause.Words);
             words[cause.Id] = cause.Words;
         }
         Assert.True(name is not ("luthiers-bench" or "plan-chest" or "jar-cabinet") || words.Count > 20, $"{words.Count} causes.");

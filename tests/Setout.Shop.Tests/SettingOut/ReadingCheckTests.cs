@@ -85,6 +85,16 @@ public sealed class ReadingCheckTests
         Says(Only("reading.slip", Severity.Warn, After(Cabinet, Read("B.width", "158"))), "158 in was read", "void entry e0");
     }
 
+    [Theory]
+    [InlineData(Bench, "carcase.thickness", "18", "reading.slip")]
+    [InlineData(Cabinet, "B.width", "11", "reading.far-off")]
+    public void Reading_ThatMayBeASlip_ToldForPages_SaysWhereItIsVoidedAndNoId(string sample, string key, string value, string code)
+    {
+        Finding finding = Source(Text(sample)).For(Hand.Pages).SetOut(Read(key, value)).Findings.First(f => f.Code == code);
+        Assert.Contains("void that reading under “What was read and marked”", finding.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain("e0", finding.Remedy, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void FarOff_IsSaidInsteadOfUnexplained()
     {

@@ -7,8 +7,8 @@ public sealed class BlamingTests(Room room)
 {
     [Theory]
     [InlineData("/piece/luthiers-bench?size=K", "drawers", "field-count", "many", "'many' is not a whole number.")]
-    [InlineData("/piece/luthiers-bench?size=K", "across-at", "field-at", "12 by", "'by' is not a unit.")]
     [InlineData("/piece/luthiers-bench?size=K", "posts", "field-at", "300", "281 1/2 in too much")]
+    [InlineData("/piece/luthiers-bench?size=K", "across-at", "field-at", "12 by", "12 is understood; 'by' after it is not a unit.")]
     [InlineData("/shop?item=stock", "add-stock-panel", "field-size", "96 by", "96 by")]
     [InlineData("/shop?item=stock", "add-stock-panel", "field-have", "two", "'two'")]
     public async Task Form_RefusedForOneOfItsFields_SaysSoBesideThatFieldAndGivesItTheKeyboard(string address, string choice, string name, string typed, string words)

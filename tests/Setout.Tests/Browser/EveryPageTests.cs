@@ -25,6 +25,7 @@ public sealed class EveryPageTests(Room room)
             pages.Add("/piece/sewing-corner/says?of=varnish");
             pages.Add("/piece/jar-cabinet/history");
             pages.Add("/piece/jar-cabinet/history?state=4");
+            pages.Add("/new");
             pages.Add("/keeping");
             pages.Add("/viewing?back=/keeping");
             pages.Add("/together");

@@ -26,4 +26,14 @@ public sealed class TextLineTests(Room room)
         Assert.Equal("unit: in", await Chosen(page));
         Assert.Empty(sheet.Complaints);
     }
+
+    /// <summary>Where a piece can be read, its lines are no way to find something: the words say what the link leads to.</summary>
+    [Fact]
+    public async Task Note_OfAPieceThatCanBeRead_LeadsToItsPlaceWithoutANumber()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        string page = await shop.Client.GetStringAsync("/piece/luthiers-bench");
+        Assert.Matches("<a href=\"/piece/luthiers-bench/text\\?line=[0-9]+\" data-line>its place in the text of luthiers-bench</a>", page);
+        Assert.DoesNotMatch("line [0-9]+ of the text", page);
+    }
 }

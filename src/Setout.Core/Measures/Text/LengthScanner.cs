@@ -35,7 +35,7 @@ internal static class LengthScanner
         ["x"] = (LengthToken.Times, default),
     };
 
-    public static ParseResult<List<ScannedToken>> Scan(string text)
+    public static ParseResult<List<ScannedToken>> Scan(string text, LengthUnit bare)
     {
         var tokens = new List<ScannedToken>();
         int i = 0;
@@ -53,7 +53,7 @@ internal static class LengthScanner
                 // Small digits only make fractions (23¹⁄₁₆): raised ones stand before the slash, lowered ones after it.
                 bool outOfPlace = digits == Raised ? i == text.Length || !IsSlash(text[i])
                     : digits == Lowered && (tokens.Count == 0 || tokens[^1].Kind != LengthToken.Slash);
-                if (outOfPlace) return Unknown(text, at);
+                if (outOfPlace) return Unknown(text, at, bare);
                 tokens.Add(new(LengthToken.Number, at, space, number.Value.Value, number.Value.Whole));
             }
             else if (StartsDecimals(text, i))
@@ -73,7 +73,7 @@ internal static class LengthScanner
                 while (i < text.Length && char.IsAsciiLetter(text[i])) i++;
                 string word = text[at..i];
                 if (!s_words.TryGetValue(word, out (LengthToken Kind, Rational Millimetres) known))
-                    return ParseResult<List<ScannedToken>>.Failed("length.unknown-word", at, $"'{word}' is not a unit.", "Use in, ft, mm, cm or m.");
+                    return ParseResult<List<ScannedToken>>.Failed(LengthWords.UnknownWord(text, at, word, bare));
                 // The full stop of an abbreviation: in. and ft.
                 if (known.Kind is LengthToken.Inch or LengthToken.Foot && i < text.Length && text[i] == '.' && !StartsDecimals(text, i)) i++;
                 tokens.Add(new(known.Kind, at, space, known.Millimetres, false));
@@ -94,7 +94,7 @@ internal static class LengthScanner
                     '\'' or '′' or '’' or '‘' => twoMarks ? LengthToken.Inch : LengthToken.Foot,
                     _ => null,
                 };
-                if (kind is null) return Unknown(text, at);
+                if (kind is null) return Unknown(text, at, bare);
                 tokens.Add(new(kind.Value, at, space, default, false));
                 i += twoMarks ? 2 : 1;
             }
@@ -104,8 +104,8 @@ internal static class LengthScanner
         return ParseResult<List<ScannedToken>>.Of(tokens);
     }
 
-    private static ParseResult<List<ScannedToken>> Unknown(string text, int at) => ParseResult<List<ScannedToken>>.Failed(
-        "length.unknown-sign", at, $"'{Shown(text, at)}' does not belong in a length.", "Write for example 23 1/4, 1' 11 1/4\", 590 mm or 96/3 - 3/4.");
+    private static ParseResult<List<ScannedToken>> Unknown(string text, int at, LengthUnit bare) =>
+        ParseResult<List<ScannedToken>>.Failed(LengthWords.UnknownSign(at, Shown(text, at), bare));
 
     /// <summary>The sign as it is, or its number where showing it would print nothing, or worse, turn the line round.</summary>
     private static string Shown(string text, int at)
@@ -116,7 +116,8 @@ internal static class LengthScanner
             ? $"U+{rune.Value:X4}" : rune.ToString();
     }
 
-    private static bool IsSlash(char c) => c is '/' or '\u2044' or '\u2215';
+    /// <summary>A stroke of any kind.</summary>
+    public static bool IsSlash(char c) => c is '/' or '\u2044' or '\u2215';
 
     /// <summary>The ten digits that this one belongs to, or null when it is none.</summary>
     private static string? DigitsOf(char c) =>

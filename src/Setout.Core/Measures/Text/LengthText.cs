@@ -23,7 +23,7 @@ public static class LengthText
     {
         if (text.Length > LongestText)
             return ParseResult<ExactLength>.Failed("length.too-long", LongestText, $"A length of more than {LongestText} signs is not read.", "Shorten it.");
-        ParseResult<List<ScannedToken>> tokens = LengthScanner.Scan(text);
+        ParseResult<List<ScannedToken>> tokens = LengthScanner.Scan(text, bare);
         if (!tokens.IsRead) return ParseResult<ExactLength>.Failed(tokens.Fault!);
         try
         {
@@ -63,10 +63,9 @@ public static class LengthText
 
         public ExactLength Whole()
         {
-            if (Peek.Kind == LengthToken.End) throw Fault("length.empty", 0, "There is no length here.", "Write one, such as 23 1/4.");
+            if (Peek.Kind == LengthToken.End) throw new Refused(LengthWords.Empty(bare));
             Term sum = Sum();
-            if (Peek.Kind != LengthToken.End)
-                throw Fault("length.left-over", Peek.Position, $"'{text[Peek.Position..].Trim()}' is left over.", "Write one length, or join two by + or -.");
+            if (Peek.Kind != LengthToken.End) throw new Refused(LengthWords.LeftOver(text, Peek.Position, bare));
             var length = ExactLength.FromTicks(AsLength(sum));
             if (length.Abs() > Longest)
                 throw Fault("length.too-large", 0, "This is more than 10 km.", "Check the unit and the number of digits.");
@@ -217,12 +216,13 @@ public static class LengthText
         {
             if (IsFractionAt(0)) return Fraction();
             ScannedToken first = Take();
-            if (first.Kind != LengthToken.Number)
-                throw Fault("length.number-wanted", first.Position, first.Kind == LengthToken.End ? "A number is missing at the end." : "A number is wanted here.", "Write a number, such as 3/4.");
+            if (first.Kind != LengthToken.Number) throw new Refused(LengthWords.NumberWanted(text, first, Before(first), bare));
             if (!first.IsWholeNumber) return first.Value;
             if (IsFractionAt(0)) return first.Value + ProperFraction();
             return Peek.Kind == LengthToken.Minus && IsFractionAt(1) ? HyphenJoined(first, afterFeet) : first.Value;
         }
+
+        private LengthToken? Before(ScannedToken token) => tokens.IndexOf(token) is > 0 and var at ? tokens[at - 1].Kind : null;
 
         private bool IsFractionAt(int n) => FractionEnd(n) != n;
 

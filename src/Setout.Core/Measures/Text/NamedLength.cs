@@ -38,7 +38,7 @@ public static class NamedLength
     /// <param name="bare">The unit of a number that names none.</param>
     public static bool MayBeOther(string text, LengthUnit bare)
     {
-        if (Of(text, bare) == text || LengthScanner.Scan(text) is not { IsRead: true, Value: var tokens }) return false;
+        if (Of(text, bare) == text || LengthScanner.Scan(text, bare) is not { IsRead: true, Value: var tokens }) return false;
         if (bare == LengthUnit.Inch) return LengthText.Parse(text, bare) is { IsRead: true, Value: var length } && length.Abs() >= LongInInches;
         return tokens.Exists(t => t.Kind == LengthToken.VulgarFraction)
             || Enumerable.Range(1, tokens.Count - 1).Any(i => tokens[i].Kind == LengthToken.Slash && tokens[i - 1] is { Kind: LengthToken.Number, IsWholeNumber: true } above
@@ -50,6 +50,6 @@ public static class NamedLength
 
     private static readonly Rational[] s_halves = [2, 4, 8, 16, 32, 64];
 
-    private static bool IsOneNumber(string text) => LengthScanner.Scan(text) is { IsRead: true, Value: var tokens }
+    private static bool IsOneNumber(string text) => LengthScanner.Scan(text, LengthUnit.Inch) is { IsRead: true, Value: var tokens }
         && tokens.TrueForAll(t => t.Kind is LengthToken.Number or LengthToken.VulgarFraction or LengthToken.Slash or LengthToken.End || (t.Kind == LengthToken.Minus && t.Position == 0));
 }

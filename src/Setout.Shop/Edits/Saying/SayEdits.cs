@@ -9,16 +9,18 @@ namespace Setout.Shop.Edits.Saying;
 internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) : Edit
 {
     /// <inheritdoc/>
-    public override string Words => $"{At}: {Written.OnOneLine(Value)}";
+    public override string Words => $"{At.Words()}: {Written.InWords(Value)}";
 
     internal override void Do(EditDraft draft)
     {
         if (At.Steps is not [.., { Key: { } last }]) throw draft.Refused("splice.no-such-place", At.Owner, "No key is named.", "Name one.");
+        if (IsNew) FreshKeys.WantName(draft, last);
         if (IsNew && draft.At(At) is not null) throw draft.Refused("edit.name-taken", At.Owner, $"There is something called '{TextContext.Shown(last)}' already.", "Give it another name.");
+        string words = draft.WordsOf(At);
         if (At.Steps.Length > 1 && draft.At(At.Up) is not YamlMap) draft.Do(Splice.SetLast(At.Up, Written.Map((last, Value))));
         else draft.Do(Splice.SetLast(At, Value));
         draft.Chosen = IsNew ? last : At.Owner;
-        draft.Name = TextContext.Shown(Words);
+        draft.Name = TextContext.Shown($"{words}: {Written.InWords(Value)}");
     }
 }
 
@@ -29,11 +31,12 @@ internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) 
 internal sealed record AddItem(TextPath List, YamlNode Item, string? KeyWord) : Edit
 {
     /// <inheritdoc/>
-    public override string Words => $"one more in {List}: {Written.OnOneLine(Item)}";
+    public override string Words => $"one more in {List.Words()}: {Written.InWords(Item)}";
 
     internal override void Do(EditDraft draft)
     {
         YamlNode item = Item;
+        string words = draft.WordsOf(List);
         if (KeyWord is { } word && item is YamlMap map && map[word] is null)
             item = Written.Map(map.Entries.Select(e => (e.Key.Text, (YamlNode?)e.Value)).Prepend((word, Written.Word(draft.Fresh(word[..1].ToUpperInvariant(), 1)[0]))));
         switch (draft.At(List))
@@ -43,6 +46,6 @@ internal sealed record AddItem(TextPath List, YamlNode Item, string? KeyWord) : 
             default: draft.Do(Splice.SetLast(List, Written.List(item))); break;
         }
         draft.Chosen = KeyWord is { } key && item is YamlMap made ? ((YamlScalar)made[key]!).Text : List.Owner;
-        draft.Name = TextContext.Shown($"one more in {List}: {Written.OnOneLine(item)}");
+        draft.Name = TextContext.Shown($"one more in {words}: {Written.InWords(item)}");
     }
 }

@@ -86,7 +86,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             if (node.Ways.FirstOrDefault(w => w.IsNamed) is { } named)
             {
                 foreach ((SchemaNode way, int i) in named.Each.Ways.Select((w, i) => (w, i)))
-                    Add(under, way.Words, false, Whole(at, $"new{i}", $"One more in {name}: {Bare(way.Words)}", way, null, (v, map) => new SetNode(at.To(v.Needed("name-of-it")), map, IsNew: true), isNamed: true));
+                    Add(under, way.Words, false, Whole(at, $"new{i}", $"One more in {name}: {Bare(way.Words)}", way, null, (v, map) => new SetNode(at.To(FreshKeys.Name(v.Needed("name-of-it"))), map, IsNew: true), isNamed: true));
                 return;
             }
             SchemaNode? list = node.Ways.FirstOrDefault(w => w.IsList);

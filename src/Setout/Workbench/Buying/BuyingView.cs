@@ -88,7 +88,7 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
         FormHead Head(int revision) => new(Links.Stage(piece.Name, "bought"), ChangeForm.NewId(), revision, page);
         return Row(line) with
         {
-            Done = bought is not null ? $"bought {When.Of(bought.At, TimeProvider.System)}, entry {bought.Id}" : "",
+            Done = bought is not null ? $"bought {When.Of(bought.At, TimeProvider.System)}" : "",
             Bought = line.Wood is not null && shopRevision is { } revision ? new(Head(revision), line.Item, line.Count.ToString(System.Globalization.CultureInfo.InvariantCulture), line.Price?.ToString() ?? "")
                 : of.Length > 0 && bought is null ? new(Head(piece.File.Document.Revision), line.Item, "", "") : null,
         };

@@ -23,9 +23,6 @@ public sealed record SentForm(string Action, ImmutableArray<(string Name, string
         ["to"] = "the new name",
         ["point"] = "the name of this state",
         ["name"] = "its name",
-        ["width"] = "width",
-        ["height"] = "height",
-        ["depth"] = "depth",
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <summary>The field that takes many lines.</summary>

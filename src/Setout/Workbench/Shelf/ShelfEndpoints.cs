@@ -3,6 +3,7 @@ using Setout.Workbench.Beginning;
 using Setout.Workbench.Keeping;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
+using Setout.Workbench.Viewing;
 
 namespace Setout.Workbench.Shelf;
 
@@ -10,5 +11,5 @@ namespace Setout.Workbench.Shelf;
 internal static class ShelfEndpoints
 {
     public static void MapShelf(this IEndpointRouteBuilder routes) =>
-        routes.MapGet(Links.Shelf, (KeptPieces folder, PlanDesk desk, Samples samples, IDocumentStore store, DataKeeping keeping) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk, samples, store, keeping)));
+        routes.MapGet(Links.Shelf, (HttpContext http, KeptPieces folder, PlanDesk desk, Samples samples, IDocumentStore store, DataKeeping keeping) => Pages.Show<ShelfPage>(ShelfView.Of(folder, desk, BeginView.Empty(samples, Viewer.Of(http).Unit), store, keeping)));
 }

@@ -57,8 +57,8 @@ public sealed record PutAwayPiece(string Name, string Changed, string Href, Form
 /// <param name="Pieces">In order of their names.</param>
 public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
 {
-    /// <summary>What can be begun with.</summary>
-    public required ImmutableArray<SamplePiece> Samples { get; init; }
+    /// <summary>The form that begins a piece.</summary>
+    public required BeginView Begin { get; init; }
 
     /// <summary>Those that were put away.</summary>
     public required ImmutableArray<PutAwayPiece> PutAway { get; init; }
@@ -72,13 +72,13 @@ public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
     /// <summary>How many there are, in words: spoken after a change.</summary>
     public string Counted => $"{Pieces.Length} {(Pieces.Length == 1 ? "piece" : "pieces")} on the shelf{(PutAway.Length > 0 ? $", {PutAway.Length} put away" : "")}";
 
-    internal static ShelfView Of(KeptPieces folder, PlanDesk desk, Samples samples, IDocumentStore store, DataKeeping keeping)
+    internal static ShelfView Of(KeptPieces folder, PlanDesk desk, BeginView begin, IDocumentStore store, DataKeeping keeping)
     {
         (string backup, bool isOld) = keeping.Age();
         ImmutableArray<PieceFile> pieces = folder.ReadAll();
         return new(folder.Place, [.. pieces.Select(f => Piece(f, desk, keeping.Time))])
         {
-            Samples = samples.All,
+            Begin = begin,
             PutAway = [.. store.Documents().Where(d => d is { Kind: DocumentKind.Piece, IsPutAway: true }).Select(d => new PutAwayPiece(d.Name, When.Of(d.ChangedAt, keeping.Time), Links.Stage(d.Name, "history"), Form(d, "take-back")))],
             Backup = backup,
             // A shelf with nothing on it has nothing to lose.

@@ -6,6 +6,9 @@ public static class Links
     /// <summary>The shelf of pieces.</summary>
     public const string Shelf = "/";
 
+    /// <summary>The form that begins a piece, which stands on the shelf too.</summary>
+    public const string New = "/new";
+
     /// <summary>How the work is kept: backups, import, export.</summary>
     public const string Keeping = "/keeping";
 

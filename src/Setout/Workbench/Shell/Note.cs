@@ -39,7 +39,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
         finding.LetStand.Length > 0 ? "Let stand" : finding.Severity switch { Severity.Stop => "Stop", Severity.Warn => "Look", _ => "Note" },
         finding.Severity != Severity.Note,
         Figures.Phrase(PageWords.Blanks(finding.Words)), PageWords.Of(finding.Remedy, set, hasSayings),
-        NotePlace.Of(finding, file), href)
+        NotePlace.Of(finding, file, set is not null), href)
     { LetStand = Figures.Phrase(finding.LetStand), Piece = PieceOf(file) };
 
     /// <summary>The findings of an open piece; those that may be let stand with a form to do so.</summary>
