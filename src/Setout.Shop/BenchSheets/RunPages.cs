@@ -24,7 +24,7 @@ internal static class RunPages
         [
             .. runs.Runs.IsEmpty ? ImmutableArray<Block>.Empty : Head(plan, runs),
             .. runs.Runs.Select(r => Block(r, isMixed)),
-            .. Aside("Put aside whole", $"Nothing is cut from this until the reading is taken{(One(runs.Waiting) is { Length: > 0 } until ? $": {until}" : "")}.", runs.Waiting),
+            .. Aside("Put aside whole", $"Nothing is cut from this until the reading is taken{(One(runs.Waiting) is { Length: > 0 } until ? $": {until}" : "")}.", runs.Waiting, [.. Blanks(runs.Await, plan.Set.Piece.Hand)]),
             .. Aside("To the rack", "Write name and size on it.", runs.Kept),
             .. Aside("In hand, not used by this plan", "Left by runs that are marked as cut.", runs.Unused),
         ]);
@@ -34,9 +34,20 @@ internal static class RunPages
     [
         new CautionBlock([Phrase.Of(Cautions.Of("saw").Words), Phrase.Of(Cautions.Of("crosscut").Words), Phrase.Of(Cautions.Deference)]),
         .. runs.First.Select(f => new ParagraphBlock(Figures.Phrase(f).Bold())),
+        .. Blanks(runs.Ask, plan.Set.Piece.Hand),
         new ParagraphBlock(Figures.Phrase($"{runs.Summary}. {runs.Names}")),
         new ParagraphBlock(Marked(plan), TextSize.Small),
     ];
+
+    // A line to write each reading on, before the runs that wait for it.
+    private static IEnumerable<Block> Blanks(ImmutableArray<AskedReading> asked, Hand hand)
+    {
+        if (asked.IsEmpty) yield break;
+        yield return new TableBlock([new("Read", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("reckoned with", ColumnWidth.Fit), new("Reading", ColumnWidth.Millimetres(36))],
+            [.. asked.Select(a => CellRow.Of(Cell.Of(Figures.Phrase(Upper(a.Words)).Bold()), Cell.Of(a.With), Cell.Of(Figures.Phrase(a.StandsIn)), Cell.Of("")))]);
+        yield return new ParagraphBlock(hand.Say("Write it down here, then: setout record FILE KEY READING. Runs that go by it may change: print them anew.",
+            "Write it down here, then enter it on the workbench. Runs that go by it may change: print them anew."), TextSize.Small);
+    }
 
     private static string Marked(Plan plan) => plan.Set.Piece.Hand.Say("When a run is cut: setout mark FILE cut --run N --plan DIR, with DIR the folder that this was written to.",
         $"When a run is cut, say so on the workbench: “This run is cut”, under {(plan.Source.Together is null ? "“Break down”" : "“Break down together”")}.");
@@ -77,12 +88,12 @@ internal static class RunPages
     // The reading that all of it waits for; empty where there are several.
     private static string One(ImmutableArray<PutAside> wood) => wood.Select(w => w.Until).Distinct().Take(2).ToArray() is [var only] ? only : "";
 
-    private static IEnumerable<Block> Aside(string title, string words, ImmutableArray<PutAside> wood)
+    private static IEnumerable<Block> Aside(string title, string words, ImmutableArray<PutAside> wood, ImmutableArray<Block> blanks = default)
     {
         if (wood.IsEmpty) yield break;
         yield return new TogetherBlock(
         [
-            new HeadingBlock(title), new ParagraphBlock(words),
+            new HeadingBlock(title), new ParagraphBlock(words), .. blanks.IsDefault ? [] : blanks,
             new TableBlock([new("Name", ColumnWidth.Fit, Size: TextSize.Figure), new("Of", ColumnWidth.Fit), new("What", ColumnWidth.Share(1))],
                 [.. wood.Select(w => CellRow.Of(Cell.Of(w.Name), Cell.Of(w.Material), Cell.Of(Figures.Phrase(One(wood).Length > 0 ? w.Words : w.Whole))))], TickBoxes.EachRow),
         ]);

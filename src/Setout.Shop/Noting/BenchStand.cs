@@ -34,7 +34,11 @@ public enum WorkStage
 /// <param name="Held">How many wait for <paramref name="Until"/>, or to be cut or built first.</param>
 /// <param name="Until">The reading they wait for, the one that releases most; null for none.</param>
 /// <param name="Keys">The keys of those that are due, as a mark names them.</param>
-public sealed record WorkBatch(string Name, int All, int Settled, int Due, int Held, QuantityKey? Until, ImmutableArray<string> Keys);
+public sealed record WorkBatch(string Name, int All, int Settled, int Due, int Held, QuantityKey? Until, ImmutableArray<string> Keys)
+{
+    /// <summary>The readings that parts of it waited for, that are taken, and that something not yet cut still goes by; to be read again. Empty at all stages but the saw.</summary>
+    public ImmutableArray<QuantityKey> Read { get; init; } = [];
+}
 
 /// <summary>How a stage stands.</summary>
 /// <param name="Stage">Which.</param>
@@ -117,8 +121,14 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
         QuantityKey? until = parts.Where(set.IsHeld).SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())?.Key;
         return Of(name, parts, (part, number) => set.Facts.StateOf(part.Key, number) is var state && state >= wanted ? Come.Settled
             : state == wanted - 1 && !(wanted == PartState.Cut && set.IsHeld(part)) ? Come.Due
-            : wanted == PartState.Cut ? Come.Held : Come.Later, until);
+            : wanted == PartState.Cut ? Come.Held : Come.Later, until) with { Read = wanted == PartState.Cut ? ReadOf(set, parts) : [] };
     }
+
+    private static ImmutableArray<QuantityKey> ReadOf(SetPiece set, ImmutableArray<Part> parts) =>
+    [
+        .. parts.Where(p => !p.HeldUntil.IsDefaultOrEmpty && set.Facts.CutOf(p) < p.Count).SelectMany(p => p.HeldUntil)
+            .Where(k => set.Worked.Values.GetValueOrDefault(k) is { Pin.IsFact: false }).Distinct(),
+    ];
 
     private static WorkBatch Of(string name, IEnumerable<Part> parts, Func<Part, int, Come> come, QuantityKey? until)
     {

@@ -20,8 +20,7 @@ public static class FactSentences
     {
         ReadingEntry reading => $"read {NameOf(set, reading.Key)}: {string.Join(", ", reading.Values.Select(v => Say(set, v)))}{Beside(reading)}",
         MarkEntry mark => Of(mark, set),
-        VoidEntry voided => log.Entries.FirstOrDefault(e => e.Id == voided.Entry) is { } of and not VoidEntry ? $"taken back: {Of(of, log, set)}"
-            : log.Entries.Any(e => e.Id == voided.Entry) ? $"counts again, for taking it back ({voided.Entry}) was taken back" : $"taken back: an entry {voided.Entry} that is not in this log",
+        VoidEntry voided => NotedVoid.RootOf(log, voided) is var (of, isPutBack) ? $"{(isPutBack ? "put back" : "taken back")}: {Of(of, log, set)}" : $"taken back: an entry {voided.Entry} that is not in this log",
         AllowEntry allow => $"let stand{(allow.Key.Length > 0 ? $" on {allow.Key}" : "")}: {allow.Code}, because {allow.Because}",
         _ => entry.Id,
     };

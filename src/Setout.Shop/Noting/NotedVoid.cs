@@ -57,8 +57,8 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
         if (at < 0) return [];
         while (first > 0 && log.Entries[first - 1].At == log.Entries[at].At) first--;
         while (last < log.Entries.Length - 1 && log.Entries[last + 1].At == log.Entries[at].At) last++;
-        HashSet<string> standing = [.. log.Standing.Select(e => e.Id)];
-        return [.. log.Entries[first..(last + 1)].Where(e => e is VoidEntry voided ? !standing.Contains(voided.Entry) : standing.Contains(e.Id))];
+        HashSet<string> standing = [.. log.Standing.Concat(log.Voidings).Select(e => e.Id)];
+        return [.. log.Entries[first..(last + 1)].Where(e => standing.Contains(e.Id))];
     }
 
     /// <summary>The voidings of all that was written in one with an entry, the last first; or why one of them is refused, and then none is made.</summary>
@@ -69,9 +69,26 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
     /// <param name="at">Their time.</param>
     public static (ImmutableArray<NotedVoid> Made, Finding? Fault) OfAll(PieceSource source, string entry, string log, Func<int, string> id, string at)
     {
-        var made = ImmutableArray.CreateBuilder<NotedVoid>();
         ImmutableArray<LogEntry> all = WrittenWith(source.Log, entry);
-        if (all.IsEmpty) return ([], Of(source, entry, log, id(0), at).Fault);
+        return all.IsEmpty ? ([], Of(source, entry, log, id(0), at).Fault) : AllOf(source, all, log, id, at);
+    }
+
+    /// <summary>Puts back what was taken back: the voidings of all voidings of an entry that count, so that it counts again, with its own figure and where it stood; or why it cannot be.</summary>
+    /// <param name="source">The piece beside the others of its shop.</param>
+    /// <param name="entry">The id of what was taken back.</param>
+    /// <param name="log">What the log is called.</param>
+    /// <param name="id">The id of the voiding of each, from 0.</param>
+    /// <param name="at">Their time.</param>
+    public static (ImmutableArray<NotedVoid> Made, Finding? Fault) BackOf(PieceSource source, string entry, string log, Func<int, string> id, string at)
+    {
+        if (source.Log.Entries.All(e => e.Id != entry)) return ([], Of(source, entry, log, id(0), at).Fault);
+        VoidEntry[] all = [.. source.Log.Voidings.Where(v => v.Entry == entry)];
+        return all.Length == 0 ? ([], Refuse($"Entry '{entry}' counts already.", "").Fault) : AllOf(source, all, log, id, at);
+    }
+
+    private static (ImmutableArray<NotedVoid> Made, Finding? Fault) AllOf(PieceSource source, IEnumerable<LogEntry> all, string log, Func<int, string> id, string at)
+    {
+        var made = ImmutableArray.CreateBuilder<NotedVoid>();
         foreach (LogEntry one in all.Reverse())
         {
             var noted = Of(source, one.Id, log, id(made.Count), at);
@@ -82,12 +99,20 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
         return (made.ToImmutable(), null);
     }
 
+    /// <summary>What a voiding is about in the end, and whether it puts that back, being the voiding of a voiding of it; null where that is not in the log.</summary>
+    public static (LogEntry Of, bool IsPutBack)? RootOf(Log log, VoidEntry voiding)
+    {
+        LogEntry? at = voiding;
+        bool isPutBack = true;
+        // Entries of a log that a hand wrote may name each other in a ring.
+        for (int i = 0; at is VoidEntry of && i <= log.Entries.Length; i++) (at, isPutBack) = (log.Entries.FirstOrDefault(e => e.Id == of.Entry), !isPutBack);
+        return at is null or VoidEntry ? null : (at, isPutBack);
+    }
+
     /// <summary>What was done, also where a voiding of it is voided; where nothing was, an empty act.</summary>
     public static MarkEntry ActOf(Log log, LogEntry voided)
     {
-        LogEntry? at = voided;
-        // Entries of a log that a hand wrote may name each other in a ring.
-        for (int i = 0; at is VoidEntry of && i < log.Entries.Length; i++) at = log.Entries.FirstOrDefault(e => e.Id == of.Entry);
+        LogEntry? at = voided is VoidEntry voiding ? RootOf(log, voiding)?.Of : voided;
         return at as MarkEntry ?? new("", "", Progress.Cut, [], ImmutableDictionary<QuantityKey, ExactLength>.Empty);
     }
 

@@ -39,7 +39,7 @@ public static class FinishLines
         + "Left out are faces under laminate, glued layers, and what lies behind lips, strips and bands. Laminate, melamine and edge bands need none; a band of real wood does, and is not in it.";
 
     /// <summary>Of wood in a groove and drawers; see <see cref="FinishTime"/>.</summary>
-    private const string WhyBefore = "What stands in a groove is finished to its edges, or a raw line shows where it shrinks; drawers inside, for they are hard to reach later. Keep finish off all that is glued: glue does not hold on it. (common practice, no source)";
+    private const string WhyBefore = "What stands in a groove is finished to its edges, or a raw line shows where it shrinks; drawers inside, for they are hard to reach later. Keep finish off every place that is still to be glued: glue does not hold on it. Mask those places; the areas have them in. (common practice, no source)";
     private const string WhyAfter = "When it stands; fronts, doors and whatever is planed to its opening once it has been fitted, or the plane takes the finish off again. (common practice, no source)";
 
     /// <summary>The cautions of finishing.</summary>
@@ -83,13 +83,17 @@ public static class FinishLines
         Part part = finished.Part;
         string sizes = $"{format.Bare.Text(set.Worked[part.Length.AsCut])} x {format.Bare.Text(set.Worked[part.Width.AsCut])} x {format.Text(set.Worked[part.Thickness])}";
         string sides = surface.Flats.Length == 3 && surface.Flats.All(f => f.Count == 2) ? "all six sides" : string.Join(", ", surface.Flats.Select(f => $"{f.Count} {(f.Count == 1 ? f.Name : f.Name + "s")}"));
-        string sum = $"{(part.Count == 1 ? "" : "each ")}{sizes}: {sides}", area = AmountText.Of(surface.OfAll, set.Piece.Shown);
+        // What is coated before has joints that are still to be glued; what is coated after has them shut.
+        string but = finished.Time == FinishTime.Before && set.Joints.Any(j => (j.Part == part.Key || j.Against == part.Key) && IsGlued(j)) ? " but for where it is glued" : "";
+        string sum = $"{(part.Count == 1 ? "" : "each ")}{sizes}: {sides}{but}", area = AmountText.Of(surface.OfAll, set.Piece.Shown);
         string step = finished is { Time: FinishTime.Before, Step: { } number } ? $"before step {number}" : finished.From == PartState.Fitted ? "once it is fitted" : "";
         string without = surface.Without.Length > 0 ? $"without {surface.Without}" : "";
         int done = set.Facts.FinishedOf(part);
         string state = done == 0 ? "" : done == part.Count ? "finished" : $"{done} finished";
         return new(surface.Part, sum, area, string.Join("; ", new[] { state, step, without }.Where(w => w.Length > 0)));
     }
+
+    private static bool IsGlued(Joint joint) => joint.Held.StartsWith("glue", StringComparison.Ordinal);
 
     private static ImmutableArray<(string, string)> ByMaterial(SetPiece set, IEnumerable<Surface> surfaces) =>
     [

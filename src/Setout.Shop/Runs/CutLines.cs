@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Runs;
 using Setout.Cutting.Sheets;
@@ -148,6 +149,9 @@ internal sealed class CutLines(Plan plan, BlankNames names)
 
     /// <summary>The readings that they wait for, in words; empty for none.</summary>
     public string Until(RunBlank blank) => List(Waiting(blank).Where(p => !p.HeldUntil.IsDefaultOrEmpty).Select(p => HeldWords.Of(plan.Set, p.HeldUntil[^1])).Distinct());
+
+    /// <summary>Their keys.</summary>
+    public IEnumerable<QuantityKey> Awaited(RunBlank blank) => Waiting(blank).Where(p => !p.HeldUntil.IsDefaultOrEmpty).Select(p => p.HeldUntil[^1]);
 
     private IEnumerable<Part> Waiting(RunBlank blank) => blank.Waiting.Distinct().Select(id => plan.Set.Parts.First(p => p.Key == id));
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Craft;
+using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
@@ -49,10 +50,15 @@ public sealed class RunWords
             [.. blanks.Where(b => b.Use == BlankUse.Keep).Select(b => new PutAside(_names.Spoken(b.Id), _lines.MaterialOf(b), _lines.Kept(b) + _lines.Flaws(b)))])
         {
             First = [.. First()],
+            Ask = _plan.Runs.Runs.IsEmpty ? [] : [.. _standIns.Things.Select(t => Asked($"thickness of {t}", QuantityKey.Of(t, "thickness")))],
+            Await = [.. blanks.Where(b => !b.Waiting.IsEmpty).SelectMany(_lines.Awaited).Distinct().Select(k => Asked(HeldWords.Of(_plan.Set, k), k))],
             Names = NameWords.Of(_plan, _names),
             Unused = [.. Unused()],
         };
     }
+
+    private AskedReading Asked(string words, QuantityKey key) =>
+        new(words, _plan.Set.Worked.Values.TryGetValue(key, out Worked? worked) ? Spreads.CarefulInstrument(worked.Quantity) : "", worked is null ? "" : _bare.Text(worked.Value));
 
     // What earlier runs left and no layout takes: else it stands in no list at all.
     private IEnumerable<PutAside> Unused()

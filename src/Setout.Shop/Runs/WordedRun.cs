@@ -52,6 +52,12 @@ public sealed record PutAside(string Name, string Material, string Words)
     public string Whole => Until.Length > 0 ? $"{Words}: waits for a reading of {Until}" : Words;
 }
 
+/// <summary>A reading that runs, or wood that is put aside, wait for: with room on paper to write it down.</summary>
+/// <param name="Words">What is read.</param>
+/// <param name="With">With what.</param>
+/// <param name="StandsIn">The figure that is reckoned with until then.</param>
+public sealed record AskedReading(string Words, string With, string StandsIn);
+
 /// <summary>The work at the saws in words.</summary>
 /// <param name="Summary">Such as <c>19 settings, the fewest for this layout</c>.</param>
 /// <param name="Runs">In the order of work.</param>
@@ -61,6 +67,12 @@ public sealed record WordedRuns(string Summary, ImmutableArray<WordedRun> Runs, 
 {
     /// <summary>What comes before the first run: what is still to be read, and which saws nobody has told of. A text each.</summary>
     public ImmutableArray<string> First { get; init; } = [];
+
+    /// <summary>The readings that <see cref="First"/> asks for.</summary>
+    public ImmutableArray<AskedReading> Ask { get; init; } = [];
+
+    /// <summary>The readings that <see cref="Waiting"/> waits for.</summary>
+    public ImmutableArray<AskedReading> Await { get; init; } = [];
 
     /// <summary>How wood is named in this plan; empty where nothing is sawn.</summary>
     public string Names { get; init; } = "";

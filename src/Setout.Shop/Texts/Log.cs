@@ -100,23 +100,39 @@ public sealed record Log(ImmutableArray<LogEntry> Entries)
     {
         get
         {
-            // Whether a voiding stands is settled once every voiding of it is; the chain is followed from its last link.
-            var open = new Dictionary<string, int>(StringComparer.Ordinal);
-            var voidings = new Dictionary<string, VoidEntry>(StringComparer.Ordinal);
-            foreach (VoidEntry entry in Entries.OfType<VoidEntry>())
-            {
-                voidings[entry.Id] = entry;
-                open[entry.Entry] = open.GetValueOrDefault(entry.Entry) + 1;
-            }
-            var settled = new Queue<VoidEntry>(voidings.Values.Where(v => !open.ContainsKey(v.Id)));
-            var voided = new HashSet<string>(StringComparer.Ordinal);
-            while (settled.TryDequeue(out VoidEntry? entry))
-            {
-                if (!voided.Contains(entry.Id)) voided.Add(entry.Entry);
-                if (--open[entry.Entry] == 0 && voidings.TryGetValue(entry.Entry, out VoidEntry? next)) settled.Enqueue(next);
-            }
+            HashSet<string> voided = Voided();
             return Entries.Where(e => e is not VoidEntry && !voided.Contains(e.Id));
         }
+    }
+
+    /// <summary>The voidings that count: those that no voiding that counts takes back.</summary>
+    public IEnumerable<VoidEntry> Voidings
+    {
+        get
+        {
+            HashSet<string> voided = Voided();
+            return Entries.OfType<VoidEntry>().Where(e => !voided.Contains(e.Id));
+        }
+    }
+
+    // Whether a voiding stands is settled once every voiding of it is; the chain is followed from its last link.
+    private HashSet<string> Voided()
+    {
+        var open = new Dictionary<string, int>(StringComparer.Ordinal);
+        var voidings = new Dictionary<string, VoidEntry>(StringComparer.Ordinal);
+        foreach (VoidEntry entry in Entries.OfType<VoidEntry>())
+        {
+            voidings[entry.Id] = entry;
+            open[entry.Entry] = open.GetValueOrDefault(entry.Entry) + 1;
+        }
+        var settled = new Queue<VoidEntry>(voidings.Values.Where(v => !open.ContainsKey(v.Id)));
+        var voided = new HashSet<string>(StringComparer.Ordinal);
+        while (settled.TryDequeue(out VoidEntry? entry))
+        {
+            if (!voided.Contains(entry.Id)) voided.Add(entry.Entry);
+            if (--open[entry.Entry] == 0 && voidings.TryGetValue(entry.Entry, out VoidEntry? next)) settled.Enqueue(next);
+        }
+        return voided;
     }
 
     /// <summary>

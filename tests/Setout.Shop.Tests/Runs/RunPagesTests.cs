@@ -56,6 +56,23 @@ public partial class RunPagesTests
         Assert.Equal(lines + aside, PageComposer.Compose(BenchSheetWriter.Compose(plan, "", Paper.Letter)).Pages.Where(p => p.Section == "Runs").SelectMany(p => p.Pieces.OfType<BoxPiece>()).Count(b => b.Width < 6));
     }
 
+    /// <summary>What runs, or wood put aside, wait for has a line to write it on: the thicknesses before the first run, the openings with the wood.</summary>
+    [Theory]
+    [MemberData(nameof(SamplesOnPapers))]
+    public void Compose_ASample_HasALineForEachReadingThatIsWaitedFor(string sample, Paper paper)
+    {
+        Plan plan = Sample.Plan(sample);
+        Shop.Runs.WordedRuns runs = Shop.Runs.RunWords.Of(plan);
+        string[] unread = [.. plan.Findings.Where(f => f.Code == "material.not-read").Select(f => $"thickness of {f.Key}")];
+        Assert.Equal(unread, runs.Ask.Select(a => a.Words));
+        string[] held = [.. plan.Set.Parts.Where(plan.Set.IsHeld).Select(p => p.HeldUntil[^1].Text).Distinct()];
+        Assert.Equal(held.Order(StringComparer.Ordinal), runs.Await.Select(a => Regex.Match(a.Words, @"\(([^)]+)\)$").Groups[1].Value).Order(StringComparer.Ordinal));
+        string all = string.Join(' ', Texts(plan, paper).Select(t => t.Text.Text.PlainText));
+        if (unread.Length > 0) Assert.True(all.IndexOf("Write it down here", StringComparison.Ordinal) is >= 0 and var at && at < all.IndexOf("Run 1 of", StringComparison.Ordinal));
+        Assert.Equal((unread.Length > 0 ? 1 : 0) + (held.Length > 0 ? 1 : 0), Regex.Count(all, "Write it down here"));
+        Assert.All(runs.Ask.Concat(runs.Await), a => Assert.True(a.With.Length > 0 && a.StandsIn.Length > 0, a.Words));
+    }
+
     /// <summary>What is to be read stands before the first run, and how names go on.</summary>
     [Fact]
     public void Compose_TheJarCabinet_FirstWhatIsNotReadThenTheRuns()

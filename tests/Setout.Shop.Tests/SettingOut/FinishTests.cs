@@ -51,6 +51,19 @@ public class FinishTests
         Assert.Equal("8.75 sq ft x 3 coats = 26.25 sq ft; 125 sq ft per quart, as its label says: 0.21 quarts", can.Source);
     }
 
+    /// <summary>Glue holds on no finish: what is coated before it is glued says that those places are left out, so that nobody reads all six sides.</summary>
+    [Fact]
+    public void Line_OfAPartThatIsStillToBeGlued_SaysSo_AndOfOneThatStandsNot()
+    {
+        SetPiece set = SetOut(Dyes);
+        FinishLine[] before = [.. FinishLines.Of(set).SelectMany(s => s.Groups).Where(g => g.Title.StartsWith("Before", StringComparison.Ordinal)).SelectMany(g => g.Lines)];
+        bool IsGlued(Part part) => set.Joints.Any(j => (j.Part == part.Key || j.Against == part.Key) && j.Held.Contains("glue", StringComparison.Ordinal) && !j.Held.StartsWith("no glue", StringComparison.Ordinal));
+        Assert.Contains(before, l => IsGlued(l.Part));
+        Assert.Contains(before, l => !IsGlued(l.Part));
+        Assert.All(before, l => Assert.Equal(IsGlued(l.Part), l.Sum.EndsWith(" but for where it is glued", StringComparison.Ordinal)));
+        Assert.DoesNotContain(FinishLines.Of(set).SelectMany(s => s.Groups).Where(g => g.Title.StartsWith("Once", StringComparison.Ordinal)).SelectMany(g => g.Lines), l => l.Sum.Contains("glued", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("0.21 quart", 1)]
     [InlineData("0.105 quarts", 2)]

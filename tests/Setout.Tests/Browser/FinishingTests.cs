@@ -66,6 +66,10 @@ public sealed class FinishingTests(Room room)
         IPage page = sheet.Page;
         await SayAsync(page, "");
         await Assertions.Expect(page.Locator("#main")).ToContainTextAsync("read it on the can");
+        // Each field says once what it wants.
+        string[] said = [.. await page.Locator(".finish-ask p.small:not(.fault)").AllInnerTextsAsync()];
+        Assert.NotEmpty(said);
+        Assert.Equal(said.Distinct(), said);
         await page.GetByLabel("Covers").First.FillAsync("10 to 12 m2 per l");
         await page.GetByLabel("Covers").First.PressAsync("Enter");
         await Assertions.Expect(page.Locator(".finish-ask .fault").First).ToContainTextAsync("range");

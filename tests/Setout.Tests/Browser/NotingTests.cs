@@ -150,7 +150,7 @@ public sealed class NotingTests(Room room)
         await Assertions.Expect(upset).ToHaveCountAsync(0);
         int written = LogOf(shop).Entries.Length - before;
         Assert.True(written > 1, $"{written} entries");
-        if (fromWhatMoved) await page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
+        if (fromWhatMoved) await page.GetByRole(AriaRole.Button, new() { Name = "Take back what was noted" }).ClickAsync();
         else
         {
             await page.GotoAsync($"{Piece}/facts");

@@ -49,6 +49,21 @@ public sealed record BreakdownView(PieceHead Head, ImmutableArray<Note> Notes, I
     /// <summary>What is waited for; null where nothing is. What is shown then is out of date.</summary>
     public WaitingView? WaitsFor { get; init; }
 
+    /// <summary>What is on the page, from the top, each with where it stands.</summary>
+    public ImmutableArray<(string Words, string Href)> Contents =>
+    [
+        .. Step is null ? [] : new[] { ("Step by step", "#saw") },
+        .. Materials.Select(m => (m.Name, "#" + IdOf(m.Name))),
+        .. Runs.Runs.IsEmpty ? [] : new[] { (Runs.Runs.Length == 1 ? "1 run" : $"{Runs.Runs.Length} runs", "#runs") },
+        .. AsideOf(Runs).Where(a => !a.Wood.IsEmpty).Select(a => (a.Title, "#" + IdOf(a.Title))),
+    ];
+
+    /// <summary>Wood that is neither part nor waste, by what comes of it.</summary>
+    internal static (string Title, ImmutableArray<PutAside> Wood)[] AsideOf(WordedRuns runs) => [("Put aside whole", runs.Waiting), ("To the rack", runs.Kept), ("In hand, not used by this plan", runs.Unused)];
+
+    /// <summary>The id of what is called so on this page.</summary>
+    internal static string IdOf(string words) => "of-" + string.Concat(words.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : '-'));
+
     internal static BreakdownView Of(OpenPiece piece, PlanAtTheSaw at, bool isAnew, int? run, int? cut)
     {
         string page = Links.Stage(piece.Name, "break-down") + (isAnew ? "?plan=" + Anew : "");

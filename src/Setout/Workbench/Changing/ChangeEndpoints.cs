@@ -16,8 +16,8 @@ internal static class ChangeEndpoints
         routes.MapPost("/piece/{name}/edit", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) =>
             changes.Edit(name, form, fields["key"].ToString(), fields["choice"].ToString(), ChangeForm.Values(fields))));
         routes.MapPost("/piece/{name}/text", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) => changes.Text(name, form, fields["text"].ToString())));
-        routes.MapPost("/piece/{name}/undo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, _) => changes.Undo(name, form)));
-        routes.MapPost("/piece/{name}/redo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, _) => changes.Redo(name, form)));
+        routes.MapPost("/piece/{name}/undo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) => changes.Undo(name, form, fields.ContainsKey(PieceChanges.Sure))));
+        routes.MapPost("/piece/{name}/redo", (string name, HttpRequest request, PieceChanges changes) => ChangeAsync(request, name, (form, fields) => changes.Redo(name, form, fields.ContainsKey(PieceChanges.Sure))));
         routes.MapGet("/changes", ListenAsync);
     }
 

@@ -62,12 +62,16 @@ public sealed record HistoryView(string Saved, string? Undo, string? Redo, FormH
     /// <summary>The page of its states; empty for what has none.</summary>
     public string States { get; init; } = "";
 
+    /// <summary>The page of what was read and marked, which is not undone here; empty where nothing was.</summary>
+    public string Facts { get; init; } = "";
+
     /// <summary>What goes along with a name for the present state; null for what has no names for states.</summary>
     public FormHead? PointForm { get; init; }
 
     internal static HistoryView Of(OpenPiece piece, string back) => Of(piece.File.Document, word => FormHead.Of(piece, word, back), Links.Text(piece.Name)) with
     {
         States = Links.Stage(piece.Name, "history"),
+        Facts = piece.Source.Log.Entries.IsEmpty ? "" : Links.Stage(piece.Name, "facts"),
         PointForm = FormHead.Of(piece, "save-point", back),
     };
 

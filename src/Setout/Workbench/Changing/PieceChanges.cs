@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Edits;
 using Setout.Shop.Facts;
+using Setout.Shop.Noting;
 using Setout.Workbench.Pieces;
 
 namespace Setout.Workbench.Changing;
@@ -18,9 +20,10 @@ internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
 /// <summary>Makes the changes that forms ask for. A change that cannot be made says why, and nothing is changed.</summary>
 /// <param name="store">Where the texts are kept.</param>
 /// <param name="pieces">The pieces as they stand.</param>
+/// <param name="desk">The pieces set out.</param>
 /// <param name="trials">Makes edits without keeping them.</param>
 /// <param name="maker">Makes changes.</param>
-internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Trials trials, ChangeMaker maker)
+internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, PlanDesk desk, Trials trials, ChangeMaker maker)
 {
     /// <summary>Makes an edit that the page offers for what is chosen.</summary>
     /// <param name="piece">The piece.</param>
@@ -42,11 +45,19 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Tria
     public ChangeOutcome Text(string piece, ChangeForm form, string text) => pieces.Read(piece) is { } file
         ? Make(file, form, new EditText(file.Document.Id, form.Revision, "text edited by hand", text.ReplaceLineEndings("\n"))) : Gone(piece);
 
-    /// <summary>Takes the last step back.</summary>
-    public ChangeOutcome Undo(string piece, ChangeForm form) => pieces.Read(piece) is { } file ? Make(file, form, new UndoStep(file.Document.Id, form.Revision)) : Gone(piece);
+    /// <summary>Takes the last step back. Where that upsets what is cut, built or read, it is asked about first.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="form">What every form sends along.</param>
+    /// <param name="isSure">True where that was answered.</param>
+    public ChangeOutcome Undo(string piece, ChangeForm form, bool isSure = false) => pieces.Read(piece) is not { } file ? Gone(piece)
+        : (isSure ? null : Asked(file, form, file.Document.Line.Head.Parent, $"Undoing “{file.Document.Undo}”", "Undo")) ?? Make(file, form, new UndoStep(file.Document.Id, form.Revision));
 
-    /// <summary>Makes a step again that was taken back.</summary>
-    public ChangeOutcome Redo(string piece, ChangeForm form) => pieces.Read(piece) is { } file ? Make(file, form, new RedoStep(file.Document.Id, form.Revision)) : Gone(piece);
+    /// <summary>Makes a step again that was taken back, and asks in the same way.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="form">What every form sends along.</param>
+    /// <param name="isSure">True where that was answered.</param>
+    public ChangeOutcome Redo(string piece, ChangeForm form, bool isSure = false) => pieces.Read(piece) is not { } file ? Gone(piece)
+        : (isSure ? null : Asked(file, form, Again(file), $"Making “{file.Document.Redo}” again", "Redo")) ?? Make(file, form, new RedoStep(file.Document.Id, form.Revision));
 
     /// <summary>A new piece from a text; its name, or why there is none.</summary>
     public (string? Name, Finding? Fault) Begin(string id, string name, string text, string step)
@@ -64,6 +75,24 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Tria
         {
             return (null, failed.Fault);
         }
+    }
+
+    /// <summary>The code of a step that would upset facts, and of the press that makes it all the same.</summary>
+    internal const string Sure = "sure";
+
+    // The state that a redo goes to: of those made of the present one, the last.
+    private long? Again(PieceFile file) => file.Document.Redo is null ? null
+        : store.History(file.Document.Id).Where(h => h.State.Parent == file.Document.Line.Head.Number).Select(h => (long?)h.State.Number).Max();
+
+    // Null where there is nothing to ask. A form of an older revision, or one sent twice, is the store's to answer.
+    private ChangeOutcome? Asked(PieceFile file, ChangeForm form, long? state, string step, string word)
+    {
+        if (form.Revision != file.Document.Revision || maker.IsMade(form) || file.Source is not { } source || state is not { } number || store.TextOf(file.Document.Id, number) is not { } text) return null;
+        if (pieces.With(file.Name, text)?.Source?.SetOut() is not { } then) return null;
+        ImmutableArray<string> upset = StepUpsets.Of(desk.SetOut(file.Name, source), then, source.Log);
+        if (upset.IsEmpty) return null;
+        string more = upset.Length > StepUpsets.MostTold ? $" And {upset.Length - StepUpsets.MostTold} more." : "";
+        return ChangeMaker.Refuse(Sure, $"{step} would upset what is cut, built or read: {string.Join(" ", upset.Take(StepUpsets.MostTold))}{more} Nothing was changed.", $"If it is meant, press “{word} it all the same”. What was read and marked stays as it is.");
     }
 
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' any more.", "It may have been put away or renamed in another window."), false);

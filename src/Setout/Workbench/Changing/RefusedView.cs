@@ -50,6 +50,9 @@ public sealed record RefusedView(string Words, string Remedy, string Typed, stri
     /// <summary>The field that is to blame, as the form names it; empty, the default, for none alone.</summary>
     public string Field { get; init; } = "";
 
+    /// <summary>What is pressed to do it all the same; empty, the default, where it cannot be done.</summary>
+    public string Sure { get; init; } = "";
+
     /// <summary>With what was typed, to be read.</summary>
     internal static RefusedView Of(Finding fault, string typed, string back) => new(PageWords.Blanks(fault is { Place.IsKnown: true, Field: "" } ? $"Line {fault.Place.Line}: {fault.Words}" : fault.Words), fault.Remedy, typed, back) { Field = fault.Field.Length > 0 ? ChangeForm.Field + fault.Field : "" };
 
@@ -58,6 +61,7 @@ public sealed record RefusedView(string Words, string Remedy, string Typed, stri
     {
         var again = SentForm.Of(request.Path, fields);
         if (isConflict) return Of(fault, string.Join('\n', again.Typed.Select(t => t.Value).Where(v => v.Length > 0)), back);
+        if (fault.Code == PieceChanges.Sure) return Of(fault, "", back) with { Again = again, Sure = request.Path.Value!.EndsWith("/redo", StringComparison.Ordinal) ? "Redo it all the same" : "Undo it all the same" };
         // Where nothing was typed, the same again is the same answer, unless it was the disk.
         return Of(fault, "", back) with { Again = again.Typed.Length > 0 || IsOfTheStore(fault) ? again : null };
     }

@@ -6,8 +6,8 @@ import { seenAsNow } from './workbench.js';
 const swapped = '[data-swap]';
 
 // What a form sends; afterwards one looks at the piece from where one looked at it.
-function sent(form) {
-  const body = new URLSearchParams(new FormData(form)), back = body.get('back');
+function sent(form, submitter) {
+  const body = new URLSearchParams(new FormData(form, submitter)), back = body.get('back');
   if (back) {
     const url = seenAsNow(new URL(back, location.href));
     body.set('back', url.pathname + url.search + url.hash);
@@ -83,7 +83,7 @@ document.addEventListener('submit', async event => {
   const fault = form.querySelector('.fault'), before = now(), fold = form.closest('[data-choice]')?.dataset.choice ?? '';
   sending++;
   try {
-    const answer = await fetch(form.action, { method: 'POST', body: sent(form), headers: { Accept: 'text/html' } });
+    const answer = await fetch(form.action, { method: 'POST', body: sent(form, event.submitter), headers: { Accept: 'text/html' } });
     const text = await answer.text();
     if (answer.ok) {
       put(text, answer.url, fresh => saidAfter(fresh, before, form), form);
@@ -98,9 +98,11 @@ document.addEventListener('submit', async event => {
     if (fault) fault.dataset.overrule = told?.dataset.fault ?? '';
     else speak(words);
     const field = blame(form, words, told?.dataset.field);
+    // What is asked about is answered by a press of its own, never by the same key once more.
+    const sure = told?.dataset.fault ? form.querySelector(`button.all-the-same[name="${CSS.escape(told.dataset.fault)}"]`) : null;
     form.dispatchEvent(new CustomEvent('setout:refused', { bubbles: true, detail: words }));
     // One goes on typing in the field that is to blame; where none is, in a short form at once, else where one is: the words of the refusal are seen.
-    (field ?? (form.offsetHeight < innerHeight / 2 ? form.querySelector('input[type="text"]') : null))?.focus({ preventScroll: true });
+    (field ?? sure ?? (form.offsetHeight < innerHeight / 2 ? form.querySelector('input[type="text"]') : null))?.focus({ preventScroll: true });
     fault?.scrollIntoView({ block: 'nearest' });
   } catch {
     // The program is not there just now: what was typed stays, and sending it again is safe.

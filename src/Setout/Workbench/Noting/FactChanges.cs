@@ -56,11 +56,22 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
     {
         if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
         if (maker.IsMade(form)) return ChangeMaker.Done;
-        (ImmutableArray<NotedVoid> made, Finding? fault) = NotedVoid.OfAll(source, entry, "this log", i => Id(form, i), maker.Here);
-        if (fault is not null) return new(fault, false);
+        return Taken(piece, form, file, NotedVoid.OfAll(source, entry, "this log", i => Id(form, i), maker.Here), $"void what was written with {entry}");
+    }
+
+    /// <summary>Puts an entry back that was taken back, in the logs of all pieces that tell of it.</summary>
+    public ChangeOutcome PutBack(string piece, ChangeForm form, string entry)
+    {
+        if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
+        return maker.IsMade(form) ? ChangeMaker.Done : Taken(piece, form, file, NotedVoid.BackOf(source, entry, "this log", i => Id(form, i), maker.Here), $"put back {entry}");
+    }
+
+    private ChangeOutcome Taken(string piece, ChangeForm form, PieceFile file, (ImmutableArray<NotedVoid> Made, Finding? Fault) noted, string words)
+    {
+        if (noted.Fault is { } fault) return new(fault, false);
         IEnumerable<LogAddition> Elsewhere(NotedVoid voided) => voided.With.Select(n => store.Find(Path.GetFileNameWithoutExtension(n))).OfType<Document>()
             .Where(d => store.FactsOf(d.Id).Read().Entries.Any(e => e.Id == voided.Entry!.Entry)).Select(d => LogAddition.To(d.Id, voided.Entry!));
-        return maker.Make(piece, new Change(form.Id, maker.At, $"void {made.Length} entries") { Facts = [LogAddition.To(file.Document.Id, [.. made.Select(m => (LogEntry)m.Entry!)]), .. made.SelectMany(Elsewhere)] });
+        return maker.Make(piece, new Change(form.Id, maker.At, words) { Facts = [LogAddition.To(file.Document.Id, [.. noted.Made.Select(m => (LogEntry)m.Entry!)]), .. noted.Made.SelectMany(Elsewhere)] });
     }
 
     /// <summary>Lets a finding, or something upset, stand.</summary>

@@ -24,6 +24,12 @@ public sealed record FactLine(string Id, string When, Phrase Words, string? Void
 
     /// <summary>How many that are.</summary>
     public int Many { get; init; }
+
+    /// <summary>Whether they are put back by it: they took something back themselves.</summary>
+    public bool IsBack { get; init; }
+
+    /// <summary>Puts it back where it was taken back; else null.</summary>
+    public FormHead? Back { get; init; }
 }
 
 /// <summary>What was read and marked.</summary>
@@ -37,16 +43,19 @@ public sealed record FactsView(PieceHead Head, ImmutableArray<FactLine> Lines, M
     {
         Log log = piece.Source.Log;
         string back = Links.Stage(piece.Name, "facts");
-        HashSet<string> standing = [.. log.Standing.Select(e => e.Id)];
-        // A voiding stands as long as what it takes back does not.
-        bool Stands(LogEntry entry) => entry is VoidEntry voided ? !standing.Contains(voided.Entry) : standing.Contains(entry.Id);
+        HashSet<string> standing = [.. log.Standing.Concat(log.Voidings).Select(e => e.Id)];
+        bool Stands(LogEntry entry) => standing.Contains(entry.Id);
+        // What a voiding is about says by itself what can be done: it is voided, or put back, there.
+        bool IsVoidedHere(LogEntry entry) => Stands(entry) && (entry is not VoidEntry voiding || NotedVoid.RootOf(log, voiding) is null);
         FactLine Line(LogEntry entry)
         {
-            VoidEntry? by = log.Entries.OfType<VoidEntry>().LastOrDefault(v => v.Entry == entry.Id);
+            VoidEntry? by = log.Voidings.LastOrDefault(v => v.Entry == entry.Id);
             string wood = entry is MarkEntry { TellsOfWood: true } mark ? mark.With.IsEmpty ? "The wood it took is in the rack again." : $"It is taken back in {string.Join(" and ", mark.With.Select(w => Path.GetFileNameWithoutExtension(w)))} too." : "";
             return new(entry.Id, When.Of(entry.At, TimeProvider.System), Figures.Phrase(Shop.Outputs.PageWords.Blanks(FactSentences.Of(entry, log, piece.Set))), Stands(entry) ? null : by is null ? "void" : $"void since {When.Of(by.At, TimeProvider.System)}",
-                Stands(entry) ? FormHead.Of(piece, "void", back) : null, wood)
+                IsVoidedHere(entry) ? FormHead.Of(piece, "void", back) : null, wood)
             {
+                Back = by is not null && entry is not VoidEntry ? FormHead.Of(piece, "put-back", back) : null,
+                IsBack = entry is VoidEntry voiding && NotedVoid.RootOf(log, voiding) is (_, false),
                 Whole = NotedVoid.WrittenWith(log, entry.Id) is { Length: > 1 } all && all[^1].Id == entry.Id ? FormHead.Of(piece, "void", back) : null,
                 Many = NotedVoid.WrittenWith(log, entry.Id).Length,
             };

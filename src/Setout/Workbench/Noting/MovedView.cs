@@ -33,8 +33,11 @@ public sealed record MovedRow(Phrase What, string Href, Phrase Was, Phrase Is, P
 /// <param name="Spoken">All of it in one sentence.</param>
 public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRow> Rows, string More, ImmutableArray<Phrase> Besides, string Spoken)
 {
-    /// <summary>Takes it back, all of it in one; null where it is an edit, or a voiding already.</summary>
+    /// <summary>Takes it back, all of it in one, or puts back what it took back; null where it is an edit, which is undone where edits are.</summary>
     public FormHead? Back { get; init; }
+
+    /// <summary>What that is called, so that it is not mistaken for undoing an edit.</summary>
+    public string BackWords { get; init; } = "";
 
     /// <summary>The last entry of it; empty where it cannot be taken back here.</summary>
     public string Entry { get; init; } = "";
@@ -52,7 +55,8 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         string figures = ripple.Figures switch { 0 => "no length or width of a part moved", 1 => "1 figure to cut moved", var n => $"{n} figures to cut moved" };
         int upset = last.Account.Upset.Length + last.Account.MoreUpset;
         string words = char.ToUpperInvariant(last.Words[0]) + last.Words[1..];
-        bool isUndone = last.IsFact && NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id).Any(e => e is not VoidEntry);
+        ImmutableArray<LogEntry> facts = last.IsFact ? NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id) : [];
+        bool isUndone = !facts.IsEmpty;
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
         return new(Figures.Phrase(words), Shell.When.Of(last.At, TimeProvider.System),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],
@@ -61,9 +65,14 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
             $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}.")
         {
             Back = isUndone ? FormHead.Of(piece, "void", back) : null,
+            BackWords = BackOf(piece.Source.Log, facts),
             Entry = isUndone ? piece.Source.Log.Entries[^1].Id : "",
         };
     }
+
+    private static string BackOf(Log log, ImmutableArray<LogEntry> facts) =>
+        facts.All(f => f is VoidEntry voiding && NotedVoid.RootOf(log, voiding) is (_, false)) ? "Put it back"
+        : facts is [ReadingEntry] ? "Take back what was read" : facts is [MarkEntry] ? "Take back this mark" : "Take back what was noted";
 
     private static IEnumerable<string> Anew(OpenPiece piece, Ripple ripple)
     {

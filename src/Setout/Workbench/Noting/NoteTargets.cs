@@ -95,7 +95,7 @@ internal static class NoteTargets
         }
         if (what.Count == 0) what.Add(new(Keys(open), open[0].Name));
         string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later." : "";
-        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = Of(open) };
+        return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = Of(open), Chosen = NextOfItsSort.In([.. what], piece.Source.Log, word) };
     }
 
     // Parts by what they belong to, in words.

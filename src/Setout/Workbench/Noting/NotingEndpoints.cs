@@ -20,6 +20,7 @@ internal static class NotingEndpoints
                 ? facts.Mark(name, form, new(progress, [.. fields["what"].SelectMany(w => (w ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries)).Distinct(), .. fields["item"].OfType<string>()]) { Sheet = Optional(fields, "sheet"), IsAgain = fields.ContainsKey("again") })
                 : new(new("note.mark", Core.Workings.Severity.Stop, "", "This does not say how far it has come.", "Go back and choose it again."), false)));
         routes.MapPost("/piece/{name}/void", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) => fields.ContainsKey("whole") ? facts.VoidAll(name, form, Field(fields, "entry")) : facts.Void(name, form, Field(fields, "entry"))));
+        routes.MapPost("/piece/{name}/put-back", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) => facts.PutBack(name, form, Field(fields, "entry"))));
         routes.MapPost("/piece/{name}/allow", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) => facts.Allow(name, form, Field(fields, "code"), Field(fields, "on"), Field(fields, "because"))));
         routes.MapPost("/piece/{name}/mend", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) =>
             facts.Mend(name, form, Field(fields, "upset"), Field(fields, "remedy"), [.. fields["value"].Select(v => v ?? "")])));

@@ -27,6 +27,9 @@ public sealed record Readable(string Key, string Name);
 /// <param name="IsShort">True for a form of one line.</param>
 public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable> What, string With, Phrase Expected, ImmutableArray<string>? Sheets, bool IsShort)
 {
+    /// <summary>True where it is read already: what is told beside the field is that reading.</summary>
+    public bool IsRead { get; init; }
+
     /// <summary>A form; null where nothing of this can be read.</summary>
     internal static ReadForm? Of(OpenPiece piece, IEnumerable<QuantityKey> keys, string back, string id, bool isShort = false, string? with = null)
     {
@@ -57,6 +60,9 @@ public sealed record Markable(string Value, string Name);
 /// <param name="Mind">What to mind before; empty for nothing.</param>
 public sealed record MarkForm(FormHead Head, string Id, string Words, string Progress, ImmutableArray<Markable> What, bool IsItem, ImmutableArray<string> Sheets, bool IsAgain, string Mind)
 {
+    /// <summary>Which of them stands chosen at first: the next of the sort that was marked last; the first by default.</summary>
+    public int Chosen { get; init; }
+
     /// <summary>What it is about, for whoever hears several of them on one page; empty where the one thing it can be put on says it.</summary>
     public string About { get; init; } = "";
 

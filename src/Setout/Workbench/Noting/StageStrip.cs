@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Noting;
+using Setout.Shop.Texts;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
@@ -17,7 +19,16 @@ namespace Setout.Workbench.Noting;
 /// <param name="Waits">What it waits for; empty for nothing.</param>
 /// <param name="Read">To type what it waits for; null where it waits for nothing.</param>
 /// <param name="Mark">To mark what is due; null where nothing is.</param>
-public sealed record BatchLine(string Name, ImmutableArray<string> Words, Phrase Waits, ReadForm? Read, MarkForm? Mark);
+public sealed record BatchLine(string Name, ImmutableArray<string> Words, Phrase Waits, ReadForm? Read, MarkForm? Mark)
+{
+    /// <summary>What it waited for and was read, to be read again.</summary>
+    public ImmutableArray<ReadAgain> Again { get; init; } = [];
+}
+
+/// <summary>A reading that stands, to be read again.</summary>
+/// <param name="Words">What was read, how and when.</param>
+/// <param name="Form">To type it anew.</param>
+public sealed record ReadAgain(Phrase Words, ReadForm Form);
 
 /// <summary>How a stage stands, at the head of its page.</summary>
 /// <param name="Title">In a sentence.</param>
@@ -58,7 +69,19 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
             batch.All - batch.Settled - batch.Due - batch.Held is > 0 and int later ? $"{later} not {Before(stage)} yet" : ""];
         ReadForm? read = batch.Until is { } until && stage == WorkStage.BreakDown ? ReadForm.Of(piece, [until], back, $"held-{index}", isShort: true) : null;
         Phrase waits = read is null ? Phrase.Empty : Figures.Phrase($"They wait for a reading of {FactSentences.NameOf(piece.Set, batch.Until!.Value)}.");
-        return new(batch.Name, [.. words.Where(w => w.Length > 0)], waits, read, batch.Due > 0 ? Mark(piece, batch, stage, progress, back, index) : null);
+        return new(batch.Name, [.. words.Where(w => w.Length > 0)], waits, read, batch.Due > 0 ? Mark(piece, batch, stage, progress, back, index) : null)
+        {
+            Again = [.. batch.Read.Select((k, i) => Again(piece, k, back, $"again-{index}-{i}")).OfType<ReadAgain>()],
+        };
+    }
+
+    private static ReadAgain? Again(OpenPiece piece, QuantityKey key, string back, string id)
+    {
+        if (piece.Source.Log.Standing.OfType<ReadingEntry>().LastOrDefault(r => r.Key == key) is not { } last || ReadForm.Of(piece, [key], back, id, isShort: true, with: last.With.Length > 0 ? last.With : null) is not { } form) return null;
+        Worked worked = piece.Set.Worked.Values[key];
+        int spots = worked.Pin!.Values.Length;
+        string figure = LengthFormat.For(piece.Set.Piece.Shown).Text(worked.Value), of = spots > 1 ? $", of {spots} spots" : "", with = last.With.Length > 0 ? $", {last.With}" : "";
+        return new(Figures.Phrase($"{char.ToUpperInvariant(worked.Quantity.Name[0])}{worked.Quantity.Name[1..]} reads {figure}{of}{with}, {When.Of(last.At, TimeProvider.System)}."), form with { IsRead = true });
     }
 
     private static string Before(WorkStage stage) => stage switch { WorkStage.Assemble => "cut", WorkStage.Fit => "assembled", _ => "there" };
@@ -70,7 +93,7 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
         ImmutableArray<Markable> each = [.. batch.Keys.Select(k => new Markable(k, Name(k)))];
         // Names of things bought have blanks: they are marked one by one.
         ImmutableArray<Markable> what = isItem || each.Length == 1 ? each : [new(string.Join(' ', batch.Keys), $"all {batch.Due} of it"), .. Wholes(piece.Set, batch.Keys), .. each];
-        return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "") { About = batch.Name };
+        return new(FormHead.Of(piece, "mark", back), $"due-{index}", $"Mark {progress}", progress, what, isItem, [], false, "") { About = batch.Name, Chosen = NextOfItsSort.In(what, piece.Source.Log, progress) };
     }
 
     // A drawer, a door, a frame is cut and put together as one thing.

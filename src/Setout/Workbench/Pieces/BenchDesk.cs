@@ -79,19 +79,24 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
         }
     }
 
+    /// <summary>What was read or marked last, where that came after the last edit of the text; empty where it did not.</summary>
+    public ImmutableArray<LogEntry> FactsSinceTheLastEdit(PieceFile file, Log log) => [.. FactsAfter(Edited(file.Document), log)];
+
+    private static LogEntry[] FactsAfter(Document? edited, Log log) =>
+        LastFacts(log) is { Length: > 0 } facts && At(facts[^1].At) >= (edited is null ? DateTimeOffset.MinValue : At(edited.Line.ChangedAt)) ? facts : [];
+
     private LastChange? Last(PieceFile file, PieceSource source, SetPiece set)
     {
         if (set.IsStopped) return null;
         Document? edited = Edited(file.Document), before = edited is null ? null : store.Find(file.Document.Id, edited.Revision - 1);
-        DateTimeOffset editedAt = edited is null ? DateTimeOffset.MinValue : At(edited.Line.ChangedAt);
-        LogEntry[] facts = LastFacts(source.Log);
-        if (facts.Length > 0 && At(facts[^1].At) >= editedAt)
+        LogEntry[] facts = FactsAfter(edited, source.Log);
+        if (facts.Length > 0)
         {
             PieceSource was = source with { Log = new(source.Log.Entries[..^facts.Length]) };
             return new(string.Join("; ", facts.Select(f => Told(f, source.Log, set))), true, At(facts[^1].At), Account(was.SetOut(), set, source));
         }
         if (before is null || pieces.With(file.Name, before.Text)?.Source?.SetOut() is not { IsStopped: false } old) return null;
-        return new(Step(before.Line.Head, edited!.Line.Head), false, editedAt, Account(old, set, source));
+        return new(Step(before.Line.Head, edited!.Line.Head), false, At(edited.Line.ChangedAt), Account(old, set, source));
     }
 
     // A reading may have stopped it, or its text.

@@ -26,11 +26,19 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
     /// <summary>The piece as the rack knows it; names of blanks alone where its text cannot be read.</summary>
     public required ShopPiece InShop { get; init; }
 
-    /// <summary>What a page or a plan stands on.</summary>
-    public string Stand() => $"from revision {Document.Revision} of {ChangedAt.ToLocalTime():yyyy-MM-dd HH:mm}";
+    /// <summary>What a page or a plan stands on: the revision of the text, and what was read and marked since.</summary>
+    public string Stand() => NotedAt > TextAt ? $"from revision {Document.Revision}, read and marked until {NotedAt.ToLocalTime():yyyy-MM-dd HH:mm}" : $"from revision {Document.Revision} of {TextAt.ToLocalTime():yyyy-MM-dd HH:mm}";
 
-    /// <summary>When its text was last changed.</summary>
-    public DateTimeOffset ChangedAt => DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture);
+    /// <summary>When it was last changed: its text, or what was read, marked or taken back of it.</summary>
+    public DateTimeOffset ChangedAt => NotedAt > TextAt ? NotedAt : TextAt;
+
+    private DateTimeOffset TextAt => DateTimeOffset.Parse(Document.Line.ChangedAt, System.Globalization.CultureInfo.InvariantCulture);
+
+    // The latest of all: logs that were kept apart and put together need not stand in the order of their times.
+    private DateTimeOffset NotedAt => InShop.Log.Entries.Select(e => At(e.At)).DefaultIfEmpty(DateTimeOffset.MinValue).Max();
+
+    private static DateTimeOffset At(string time) =>
+        DateTimeOffset.TryParse(time, System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.AssumeUniversal, out DateTimeOffset at) ? at : DateTimeOffset.MinValue;
 }
 
 /// <summary>

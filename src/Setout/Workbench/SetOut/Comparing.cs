@@ -1,7 +1,12 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
 using Setout.Commands;
 using Setout.Cutting;
 using Setout.Shop.Documents;
+using Setout.Shop.Noting;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
 
 namespace Setout.Workbench.SetOut;
@@ -21,7 +26,8 @@ public sealed record CostLine(string With, string Words)
 /// </summary>
 /// <param name="store">Where the states are kept.</param>
 /// <param name="pieces">The pieces as they stand.</param>
-internal sealed class Comparing(IDocumentStore store, KeptPieces pieces)
+/// <param name="bench">What was read and marked last.</param>
+internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDesk bench)
 {
     // A tenth of the steps of an everyday job: an answer while one still looks at the figure.
     private const int PartOfUsual = 10, MostKnown = 200;
@@ -45,6 +51,12 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces)
     public async Task<CostLine> OfKeptAsync(PieceFile file, long? pinned, CancellationToken cancel)
     {
         if (file.Source is not { } source) return new("", "Its text has mistakes; what it comes to is told when they are mended.");
+        if (pinned is null && bench.FactsSinceTheLastEdit(file, source.Log) is { IsEmpty: false } facts)
+        {
+            // What is cut leaves the layouts, and what is bought the buying list: held against before, a mark would look like a saving.
+            if (!facts.All(f => IsOfReading(f, source.Log))) return new("", "What was marked, or done otherwise at the bench, is no step that costs or saves; what is still to be bought stands under Buy.");
+            return new(facts.Any(f => f is VoidEntry) ? "before that was taken back or put back" : "before it was read", await AgainstAsync(source, Without(source, facts), cancel));
+        }
         if (Baseline(file, pinned, file.Document.Line.Head.Parent) is not (var before, { } words)) return new("", "Nothing was changed yet: what a step costs is told here.");
         return new(words, await AgainstAsync(source, before, cancel));
     }
@@ -58,6 +70,15 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces)
         if (pieces.Read(trial.Name) is not { } file || Baseline(file, pinned, file.Document.Line.Head.Number) is not (var before, { } words)) return new("", "There is nothing to compare this with.");
         return new(words, await AgainstAsync(trial.Source, before, cancel));
     }
+
+    private static bool IsOfReading(LogEntry fact, Log log) => fact is ReadingEntry || (fact is VoidEntry voiding && NotedVoid.RootOf(log, voiding) is ({ } of, _) && of is ReadingEntry);
+
+    // The hash tells it from what is kept.
+    private static PieceSource Without(PieceSource source, ImmutableArray<LogEntry> facts) => source with
+    {
+        Log = new(source.Log.Entries[..^facts.Length]),
+        Hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{source.Hash} without {string.Join(' ', facts.Select(f => f.Id))}")))[..8],
+    };
 
     private async Task<string> AgainstAsync(PieceSource source, PieceSource? before, CancellationToken cancel)
     {

@@ -23,7 +23,7 @@ public sealed record ShelfPiece(string Name, string Href, string About, string D
     /// <summary>The name of its document: that in addresses and commands.</summary>
     public required string Document { get; init; }
 
-    /// <summary>When it was last changed, in words.</summary>
+    /// <summary>When it was last changed, by its text or at the bench, in words.</summary>
     public required string Changed { get; init; }
 
     /// <summary>Whether it can be broken down with others.</summary>
@@ -97,7 +97,7 @@ public sealed record ShelfView(string Folder, ImmutableArray<ShelfPiece> Pieces)
             set is null || findings.Any(f => f.Severity > Severity.Note), set is null ? [.. file.Findings.Select(f => Note.Of(f.Finding, file.FileOf(f.Text)))] : [])
         {
             Document = file.Name,
-            Changed = When.Of(line.ChangedAt, time),
+            Changed = When.Of(file.ChangedAt, time),
             CanBeTogether = set is { IsStopped: false },
             Rename = Form(line, "rename"),
             BeginFrom = Form(line, "begin-from"),

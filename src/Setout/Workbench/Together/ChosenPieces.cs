@@ -20,7 +20,7 @@ internal sealed record ChosenPieces(ImmutableArray<string> Names, ImmutableArray
     /// <summary>Under which name their plan lies on the desk.</summary>
     public string DeskName => NameOf(Names);
 
-    /// <summary>What a plan of them stands on: the text that was changed last.</summary>
+    /// <summary>What a plan of them stands on: the piece that was changed last, by its text or at the bench.</summary>
     public string Stand => Files.MaxBy(f => f.ChangedAt)!.Stand();
 
     /// <summary>The paper that sheets of them are printed on where nobody names one.</summary>

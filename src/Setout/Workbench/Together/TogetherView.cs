@@ -62,6 +62,9 @@ public sealed record TogetherView(
     /// <summary>What it costs to save, where the saws are set more often together; empty where they are not.</summary>
     public string Price { get; init; } = "";
 
+    /// <summary>The one piece that is ticked, with its own page; null where none is, or several are.</summary>
+    public (string Name, string Href)? Only { get; init; }
+
     /// <summary>What is printed of them; null while there is no plan that holds.</summary>
     public PapersView? Papers { get; init; }
 
@@ -70,7 +73,10 @@ public sealed record TogetherView(
     private static string Href(string address, ImmutableArray<string> names, bool isAnew) =>
         $"{address}?{string.Join('&', names.Select(n => "piece=" + Uri.EscapeDataString(n)))}{(isAnew ? $"&plan={BreakdownView.Anew}" : "")}";
 
-    internal static TogetherView Choosing(KeptPieces pieces, ImmutableArray<string> chosen) => new("Several pieces together", ChoiceOf(pieces, chosen), [], [], [], "", [], [], null);
+    internal static TogetherView Choosing(KeptPieces pieces, ImmutableArray<string> chosen) => new("Several pieces together", ChoiceOf(pieces, chosen), [], [], [], "", [], [], null)
+    {
+        Only = chosen is [var one] && pieces.Read(one) is { } file ? (file.Source?.Piece.Name ?? one, Links.Stage(one, "break-down")) : null,
+    };
 
     internal static TogetherView Refused(KeptPieces pieces, ImmutableArray<string> chosen, ImmutableArray<Note> notes) => Choosing(pieces, chosen) with { Notes = notes };
 
