@@ -48,6 +48,9 @@ public static class Hands
         /// <summary>Another value, or another key, behind one of those.</summary>
         public string Key(string key, string value) => hand.Say($"'{key}: {value}'", $"“{key}” to {value}");
 
+        /// <summary>A key by its name alone, as in a sentence that says to leave it out.</summary>
+        public string Key(string key) => hand.Say($"'{key}'", $"“{key}”");
+
         /// <summary>Begins with what lists the gaps, what is upset and the remedies.</summary>
         public string Fit => hand.Say("'setout fit FILE'", $"the stage {FitStage}");
 

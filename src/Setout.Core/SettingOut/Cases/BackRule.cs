@@ -38,7 +38,7 @@ internal static class BackRule
         };
         foreach ((Given? size, string word) in needless)
             if (size is { } said)
-                book.Note("back.needless-size", Severity.Warn, key, $"A back that is {(fit.Hold == BackHold.Applied ? "applied" : "inset")} has no {word}.", $"Leave '{word}' out, {book.Hand.OrWrite("fit", "grooved")} or {book.Hand.Key("fit", "rabbeted")}.", said.Place);
+                book.Note("back.needless-size", Severity.Warn, key, $"A back that is {(fit.Hold == BackHold.Applied ? "applied" : "inset")} has no {word}.", $"Leave {book.Hand.Key(word)} out, {book.Hand.OrWrite("fit", "grooved")} or {book.Hand.Key("fit", "rabbeted")}.", said.Place);
         if (fit.Hold == BackHold.Applied) return new(panel, fit.Hold, t, null, null, null);
         QuantityKey inset = book.Define(key, "back.inset", $"{name}, from the rear edges to its back",
             fit.Inset is { } given ? given.Stated

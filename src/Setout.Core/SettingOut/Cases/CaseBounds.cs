@@ -61,7 +61,7 @@ internal static class CaseBounds
             ExactLength behind = book.Value(back.Inset!.Value), thick = book.Value(back.Thickness), least = side - thick - step;
             if (behind > least)
                 stop("case.back-too-far-in", $"A back {book.Say(thick)} thick, {book.Say(behind)} from the rear edges, leaves nothing inside {shape.Name}: its sides are {book.Say(side)} deep.",
-                    described.BackFit.Inset is not null && least.Sign >= 0 ? $"Make 'inset' {book.SayAtMost(least)} or less." : $"Make the case {book.SayAtLeast(behind - least)} deeper.", described.BackFit.Inset?.Place ?? described.Depth.Place);
+                    described.BackFit.Inset is not null && least.Sign >= 0 ? $"Make {book.Hand.Key("inset")} {book.SayAtMost(least)} or less." : $"Make the case {book.SayAtLeast(behind - least)} deeper.", described.BackFit.Inset?.Place ?? described.Depth.Place);
         }
         else if (rail is not null && shape.Back is null && book.Value(rail.Thickness) >= side)
             stop("case.no-inside", $"A hanging rail {book.Say(book.Value(rail.Thickness))} thick takes the whole depth of {shape.Name}.", $"Make the case {book.SayAtLeast(book.Value(rail.Thickness) - side + step)} deeper.", described.Depth.Place);

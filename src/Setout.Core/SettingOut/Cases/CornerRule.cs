@@ -72,7 +72,7 @@ internal static class CornerRule
         }
         PartSize tongue = book.DefineSize(key, "tongue", $"{name}, tongue of top and bottom, thickness", new Sum([Term.From("top or bottom", 1, thick)], TradeRules.Get("DJ8").Share), Rounding.Down, "down: half of it at most, so that wood stays beyond the dado");
         if (book.Value(tongue.AsCut).Sign <= 0 && !book.HasUnknown)
-            book.NoteOnce("joint.no-tongue", Severity.Stop, key, $"The tongues of top and bottom of {name} come out {book.Say(book.Value(tongue.AsCut))} thick on a grid of {book.Say(book.Grid.Step)}.", "Write a finer 'grid', or 'corners: rabbet'.", Place(shape));
+            book.NoteOnce("joint.no-tongue", Severity.Stop, key, $"The tongues of top and bottom of {name} come out {book.Say(book.Value(tongue.AsCut))} thick on a grid of {book.Say(book.Grid.Step)}.", $"Write a finer {book.Hand.Key("grid")}, or {book.Hand.Key("corners", "rabbet")}.", Place(shape));
         QuantityKey from = book.Define(key, "corner.from-end", $"{name}, dado from the end of the side", new Sum(Term.From("top or bottom", 1, thick), Term.From("tongue, as cut", -1, tongue.AsCut)));
         book.Machinings.Add(new(shape.Side, $"Dado across the inside {ends}", [("depth", depth.ToCut), ("width", tongue.ToCut), ("from the end", from)]) { By = [shape.Deck], On = Face.Inside });
         book.Machinings.Add(new(shape.Deck, shape.Raise is null ? "Tongue along both ends, at the inner face" : "Of the top only: tongue along both ends, at the inner face",

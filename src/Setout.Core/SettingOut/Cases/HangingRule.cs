@@ -52,7 +52,7 @@ internal static class HangingRule
             return;
         }
         if (described.Toe is not null || described.Base is not null || described.Feet is not null)
-            book.Note("case.hangs-and-stands", Severity.Warn, described.Key, $"{shape.Name} hangs, yet it has something to stand on.", "Leave out 'hung', or the toe kick, base or feet.", described.Toe?.Place ?? described.Base?.Place ?? described.Feet!.Place);
+            book.Note("case.hangs-and-stands", Severity.Warn, described.Key, $"{shape.Name} hangs, yet it has something to stand on.", $"Leave out {book.Hand.Key("hung")}, or the toe kick, base or feet.", described.Toe?.Place ?? described.Base?.Place ?? described.Feet!.Place);
         int row = Math.Max(2, (int)(width.Inches / 16).Round(Rounding.Up)), fixings = byRail ? row : 2 * row;
         book.Hardware.Add(new(described.Key, "Wall fixing to suit the wall and the load", fixings, "piece", $"{(byRail ? "one row" : "two rows")}, one about every 16 in; common practice, no source"));
         book.Steps.Add(new(Stage.Fixing, byRail

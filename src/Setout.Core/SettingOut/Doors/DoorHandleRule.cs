@@ -46,9 +46,9 @@ internal static class DoorHandleRule
         ExactLength half = book.Value(hole) / 2, wide = book.Value(door.Stile ?? door.Width), at = book.Value(across), first = book.Value(along), last = first + book.ValueOr0(apart), high = book.Value(door.Height);
         if (at < half || at + half > wide || first < half || last + half > high)
             book.NoteOnce("handle.off-door", Severity.Stop, key, $"The holes of the handle of {name} do not lie on {(door.Stile is null ? "it" : "its stile")}, {book.Say(wide)} by {book.Say(high)}.",
-                at < half || at + half > wide ? $"Make 'from edge' {book.Say(half)} to {book.Say(wide - half)}." : "Leave 'from top' or 'from bottom' out, or make it smaller.", handles.Place);
+                at < half || at + half > wide ? $"Make {book.Hand.Key("from edge")} {book.Say(half)} to {book.Say(wide - half)}." : $"Leave {book.Hand.Key("from top")} or {book.Hand.Key("from bottom")} out, or make it smaller.", handles.Place);
         else if (door.Solid is { } solid && at + half > book.Value(solid))
-            book.NoteOnce("handle.in-groove", Severity.Warn, key, $"The holes of the handle of {name} come into the groove of its panel, {book.Say(book.Value(solid))} from the edge.", $"Make 'from edge' {book.Say(book.Value(solid) - half)} at most.", handles.Place);
+            book.NoteOnce("handle.in-groove", Severity.Warn, key, $"The holes of the handle of {name} come into the groove of its panel, {book.Say(book.Value(solid))} from the edge.", $"Make {book.Hand.Key("from edge")} {book.Say(book.Value(solid) - half)} at most.", handles.Place);
     }
 
     /// <summary>Which member of a door is at its left or right: of a slab the only one, of two stiles one.</summary>

@@ -32,7 +32,7 @@ internal static class DoorRule
         if (!book.Piece.DoorKinds.TryGetValue(doors.Like.Text, out DoorKind? kind))
         {
             book.Note("door.unknown-kind", Severity.Stop, space.Owner, $"There is no kind of door '{doors.Like.Text}'.",
-                book.Piece.DoorKinds.Count == 0 ? "Describe it under 'doors' of the piece." : $"Name one of: {string.Join(", ", book.Piece.DoorKinds.Keys.Order(StringComparer.Ordinal))}.", doors.Like.Place);
+                book.Piece.DoorKinds.Count == 0 ? $"Describe it under {book.Hand.Key("doors")} of the piece." : $"Name one of: {string.Join(", ", book.Piece.DoorKinds.Keys.Order(StringComparer.Ordinal))}.", doors.Like.Place);
             return null;
         }
         if (DoorMaking.ThicknessOf(book, space, kind) is not { } thickness) return null;

@@ -35,6 +35,6 @@ internal sealed record SlabRoom(QuantityKey? Room, Panel Of)
         ExactLength needs = made.Aggregate(ExactLength.Zero, (sum, door) => sum + book.Value(WoodMoves.Of(book, door.Hung, $"door {door.Hung}", Of, door.Width)!.Value));
         if (gap.Value < needs)
             book.NoteOnce("wood.no-room", Severity.Warn, space.Owner, $"The doors of {space.Name} move {book.Say(needs)} across their grain; a gap of {book.Say(gap.Value)} {(made.Length > 1 ? "where they meet" : "beside them")} closes in damp air, and they bind.",
-                $"Leave {book.SayAtLeast(needs)} or more, or leave 'gap' out to have it worked out; a framed door or one of plywood moves less.", gap.Place);
+                $"Leave {book.SayAtLeast(needs)} or more, or leave {book.Hand.Key("gap")} out to have it worked out; a framed door or one of plywood moves less.", gap.Place);
     }
 }

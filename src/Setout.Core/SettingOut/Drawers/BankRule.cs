@@ -35,7 +35,7 @@ internal static class BankRule
         if (space.Doors is not null && !isInset)
         {
             book.Note("drawer.front-behind-door", Severity.Stop, space.Owner, $"The fronts of the drawers in {space.Name} lie on the face, where the doors before them are.",
-                $"Give drawers behind doors a kind of their own with 'fronts: inset'.", bank.Like.Place);
+                $"Give drawers behind doors a kind of their own with {book.Hand.Key("fronts", "inset")}.", bank.Like.Place);
             return;
         }
         QuantityKey left = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Left, gap, "left", kind.Fronts), right = OverlayRule.Of(book, space, kind.Overlay, space.Edges.Right, gap, "right", kind.Fronts);
@@ -107,7 +107,7 @@ internal static class BankRule
     private static bool HasWidth(Book book, Space space, DrawerKind kind, ExactLength wide, Place place)
     {
         if (wide >= book.Grid.Step || book.HasUnknown) return true;
-        book.Note("front.no-size", Severity.Stop, space.Owner, $"Nothing is left for the fronts of {space.Name}: they come out {book.Say(wide)} wide.", $"Make the opening {book.SayAtLeast(book.Grid.Step - wide)} wider{(kind.Gap is null ? "" : ", or give a smaller 'gap'")}.", kind.Gap?.Place ?? place);
+        book.Note("front.no-size", Severity.Stop, space.Owner, $"Nothing is left for the fronts of {space.Name}: they come out {book.Say(wide)} wide.", $"Make the opening {book.SayAtLeast(book.Grid.Step - wide)} wider{(kind.Gap is null ? "" : $", or give a smaller {book.Hand.Key("gap")}")}.", kind.Gap?.Place ?? place);
         return false;
     }
 }

@@ -29,9 +29,9 @@ internal static class BedRule
         RailPair rail = space.Below!;
         ExactLength thick = book.Value(front), room = rail.Front - space.Y;
         if (!isInset)
-            book.NoteOnce("rail.covered-idle", Severity.Stop, rail.Part, $"'covered' is of inset fronts, but those of {space.Name} lie on the face.", $"Leave 'covered' out, {book.Hand.OrWrite("fronts", "inset")} in the kind of drawer.", space.Place);
+            book.NoteOnce("rail.covered-idle", Severity.Stop, rail.Part, $"'covered' is of inset fronts, but those of {space.Name} lie on the face.", $"Leave {book.Hand.Key("covered")} out, {book.Hand.OrWrite("fronts", "inset")} in the kind of drawer.", space.Place);
         else if (room < thick)
-            book.NoteOnce("rail.in-the-way", Severity.Stop, rail.Part, $"A front {book.Say(thick)} thick cannot come down before {rail.Name}, which stands {book.Say(room)} back.", $"Give the rail a setback that is {book.Say(thick - room)} larger, or leave 'covered' out.", space.Place);
+            book.NoteOnce("rail.in-the-way", Severity.Stop, rail.Part, $"A front {book.Say(thick)} thick cannot come down before {rail.Name}, which stands {book.Say(room)} back.", $"Give the rail a setback that is {book.Say(thick - room)} larger, or leave {book.Hand.Key("covered")} out.", space.Place);
     }
 
     private static void Member(Box box, Stick stick, RailPair rails, bool isRunner)

@@ -125,7 +125,7 @@ internal static class BoxChecks
         TradeRule thickest = TradeRules.Get("US6"), recess = TradeRules.Get("US3");
         ExactLength thick = book.Value(box.SideThickness);
         if (kind.Sheet.Clearance is { } takes && takes.Value < thick)
-            book.NoteOnce("slide.clearance-too-small", Severity.Stop, box.Key, $"Slides that take {book.Say(takes.Value)} from the opening to the inside of the box leave no room for its sides of {book.Say(thick)}.", $"Make 'clearance' {book.SayAtLeast(thick)} or more, as the leaflet has it, or use thinner sides.", takes.Place);
+            book.NoteOnce("slide.clearance-too-small", Severity.Stop, box.Key, $"Slides that take {book.Say(takes.Value)} from the opening to the inside of the box leave no room for its sides of {book.Say(thick)}.", $"Make {book.Hand.Key("clearance")} {book.SayAtLeast(thick)} or more, as the leaflet has it, or use thinner sides.", takes.Place);
         if (thick > thickest.Length && kind.Sheet.Clearance is null && !book.IsUnknown(box.Sides.Name))
             book.NoteOnce("drawer.side-too-thick", Severity.Warn, box.Key, $"Slides under the box take sides of {book.Say(thickest.Length)} at most; {kind.Sides.Text} is {book.Say(thick)}.",
                 $"Use a thinner sheet, or give the clearance of slides that are made for it. ({thickest.Cited})", kind.Sides.Place);
@@ -133,6 +133,6 @@ internal static class BoxChecks
             book.NoteOnce("drawer.no-recess", Severity.Stop, box.Key, "Slides under the box lie below its bottom, but this bottom is flush with the lower edge of the sides.",
                 $"{book.Hand.Write("bottom fit", "grooved")} or 'slid in': the bottom then lies {book.Say(recess.Length)} up. ({recess.Cited})", kind.Place);
         else if (kind.GrooveUp is { } up && up.Value < recess.Length && kind.Sheet.Clearance is null)
-            book.NoteOnce("drawer.no-recess", Severity.Warn, box.Key, $"The bottom lies {book.Say(up.Value)} up; slides under it want {book.Say(recess.Length)}.", $"Leave 'groove up' out, or be sure of your slides. ({recess.Cited})", up.Place);
+            book.NoteOnce("drawer.no-recess", Severity.Warn, box.Key, $"The bottom lies {book.Say(up.Value)} up; slides under it want {book.Say(recess.Length)}.", $"Leave {book.Hand.Key("groove up")} out, or be sure of your slides. ({recess.Cited})", up.Place);
     }
 }

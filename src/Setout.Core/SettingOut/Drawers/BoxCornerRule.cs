@@ -95,11 +95,11 @@ internal static class BoxCornerRule
         Place place = box.Kind.CornerDepth?.Place ?? box.Kind.Place;
         if (depth.Sign <= 0)
             book.NoteOnce("corner.no-depth", Severity.Stop, box.Key, $"{what} of {box.Name} come out {book.Say(depth)} deep on a grid of {book.Say(book.Grid.Step)}.",
-                box.Kind.CornerDepth is null ? "Write a finer 'grid', or other 'corners'." : $"Make 'corner depth' {book.Say(book.Grid.Step)} or more.", place);
+                box.Kind.CornerDepth is null ? $"Write a finer {book.Hand.Key("grid")}, or other {book.Hand.Key("corners")}." : $"Make {book.Hand.Key("corner depth")} {book.Say(book.Grid.Step)} or more.", place);
         else if (depth >= thick)
-            book.NoteOnce("corner.too-deep", Severity.Stop, box.Key, $"{what} of {book.Say(depth)} leave nothing of a {wood} of {book.Say(thick)}.", $"Make 'corner depth' {book.Say(thick * most)} at most.", place);
+            book.NoteOnce("corner.too-deep", Severity.Stop, box.Key, $"{what} of {book.Say(depth)} leave nothing of a {wood} of {book.Say(thick)}.", $"Make {book.Hand.Key("corner depth")} {book.Say(thick * most)} at most.", place);
         else
-            book.NoteOnce("corner.too-deep", Severity.Warn, box.Key, $"{what} of {book.Say(depth)} leave {book.Say(thick - depth)} of a {wood} of {book.Say(thick)}.", $"Make 'corner depth' {book.Say(thick * most)} at most. ({rule})", place);
+            book.NoteOnce("corner.too-deep", Severity.Warn, box.Key, $"{what} of {book.Say(depth)} leave {book.Say(thick - depth)} of a {wood} of {book.Say(thick)}.", $"Make {book.Hand.Key("corner depth")} {book.Say(thick * most)} at most. ({rule})", place);
     }
 
     /// <summary>What is cut for the corners, with its figures, and the joint.</summary>
@@ -173,6 +173,6 @@ internal static class BoxCornerRule
         ExactLength least = book.Value(box.SideThickness) / 4;
         if (book.Value(finger) < least && !book.IsUnknown(box.Sides.Name))
             book.NoteOnce("corner.thin-fingers", Severity.Warn, key, $"Fingers of {book.Say(book.Value(finger))} break off a side of {book.Say(book.Value(box.SideThickness))}.",
-                $"Make 'finger' {book.Say(book.Value(box.SideThickness) / 2)} or more. ({usual.Cited})", box.Kind.Finger?.Place ?? box.Kind.Place);
+                $"Make {book.Hand.Key("finger")} {book.Say(book.Value(box.SideThickness) / 2)} or more. ({usual.Cited})", box.Kind.Finger?.Place ?? box.Kind.Place);
     }
 }

@@ -28,7 +28,7 @@ internal static class FrontedBoxRule
             _ => null,
         };
         if (wrong is null) return true;
-        book.NoteOnce("drawer.front-and-box", Severity.Stop, kind.Name, $"Drawers like {kind.Name} cannot be made as described: {wrong}.", kind.HasFalseFront ? $"{book.Hand.Write("false front", "no")}, or another 'bottom fit'." : "Change that word, or leave 'false front: no' out.", kind.Place);
+        book.NoteOnce("drawer.front-and-box", Severity.Stop, kind.Name, $"Drawers like {kind.Name} cannot be made as described: {wrong}.", kind.HasFalseFront ? $"{book.Hand.Write("false front", "no")}, or another {book.Hand.Key("bottom fit")}." : "Change that word, or leave 'false front: no' out.", kind.Place);
         return false;
     }
 
@@ -76,7 +76,7 @@ internal static class FrontedBoxRule
             Rounding.Down, $"down: {share} of the front ({cited})");
         ExactLength deep = box.Book.Value(depth.ToCut), thick = box.Book.Value(front), most = thick * rule.Shares[^1];
         if (deep > most)
-            box.Book.NoteOnce("corner.too-deep", deep >= thick ? Severity.Stop : Severity.Warn, box.Key, $"Sides that go {box.Book.Say(deep)} into a front of {box.Book.Say(thick)} leave {(deep >= thick ? "nothing" : box.Book.Say(thick - deep))} of it.", $"Make 'corner depth' {box.Book.Say(most)} at most. ({cited})", box.Kind.CornerDepth?.Place ?? box.Kind.Place);
+            box.Book.NoteOnce("corner.too-deep", deep >= thick ? Severity.Stop : Severity.Warn, box.Key, $"Sides that go {box.Book.Say(deep)} into a front of {box.Book.Say(thick)} leave {(deep >= thick ? "nothing" : box.Book.Say(thick - deep))} of it.", $"Make {box.Book.Hand.Key("corner depth")} {box.Book.Say(most)} at most. ({cited})", box.Kind.CornerDepth?.Place ?? box.Kind.Place);
         return depth;
     }
 

@@ -23,7 +23,7 @@ internal static class Graduated
         int count = sharers.Length;
         if (sharers.FirstOrDefault(s => s.Share.Value is not null || s.Share.Parts > 1) is { } given)
         {
-            book.Note("front.height-and-graduated", Severity.Stop, given.Owner, $"{name}: {given.Name} is given{(given.Share.Value is null ? " a share" : "")}, but these fronts are graduated.", "Leave its height out, or take 'graduated' off the bank.", given.Share.Place);
+            book.Note("front.height-and-graduated", Severity.Stop, given.Owner, $"{name}: {given.Name} is given{(given.Share.Value is null ? " a share" : "")}, but these fronts are graduated.", $"Leave its height out, or take {book.Hand.Key("graduated")} off the bank.", given.Share.Place);
             return null;
         }
         if (by.Step is null && by.Ratio.Length != count)

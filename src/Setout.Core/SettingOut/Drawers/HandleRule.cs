@@ -32,7 +32,7 @@ internal static class HandleRule
         ExactLength half = book.Value(hole) / 2, left = book.Value(across) - half, below = book.Value(height.Made) - book.Value(down) - half, above = book.Value(down) - half;
         if (left.Sign <= 0 || below.Sign <= 0 || above.Sign <= 0)
             book.NoteOnce("handle.off-front", Severity.Stop, key, $"The holes of the handle of {name} do not lie on its front of {book.Say(book.Value(width.Made))} by {book.Say(book.Value(height.Made))}.",
-                below.Sign <= 0 || above.Sign <= 0 ? "Make 'from top' smaller, or leave it out." : "Use a handle with its holes nearer together.", handles.Place);
+                below.Sign <= 0 || above.Sign <= 0 ? $"Make {book.Hand.Key("from top")} smaller, or leave it out." : "Use a handle with its holes nearer together.", handles.Place);
         else OffBox(book, handles, key, book.Value(across), book.Value(down), half);
     }
 

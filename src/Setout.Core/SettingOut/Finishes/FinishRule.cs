@@ -40,9 +40,9 @@ internal static class FinishRule
                 yield return new("finish.idle", Severity.Warn, finish.Name, $"Finish {finish.Name} is to go on '{word.Text}', which takes none: {Surface.Of(set, parts[0]).Without}.", "Leave it out.", word.Place);
         }
         if (finish.On.IsEmpty && work.Parts.IsEmpty)
-            yield return new("finish.idle", Severity.Warn, finish.Name, $"Nothing is left for finish {finish.Name}: the others name all that takes one.", "Say with 'on' what it goes on, or leave it out.", finish.Place);
+            yield return new("finish.idle", Severity.Warn, finish.Name, $"Nothing is left for finish {finish.Name}: the others name all that takes one.", $"Say with {set.Piece.Hand.Key("on")} what it goes on, or leave it out.", finish.Place);
         if (work.IsBeyondCans)
-            yield return new("finish.too-many-cans", Severity.Warn, finish.Name, $"Finish {finish.Name} would take more than {FinishWork.MostCans} cans of {AmountText.Of(finish.Can!.Value)}.", "Look at the label again, and mend 'covers' or 'can'.", finish.Place);
+            yield return new("finish.too-many-cans", Severity.Warn, finish.Name, $"Finish {finish.Name} would take more than {FinishWork.MostCans} cans of {AmountText.Of(finish.Can!.Value)}.", $"Look at the label again, and mend {set.Piece.Hand.Key("covers")} or {set.Piece.Hand.Key("can")}.", finish.Place);
         if (finish.Covers is null && !work.Parts.IsEmpty)
             yield return new("finish.no-coverage", Severity.Note, finish.Name, $"Nobody has said how far {finish.Product.Text} goes, so nothing can be said of how much of it to buy{(finish.Can is { } can ? $" in cans of {AmountText.Of(can)}" : "")}.",
                 "Read it on the can, the smaller figure where two stand there, and write for example 'covers: 125 sq ft per quart' or 'covers: 12 m2 per l'.", finish.Place);

@@ -18,7 +18,7 @@ internal static class FrameRule
         string name = Standing.NameOf(book, frame, "frame");
         // One section for all posts: bays, ties and panels go by it.
         foreach (Divider other in frame.Bays.Items.OfType<Divider>().Where(d => d.Of is { } of && of.Text != frame.Of.Text))
-            book.Note("frame.posts-differ", Severity.Stop, other.Key, $"Posts {other.Key} are of {other.Of!.Value.Text}, those of the {name} of {frame.Of.Text}: all posts of a frame are of one material.", "Leave 'of' out, or build two frames side by side.", other.Of!.Value.Place);
+            book.Note("frame.posts-differ", Severity.Stop, other.Key, $"Posts {other.Key} are of {other.Of!.Value.Text}, those of the {name} of {frame.Of.Text}: all posts of a frame are of one material.", $"Leave {book.Hand.Key("of")} out, or build two frames side by side.", other.Of!.Value.Place);
         if (book.StickOf(frame.Of, key) is not { } stick || book.StickOf(frame.Rails ?? frame.Of, key) is not { } slim) return;
         QuantityKey thin = Book.ThicknessOf(stick.Name), wide = Book.SectionWidthOf(stick.Name), railThin = Book.ThicknessOf(slim.Name), railWide = Book.SectionWidthOf(slim.Name);
         QuantityKey width = book.Define(key, "width", $"{name}, outside width", frame.Width.Stated);

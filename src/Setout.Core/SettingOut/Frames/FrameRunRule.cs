@@ -22,9 +22,9 @@ internal static class FrameRunRule
             possible = false;
         }
         if (frame.Lap is { } lap && frame.Run != RailRun.Lapped) Stop("frame.lap-idle", "'lap' is the depth of half laps, but the rails are not lapped.", $"{book.Hand.Write("rails run", "lapped")}, or leave it out.", lap.Place);
-        if (isThrough && frame.TopRail == Laid.Flat) Stop("frame.flat-between", "Top rails that lie flat go between the posts, not over them.", "Leave 'top rails: flat' or 'rails run' out.", frame.Place);
+        if (isThrough && frame.TopRail == Laid.Flat) Stop("frame.flat-between", "Top rails that lie flat go between the posts, not over them.", $"Leave {book.Hand.Key("top rails")} or {book.Hand.Key("rails run")} out.", frame.Place);
         if (frame.Panels is { } panels && (isThrough || !frame.HasBottomRails))
-            Stop("frame.panels-want-rails", isThrough ? "Panels stand in grooves of rails between the posts; these run through." : "Panels stand in grooves all round; there are no bottom rails.", isThrough ? "Leave 'panels' or 'rails run' out." : "Leave 'panels' or 'bottom rails: no' out.", panels.Place);
+            Stop("frame.panels-want-rails", isThrough ? "Panels stand in grooves of rails between the posts; these run through." : "Panels stand in grooves all round; there are no bottom rails.", isThrough ? $"Leave {book.Hand.Key("panels")} or {book.Hand.Key("rails run")} out." : $"Leave {book.Hand.Key("panels")} or {book.Hand.Key("bottom rails")} out.", panels.Place);
         if (isThrough && (frame.Corner == FrameCorner.Dowels || (frame.Run == RailRun.Inside && frame.Corner == FrameCorner.Tenon)))
             Stop("frame.corners-run", $"Rails that run past the posts are screwed to them, and {(frame.Run == RailRun.Inside ? "so are the ties to the rails" : "the ties screwed or tenoned")}.", $"{book.Hand.Write("corners", "pocket")}{(frame.Run == RailRun.Inside ? "" : $" or {book.Hand.Key("corners", "tenon")}")}.", frame.Place);
         return possible;

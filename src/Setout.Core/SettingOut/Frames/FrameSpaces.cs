@@ -41,6 +41,6 @@ internal sealed record FrameSpaces(Railing Railing, RailPair? Below, RailPair? A
     {
         if (!hasPanels) return;
         foreach ((string word, Place? place) in new[] { ("bearers", bay.Bearers?.Place), ("setback", bay.Setback?.Place) })
-            if (place is { } there) book.Note("frame.bay-idle", Severity.Stop, bay.Key, $"'{word}' has nothing to say in bay {bay.Key}: its slide panels reach from post to post.", $"Leave '{word}' or 'slide panels' out.", there);
+            if (place is { } there) book.Note("frame.bay-idle", Severity.Stop, bay.Key, $"'{word}' has nothing to say in bay {bay.Key}: its slide panels reach from post to post.", $"Leave {book.Hand.Key(word)} or {book.Hand.Key("slide panels")} out.", there);
     }
 }

@@ -51,7 +51,7 @@ internal static class StretcherRule
                 if (members.FirstOrDefault(m => m.Described.At == StretcherAt.Ends && Meets(book, m, member)) is not { } carrier)
                 {
                     book.Note("stretcher.hangs", Severity.Stop, s.Key, $"{member.Name} would hang in the air: there is no stretcher at the ends {book.Say(z)} up.",
-                        "Add one with 'at: ends' at that height, or say with 'short' how far it ends from the outside, under what carries it.", s.Place);
+                        $"Add one with 'at: ends' at that height, or say with {book.Hand.Key("short")} how far it ends from the outside, under what carries it.", s.Place);
                     continue;
                 }
                 QuantityKey? tenon = keys.Tenon is { } whole ? Shorter(book, member, carrier, whole) : null;
@@ -92,7 +92,7 @@ internal static class StretcherRule
             List<(Part Part, bool Left, bool Right)> carriers = [.. book.Parts.Select(p => (p, p.Placements.Any(b => Carries(Inner(book, b), x, half)), p.Placements.Any(b => Carries(Inner(book, b), half, x + long_)))).Where(c => c.Item2 || c.Item3)];
             if (!carriers.Any(c => c.Left) || !carriers.Any(c => c.Right))
                 book.Note("stretcher.hangs", Severity.Stop, s.Key, $"{member.Name} would hang in the air: at {(carriers.Any(c => c.Left) ? "its right end" : carriers.Any(c => c.Right) ? "its left end" : "both ends")} nothing lies on it {book.Say(top)} up.",
-                    "Let it end under a shelf or a deck at each end, with its upper edge against it, or leave 'short' out.", s.Up.Place);
+                    $"Let it end under a shelf or a deck at each end, with its upper edge against it, or leave {book.Hand.Key("short")} out.", s.Up.Place);
             book.Add(new(s.Key, s.Key, member.Name, PartRole.Rail, member.Stick.Name, length, Book.Uncut(Book.SectionWidthOf(member.Stick.Name)), Book.ThicknessOf(member.Stick.Name), 1, Grain.Keep, [box], s.Place));
             foreach ((Part carrier, _, _) in carriers) book.Joints.Add(new(JointKind.Butt, s.Key, Face.Top, carrier.Key, Face.Bottom, "glue and screws"));
             if (Fastening.IntoFace(book.Piece.Unit, high, carriers.Select(c => book.Value(c.Part.Thickness)).DefaultIfEmpty(high).Min()) is { } screw)
@@ -107,7 +107,7 @@ internal static class StretcherRule
     {
         if (described.Short is { } idle && described.At != StretcherAt.Middle)
         {
-            book.NoteOnce("stretcher.idle", Severity.Stop, described.Key, "'short' is of a stretcher along the middle.", $"{book.Hand.Write("at", "middle")}, or leave 'short' out.", idle.Place);
+            book.NoteOnce("stretcher.idle", Severity.Stop, described.Key, "'short' is of a stretcher along the middle.", $"{book.Hand.Write("at", "middle")}, or leave {book.Hand.Key("short")} out.", idle.Place);
             return null;
         }
         if (described.Of is { } named && book.StickOf(named, described.Key) is null) return null;

@@ -75,7 +75,7 @@ internal static class LetInRule
         if (deep.Sign <= 0 && !book.HasUnknown)
         {
             bool isGrid = thick * most.Share < book.Grid.Step;
-            book.NoteOnce("joint.no-depth", Severity.Stop, owner, $"A {word} in {into} comes out {book.Say(deep)} deep on a grid of {book.Say(book.Grid.Step)}.", isGrid ? "Write a finer 'grid', or choose another joint." : $"Make it {book.Say(book.Grid.Step)} deep or more.", place);
+            book.NoteOnce("joint.no-depth", Severity.Stop, owner, $"A {word} in {into} comes out {book.Say(deep)} deep on a grid of {book.Say(book.Grid.Step)}.", isGrid ? $"Write a finer {book.Hand.Key("grid")}, or choose another joint." : $"Make it {book.Say(book.Grid.Step)} deep or more.", place);
             return false;
         }
         if (deep <= thick * most.Share) return true;

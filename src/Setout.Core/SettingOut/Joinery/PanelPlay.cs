@@ -76,7 +76,7 @@ internal static class PanelPlayRule
         ExactLength needs = book.Value(moves), has = book.Value(panel.Across), deep = book.Value(depth);
         if (panel.Given is { } given && has < needs)
             book.NoteOnce($"{area}.panel-captured", Severity.Warn, panel.Owner, $"A panel of {panel.Wood!.Name} {book.Say(book.Value(panel.Room))} wide moves {book.Say(needs)} across its grain; {book.Say(has)} of play splits it or bursts the frame.",
-                $"Leave {book.Say(needs)} or more, or leave 'play' out to have it worked out; sheet goods need hardly any.", given.Place);
+                $"Leave {book.Say(needs)} or more, or leave {book.Hand.Key("play")} out to have it worked out; sheet goods need hardly any.", given.Place);
         // No wider than what is between the edges of the grooves: there is nothing to hold it on the day it goes in.
         if (deep * 2 <= has)
         {

@@ -17,7 +17,7 @@ internal static class BackToBackRule
         if (opening.Behind is not { } behind) OpeningRule.Fill(book, space, opening.Content);
         else if (space.Railing is not { BackTakes: null } railing)
             book.Note("opening.no-behind", Severity.Stop, opening.Key, space.Railing is null ? $"{space.Name} is not in a frame: what is behind it cannot be reached." : $"{space.Name} has a panel in the back: what is behind it cannot be reached.",
-                "Leave 'from behind' out, or the panel in the back.", behind.Place);
+                $"Leave {book.Hand.Key("from behind")} out, or the panel in the back.", behind.Place);
         else
         {
             QuantityKey half = book.Define(opening.Key, "half-depth", $"{space.Name}, clear depth of each of two openings back to back", new Sum([Term.From("clear depth", 1, space.Depth)], Rational.Of(1, 2)), Combining.Narrowest);

@@ -39,7 +39,7 @@ internal sealed record DividingMember(Divider Divider, Panel? Panel, Stick? Stic
             return book.PanelOf(divider.Of ?? space.Of, divider.Key) is { } panel ? new(divider, panel, null, book.ThicknessOf(divider.Key, panel.Name), Book.ThicknessOf(panel.Name)) : null;
         if (space.Railing is not { } railing)
         {
-            book.Note("rail.not-in-a-frame", Severity.Stop, divider.Key, $"Rails divide the bays of frames; {space.Name} is none.", "Write 'deck' for a level panel, or use a frame.", divider.Place);
+            book.Note("rail.not-in-a-frame", Severity.Stop, divider.Key, $"Rails divide the bays of frames; {space.Name} is none.", $"Write {book.Hand.Key("deck")} for a level panel, or use a frame.", divider.Place);
             return null;
         }
         if (book.StickOf(divider.Of ?? railing.Sticks, divider.Key) is not { } stick) return null;

@@ -89,7 +89,7 @@ internal static class PackingRule
         bool onRunners = kind.Slides == SlideWay.Runners;
         QuantityKey[] lengths = [.. bank.Drawers.Select(d => QuantityKey.Of(d.Key, onRunners ? "runner.length" : "slide.length")).Where(book.Knows)];
         if (bank.Packing is { } idle && book.ValueOr0(In(book, space, bank, true)).Sign <= 0 && book.ValueOr0(In(book, space, bank, false)).Sign <= 0)
-            book.Note("packing.idle", Severity.Note, space.Owner, $"The drawers of {space.Name} run right beside what carries them: there is nothing to pack.", "Leave 'packing' out.", idle.Place);
+            book.Note("packing.idle", Severity.Note, space.Owner, $"The drawers of {space.Name} run right beside what carries them: there is nothing to pack.", $"Leave {book.Hand.Key("packing")} out.", idle.Place);
         if (lengths.Length == 0) return;
         ExactLength setback = onRunners ? Zero : kind.Sheet.Setback?.Value ?? TradeRules.Get("SS7").Length, front = kind.Fronts == FrontWay.Inset ? book.Value(Book.ThicknessOf(kind.Front.Text)) : Zero;
         ExactLength end = run.Y + front + setback + lengths.Select(book.Value).Min();
@@ -106,7 +106,7 @@ internal static class PackingRule
         Place place = bank.Packing?.Place ?? space.FaceFrame!.Described.Packing?.Place ?? space.FaceFrame.Described.Place;
         if (Sticks(space.FaceFrame, bank) is not { } sticks)
         {
-            book.NoteOnce("slide.nothing-behind", Severity.Stop, space.Owner, $"The slides of {space.Name} have nothing behind them: the frame's edge stands {book.Say(wanted)} inside.", "Leave 'packing: no' out, or use a frame flush with the sides and partitions.", place);
+            book.NoteOnce("slide.nothing-behind", Severity.Stop, space.Owner, $"The slides of {space.Name} have nothing behind them: the frame's edge stands {book.Say(wanted)} inside.", $"Leave {book.Hand.Key("packing")} out, or use a frame flush with the sides and partitions.", place);
             return;
         }
         Panel? sheet = book.Piece.Materials.GetValueOrDefault(sticks.Text) as Panel;
@@ -132,7 +132,7 @@ internal static class PackingRule
         else
             book.NoteOnce("packing.no-screw", Severity.Warn, space.Owner, $"{name}: no usual screw goes through {book.Say(wanted)} and stops inside {book.Say(behind)}.", "Glue it, or screw it from the other side.", space.Place);
         if (stock < wanted && sheet is null)
-            book.NoteOnce("packing.too-thin", Severity.Stop, space.Owner, $"{name} must be {book.Say(wanted)} thick; sticks of {material} are {book.Say(stock)}: nothing would be behind the slides.", $"Write 'packing:' with sticks of {book.Say(wanted)} or more, which are planed to it, or with a sheet, which is ripped to it.", place);
+            book.NoteOnce("packing.too-thin", Severity.Stop, space.Owner, $"{name} must be {book.Say(wanted)} thick; sticks of {material} are {book.Say(stock)}: nothing would be behind the slides.", $"{book.Hand.Say("Write 'packing:' with", "Set “packing” to")} sticks of {book.Say(wanted)} or more, which are planed to it, or with a sheet, which is ripped to it.", place);
         else if (stock > wanted && sheet is null) book.Machinings.Add(new(part, "Plane to thickness", [("thickness", thick)]) { On = Face.Outside });
         string ends = space.FaceFrame is { } frame
             ? $", flush with the inner edge of the frame: an upright right behind the frame, and one that ends {book.Say(rear + wide - (front - book.Value(frame.Thickness)))} behind its face."

@@ -76,7 +76,7 @@ internal static class PinShelfRule
         if (count < wanted)
         {
             book.Note("shelf.no-holes", Severity.Stop, space.Owner, $"{space.Name} is {book.Say(height)} high: on a pitch of {book.Say(step)} there are {Math.Max(0, count)} holes for {wanted} shelves.",
-                "Take shelves out, or give a smaller 'pitch'.", shelves.Keys[0].Place);
+                $"Take shelves out, or give a smaller {book.Hand.Key("pitch")}.", shelves.Keys[0].Place);
             return null;
         }
         QuantityKey first = book.Define(space.Prefix, "holes.first", $"{space.Name}, lowest hole above the bottom of the opening", new Sum(Term.From("pitch", leave, pitch)));

@@ -23,7 +23,7 @@ internal sealed record PostNotches(QuantityKey Past, int Sides, ExactLength Left
         (bool left, bool right) = (IsPost(space.Edges.Left), IsPost(space.Edges.Right));
         if (!left && !right)
         {
-            book.Note("shelf.past-idle", Severity.Stop, space.Owner, $"There is no bare post beside {space.Name} to go past.", "Leave 'past posts' out.", given.Place);
+            book.Note("shelf.past-idle", Severity.Stop, space.Owner, $"There is no bare post beside {space.Name} to go past.", $"Leave {book.Hand.Key("past posts")} out.", given.Place);
             return null;
         }
         QuantityKey past = book.Define(space.Prefix, "past-posts", $"{space.Name}, its shelves past the inner faces of the posts", given.Stated);

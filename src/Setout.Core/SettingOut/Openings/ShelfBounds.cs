@@ -51,7 +51,7 @@ internal static class ShelfBounds
         if (apart >= hole * 2) return true;
         bool meet = apart <= hole;
         book.Note("shelf.pitch-too-fine", meet ? Severity.Stop : Severity.Warn, space.Owner, meet ? $"Holes of {book.Say(hole)} on a pitch of {book.Say(apart)} run into one another." : $"Holes of {book.Say(hole)} on a pitch of {book.Say(apart)} leave {book.Say(apart - hole)} between them.",
-            $"Make 'pitch' {book.SayAtLeast(hole * 2)} or more. (common practice, no source)", shelves.Pitch?.Place ?? shelves.Keys[0].Place);
+            $"Make {book.Hand.Key("pitch")} {book.SayAtLeast(hole * 2)} or more. (common practice, no source)", shelves.Pitch?.Place ?? shelves.Keys[0].Place);
         return !meet;
     }
 

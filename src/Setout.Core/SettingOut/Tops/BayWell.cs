@@ -23,11 +23,11 @@ internal sealed record BayWell(Frame Frame, Opening Bay, int Index)
     {
         if (well.Bay is not { } named) return null;
         foreach ((string word, Place? place) in new[] { ("from left", well.FromLeft.Place == named.Place ? null : (Place?)well.FromLeft.Place), ("width", well.Width?.Place), ("sides", well.Sides?.Place) })
-            if (place is { } there) book.NoteOnce("well.bay-idle", Severity.Stop, well.Key, $"'{word}' has nothing to say of a well in a bay: the bay gives it.", $"Leave '{word}' or 'bay' out.", there);
+            if (place is { } there) book.NoteOnce("well.bay-idle", Severity.Stop, well.Key, $"'{word}' has nothing to say of a well in a bay: the bay gives it.", $"Leave {book.Hand.Key(word)} or {book.Hand.Key("bay")} out.", there);
         foreach (Frame frame in book.Piece.Members.OfType<Frame>().Where(f => laid.Top.On.IsEmpty || laid.Top.On.Any(o => o.Text == f.Key)))
             foreach ((int index, Opening bay) in frame.Bays.Items.OfType<Opening>().Index())
                 if (bay.Key == named.Text && book.Knows(QuantityKey.Of(bay.Key, "width")) && book.Parts.Any(p => p.Key == $"{frame.Key}.post")) return new(frame, bay, index);
-        book.NoteOnce("well.no-bay", Severity.Stop, well.Key, $"There is no bay '{named.Text}' of a frame under {laid.Name}.", "Name an opening that stands between the posts of a frame, or say 'from left' and leave 'bay' out.", named.Place);
+        book.NoteOnce("well.no-bay", Severity.Stop, well.Key, $"There is no bay '{named.Text}' of a frame under {laid.Name}.", $"Name an opening that stands between the posts of a frame, or say {book.Hand.Key("from left")} and leave {book.Hand.Key("bay")} out.", named.Place);
         return null;
     }
 

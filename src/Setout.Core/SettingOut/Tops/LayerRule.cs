@@ -49,7 +49,7 @@ internal static class LayerRule
             }
             above = pieces[0].Key;
             if (panel.Edges.Work != EdgeWork.Raw)
-                book.NoteOnce("top.layers-edges", Severity.Note, key, $"The edges of {panel.Name} are treated, but layers that are glued up have no edges of their own.", "Cover the sides of the top with 'edging' or with laminate, or take them as they are.", panel.Edges.Place);
+                book.NoteOnce("top.layers-edges", Severity.Note, key, $"The edges of {panel.Name} are treated, but layers that are glued up have no edges of their own.", $"Cover the sides of the top with {book.Hand.Key("edging")} or with laminate, or take them as they are.", panel.Edges.Place);
         }
         Stagger(book, made);
         Step(book, made, keys.ToImmutable());

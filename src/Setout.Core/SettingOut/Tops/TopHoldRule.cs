@@ -80,7 +80,7 @@ internal static class TopHoldRule
             ExactLength by = book.Value(moves), most = Usual.Length(book, "WD1");
             if (by > most)
                 book.Note("wood.cross-grain", Severity.Warn, top.Key, $"The {laid.Name} of {WoodMoves.Solid(material)!.Name} moves {book.Say(by)} across its {book.Say(book.Value(lowest.Width.Made))}; screwed hard from below it splits, or pulls what carries it out of square.",
-                    $"{book.Hand.Write("held", "slots")} for slots {book.SayAtLeast(by + Usual.Length(book, "WD2"))} long, {book.Hand.Key("held", "buttons")} or {book.Hand.Key("held", "clips")}, or leave 'held' out. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", top.HeldPlace);
+                    $"{book.Hand.Write("held", "slots")} for slots {book.SayAtLeast(by + Usual.Length(book, "WD2"))} long, {book.Hand.Key("held", "buttons")} or {book.Hand.Key("held", "clips")}, or leave {book.Hand.Key("held")} out. (a joint takes about {book.Say(most)}: {TradeRules.Get("WD1").Cited})", top.HeldPlace);
             return (hold, null);
         }
         QuantityKey slot = book.Define(top.Key, "slot-length", $"{laid.Name}, length of what its screws or buttons move in", new Sum(

@@ -59,7 +59,7 @@ internal sealed record TopMakeUp(
         var made = new TopMakeUp(top, top.Name.Length > 0 ? top.Name : "top", layers.ToImmutable(), strip, edged, top.Laminate?.Edges ?? []);
         if (made.Edged.Intersect(made.Laminated).ToList() is [var twice, ..])
         {
-            book.Note("top.edge-twice", Severity.Stop, top.Key, $"The {Word(twice)} of {made.Name} has a strip and laminate.", "Take it out of the sides of 'edging' or out of the edges of 'laminate'.", top.Laminate!.Place);
+            book.Note("top.edge-twice", Severity.Stop, top.Key, $"The {Word(twice)} of {made.Name} has a strip and laminate.", $"Take it out of the sides of {book.Hand.Key("edging")} or out of the edges of {book.Hand.Key("laminate")}.", top.Laminate!.Place);
             return null;
         }
         if (top.Laminate is { } laminate && !Films(book, made, laminate)) return null;

@@ -118,7 +118,7 @@ internal static class TopRule
         ExactLength Up(Structure s) => Standing.Of(book, s.Key).Z + book.Value(Built.Height(s));
         if (under.FirstOrDefault(s => Up(s) != Up(under[0])) is { } other)
         {
-            book.Note("top.not-level", Severity.Stop, top.Key, $"{under[0].Key} comes up to {book.Say(Up(under[0]))} and {other.Key} to {book.Say(Up(other))}: one top does not lie on both.", "Give them one height, or say with 'on' which of them it lies on.", top.Place);
+            book.Note("top.not-level", Severity.Stop, top.Key, $"{under[0].Key} comes up to {book.Say(Up(under[0]))} and {other.Key} to {book.Say(Up(other))}: one top does not lie on both.", $"Give them one height, or say with {book.Hand.Key("on")} which of them it lies on.", top.Place);
             return [];
         }
         return under;

@@ -63,7 +63,7 @@ internal static class WellChecks
             if (!part.Placements.Any(p => p.Within(room).Sign > 0)) continue;
             string instead = part.Role is PartRole.BoxSide or PartRole.BoxEnd or PartRole.BoxBottom or PartRole.FalseFront or PartRole.Door or PartRole.Shelf
                 ? $"Take what fills the opening under the well out of the piece, or move the well clear of it."
-                : well.Bay is not null ? $"Let the opening begin clear of it, with 'from front' and 'depth', or take the {part.Name} out and see what carries the top there."
+                : well.Bay is not null ? $"Let the opening begin clear of it, with {book.Hand.Key("from front")} and {book.Hand.Key("depth")}, or take the {part.Name} out and see what carries the top there."
                 : part.Role is PartRole.Rail or PartRole.Tie
                 ? $"Let the sides of the well go from the next rail or post on its left to that on its right and screw the ends of the {part.Name} to them: they carry the top there instead."
                 : $"Move the well clear of it, or end the {part.Name} at the sides of the well and screw it to them.";

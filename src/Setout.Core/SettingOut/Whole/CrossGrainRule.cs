@@ -41,8 +41,8 @@ internal static class CrossGrainRule
         string by = book.SayAtLeast(pull.By), slots = $"screws in slots {book.SayAtLeast(pull.By + Usual.Length(book, "WD2"))} long";
         return (joint.Kind, pull.Moving.Role) switch
         {
-            (JointKind.Lip, _) => $"Leave its ends without a lip ('edges: raw' or 'chamfered' for this wood), or use plywood.",
-            (JointKind.Edging, _) => $"Take that side out of the 'sides' of the edging, or use plywood for the top. A strip across the ends of boards stays only where it is fixed in its middle and moves {by} on a tongue or on {slots}.",
+            (JointKind.Lip, _) => $"Leave its ends without a lip ({book.Hand.Key("edges", "raw")} or {book.Hand.Say("'chamfered'", "to chamfered")} for this wood), or use plywood.",
+            (JointKind.Edging, _) => $"Take that side out of the {book.Hand.Key("sides")} of the edging, or use plywood for the top. A strip across the ends of boards stays only where it is fixed in its middle and moves {by} on a tongue or on {slots}.",
             (JointKind.Face, _) => "Lay all layers of one wood with their grain one way, or make all of them of sheet goods.",
             (_, PartRole.BoxBottom) => $"{book.Hand.Write("bottom fit", "grooved")} or 'slid in', where it has {by} of play, or use plywood for the bottom.",
             _ => $"Fix it at one place only and let the rest move {by}: {slots}, or a groove without glue. Or use plywood for {pull.Moving.Name}.",

@@ -51,7 +51,7 @@ internal static class StandRule
             // Beside what stands on another, with nothing named below it.
             if (structure is not Case { IsHung: true } && book.Value(ground).Sign > 0)
                 book.Note("structure.nothing-below", Severity.Warn, key, $"{name} would stand {book.Say(book.Value(ground))} above the floor, level with {level.Text}, and nothing is named below it.",
-                    $"Write 'on:' with what it stands on as well, or 'hung: yes' for a case on a wall.", place);
+                    $"{book.Hand.Say("Write 'on:' with", "Set “on” to")} what it stands on as well, or {book.Hand.Key("hung", "yes")} for a case on a wall.", place);
         }
         else Raised(book, key, name, lift, null);
         string against = on.IsEmpty ? beside!.Value.Text : on[0].Text;

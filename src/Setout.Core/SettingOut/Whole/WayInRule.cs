@@ -21,7 +21,7 @@ internal static class WayInRule
         {
             if (Sizes(Boxes(book, unit.Key)) is not { } sizes || Goes(sizes, low, high)) continue;
             string remedy = unit.Kind == UnitKind.Top ? $"Make it in two, each {book.Say(high)} or less across, that meet over a seam in the room, or glue it up there."
-                : book.Piece.Members.Any(m => m.Key == unit.Key && m is Case) ? $"Make two cases of it, one 'on' or 'beside' the other, each with two of its sizes within {book.Say(low)} and {book.Say(high)}; or close its last joints in the room."
+                : book.Piece.Members.Any(m => m.Key == unit.Key && m is Case) ? $"Make two cases of it, one {book.Hand.Key("on")} or {book.Hand.Key("beside")} the other, each with two of its sizes within {book.Say(low)} and {book.Say(high)}; or close its last joints in the room."
                 : $"Bring two of its sizes within {book.Say(low)} and {book.Say(high)}, or close its last joints in the room.";
             Tell(book, way, unit.Name, Severity.Warn, unit.Key, sizes, $"{remedy} {Counted}");
         }
