@@ -33,7 +33,7 @@ public sealed record Edited(string? Text, string Name, ImmutableArray<Finding> F
     /// <param name="offer">The form it came from.</param>
     /// <param name="values">What was typed, by the names of the fields.</param>
     public Edited In(Offer offer, IReadOnlyDictionary<string, string> values) =>
-        IsDone || Findings[0].Field.Length > 0 ? this : this with { Findings = Findings.SetItem(0, Findings[0] with { Field = TypedWords.FieldOf(offer, Typed, values) }) };
+        IsDone || Findings[0].Field.Length > 0 ? this : this with { Findings = Findings.SetItem(0, Findings[0] with { Field = TypedWords.FieldOf(offer, Typed, values, Findings[0].Code.StartsWith("length.", StringComparison.Ordinal)) }) };
 
     /// <summary>True when there is a new text.</summary>
     public bool IsDone => Text is not null;

@@ -21,14 +21,15 @@ internal static class TypedWords
 
     private static bool IsIn(YamlScalar scalar, Place place) => scalar.Place.Line == place.Line && place.Column >= scalar.Place.Column && place.Column <= scalar.Place.Column + scalar.Raw.Length;
 
-    /// <summary>The field that some words were typed into, by name; empty where there is none or more than one.</summary>
+    /// <summary>The field that some words were typed into, by name; empty where there is none, or more than one and not each of them is wrong.</summary>
     /// <param name="offer">With the fields.</param>
     /// <param name="typed">The words.</param>
     /// <param name="values">What was typed, by the names of the fields.</param>
-    public static string FieldOf(Offer offer, string typed, IReadOnlyDictionary<string, string> values)
+    /// <param name="isWrongAnywhere">True for what cannot be read at all: then the first field that it stands in is to blame as well as any.</param>
+    public static string FieldOf(Offer offer, string typed, IReadOnlyDictionary<string, string> values, bool isWrongAnywhere = false)
     {
         if (typed.Length == 0) return "";
         string[] fields = [.. offer.Fields.Where(f => (values.TryGetValue(f.Name, out string? value) ? value : f.Default).Trim() is { Length: > 0 } there && (there == typed || (offer.Bare is { } unit && FieldUnits.Named(f.Kind, there, unit) == typed))).Select(f => f.Name)];
-        return fields.Length == 1 ? fields[0] : "";
+        return fields.Length == 1 || (isWrongAnywhere && fields.Length > 1) ? fields[0] : "";
     }
 }

@@ -32,6 +32,17 @@ public class TypedWordsTests
         Assert.Equal(blamed, fault.Field);
     }
 
+    /// <summary>What cannot be read is wrong in each field that it stands in.</summary>
+    [Fact]
+    public void Refused_ForTheSameSlipInTwoFields_NamesTheFirst()
+    {
+        string text = Sample.Text(Sample.Bench);
+        EditChoice offered = Choices.For(RandomEditsTests.SetOut(text), "F", ShopText.Read(Sample.Text("shop.yaml")).Value!).First(c => c.Id == "case-beside");
+        var values = new Dictionary<string, string> { ["height"] = "wide", ["depth"] = "wide" };
+        Finding fault = offered.Make(values).Value!.ApplyTo(text).In(offered, values).Findings[0];
+        Assert.Equal(("height", "'wide' is not a figure."), (fault.Field, fault.Words));
+    }
+
     [Theory]
     [InlineData("96 by", "12", "size")]
     [InlineData("96 x 48", "dear", "price")]
