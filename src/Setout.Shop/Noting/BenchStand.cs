@@ -121,7 +121,8 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
         QuantityKey? until = parts.Where(set.IsHeld).SelectMany(p => p.HeldUntil.Where(set.Worked.Values.ContainsKey)).GroupBy(k => k).MaxBy(g => g.Count())?.Key;
         return Of(name, parts, (part, number) => set.Facts.StateOf(part.Key, number) is var state && state >= wanted ? Come.Settled
             : state == wanted - 1 && !(wanted == PartState.Cut && set.IsHeld(part)) ? Come.Due
-            : wanted == PartState.Cut ? Come.Held : Come.Later, until) with { Read = wanted == PartState.Cut ? ReadOf(set, parts) : [] };
+            : wanted == PartState.Cut ? Come.Held : Come.Later, until) with
+        { Read = wanted == PartState.Cut ? ReadOf(set, parts) : [] };
     }
 
     private static ImmutableArray<QuantityKey> ReadOf(SetPiece set, ImmutableArray<Part> parts) =>
