@@ -98,11 +98,20 @@ internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDic
         string text = (values.TryGetValue(name, out string? typed) ? typed : field.Default).Trim();
         if (text.Length > 0 && field.Kind == FieldKind.OneOf && !field.Options.Contains(text))
             Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}.") { Field = name });
-        if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"Nothing is said for {field.Words}.", "Fill it in.") { Field = name });
+        if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"“{Fillings.Capital(field.Words)}” is empty.", Asked(field.Kind)) { Field = name });
         if (bare is { } shown && FieldUnits.MayBeOther(field.Kind, text, shown))
             Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {shown.Words}, and the text is in {shown.Other.Words}.", $"Write the unit beside it: {text} in, or mm.") { Field = name });
         return text.Length == 0 ? null : bare is { } unit ? FieldUnits.Named(field.Kind, text, unit) : text;
     }
+
+    private static string Asked(FieldKind kind) => kind switch
+    {
+        FieldKind.OneOf => "Choose one.",
+        FieldKind.Count => "Type a whole number, such as 3.",
+        FieldKind.Size => "Type two lengths with an x between them.",
+        FieldKind.Length or FieldKind.Share or FieldKind.Lengths => "Type a length.",
+        _ => "Type what it is to be.",
+    };
 
     /// <summary>Words that are wanted.</summary>
     public string Needed(string name) => Text(name) ?? "";

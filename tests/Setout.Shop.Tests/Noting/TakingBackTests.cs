@@ -29,7 +29,7 @@ public class TakingBackTests
         Assert.Equal(read.SetOut().Worked[new("L.width")], again.SetOut().Worked[new("L.width")]);
         Assert.NotEqual(read.SetOut().Worked[new("L.width")], voided.SetOut().Worked[new("L.width")]);
         Assert.Equal(3, again.Log.Entries.Length);
-        Assert.StartsWith("put back: read bay L, clear width: 19 1/2", FactSentences.Of(again.Log.Entries[^1], again.Log, again.SetOut()), StringComparison.Ordinal);
+        Assert.StartsWith("put back: read bay L, clear width between slide panels: 19 1/2", FactSentences.Of(again.Log.Entries[^1], again.Log, again.SetOut()), StringComparison.Ordinal);
         // And so on, as often as one likes.
         PieceSource anew = With(again, new VoidEntry("w", At, "e0"));
         Assert.Empty(anew.Log.Standing);

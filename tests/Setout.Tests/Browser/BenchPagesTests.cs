@@ -33,7 +33,7 @@ public sealed class BenchPagesTests(Room room)
         await PostAsync(shop, "read", "r1", ("key", "L.width"), ("value", "19 1/2"), ("with", "rule"));
         await using Sheet sheet = await At(shop, $"{Piece}/break-down", hasScript);
         ILocator bay = sheet.Page.Locator(".stand-rows > li", new() { HasText = "Bay L, clear width" });
-        await Assertions.Expect(bay).ToContainTextAsync("Bay L, clear width reads 19 1/2 in, rule, today");
+        await Assertions.Expect(bay).ToContainTextAsync("Bay L, clear width between slide panels reads 19 1/2 in, rule, today");
         await bay.GetByText("Read it again").ClickAsync();
         await Assertions.Expect(bay.Locator("form", new() { HasText = "It stands at: 19 1/2 in" })).ToBeVisibleAsync();
         await bay.Locator("input[name='value']").FillAsync("19 9/16");

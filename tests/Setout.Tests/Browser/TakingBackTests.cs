@@ -95,7 +95,7 @@ public sealed class TakingBackTests(Room room)
         await page.Locator("#moved").GetByRole(AriaRole.Button, new() { Name = "Take back what was read" }).ClickAsync();
         await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("Taken back: read bay L");
         await page.Locator("#moved").GetByRole(AriaRole.Button, new() { Name = "Put it back" }).ClickAsync();
-        await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("Put back: read bay L, clear width: 19 7/16 in");
+        await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("Put back: read bay L, clear width between slide panels: 19 7/16 in");
         Assert.Single(LogOf(shop).Standing);
 
         await page.GotoAsync($"{Piece}/facts");

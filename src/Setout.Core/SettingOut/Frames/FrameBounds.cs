@@ -25,7 +25,7 @@ internal static class FrameBounds
         {
             ExactLength left = ExactLength.Min(high, ends), wants = ExactLength.Max(step - high, -ends), toe = book.Value(keys.Toe), above = book.ValueOr0(keys.Above);
             (Given? given, string word, ExactLength size) = above > toe ? (frame.Above, "above", above) : (frame.Toe, "toe", toe);
-            string less = size > wants ? $" or '{word}' so much less" : "";
+            string less = size > wants ? $" or {book.Hand.Key(word)} so much less" : "";
             book.Note("frame.no-height", Severity.Stop, frame.Key, $"{name}, {book.Say(book.Value(keys.Post.AsCut))} high, has {book.Say(left)} left between its rails.",
                 $"Make it {book.SayAtLeast(wants)} higher{less}.", given is { Place.IsKnown: true } said && size > book.Value(keys.RailWide) ? said.Place : frame.Height.Place);
         }
