@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
@@ -26,9 +27,9 @@ public sealed record EditTrial(Edited Edited, SetPiece? Set)
         if (trial.Edited is { IsDone: false, Findings: [{ Field: "" } refused, ..] } && !s_ofNoField.Contains(refused.Code) && Typed(offer, values) is [{ } alone]) return new(trial.Edited with { Findings = [refused with { Field = alone }, .. trial.Edited.Findings[1..]] }, null);
         if (set.IsStopped || trial.Set is not { IsStopped: true } stopped) return trial;
         Finding why = stopped.Findings.First(f => f.Severity == Severity.Stop);
-        string blamed = Blamed(offer, values, v => Made(offer, v, text, bench with { Set = set }, setOut).Set is { IsStopped: false });
+        (string blamed, string? room) = Blamed(offer, values, offer.Bare ?? set.Piece.Unit, v => Made(offer, v, text, bench with { Set = set }, setOut).Set is { IsStopped: false });
         // A place in a text that is not kept leads nowhere.
-        return new(new(null, trial.Edited.Name, [why with { Place = default, Field = blamed }]), null);
+        return new(new(null, trial.Edited.Name, [why with { Place = default, Field = blamed, Remedy = room is null ? why.Remedy : $"There is room for {room} here." }]), null);
     }
 
     private static EditTrial Made(EditChoice offer, IReadOnlyDictionary<string, string> values, string text, EditBench bench, Func<string, SetPiece?> setOut)
@@ -45,11 +46,13 @@ public sealed record EditTrial(Edited Edited, SetPiece? Set)
     private static string[] Typed(EditChoice offer, IReadOnlyDictionary<string, string> values) =>
         [.. offer.Fields.Where(f => values.TryGetValue(f.Name, out string? value) && value.Trim() != f.Default).Select(f => f.Name)];
 
-    // The field that was filled in; of several the one without which it would go.
-    private static string Blamed(EditChoice offer, IReadOnlyDictionary<string, string> values, Func<IReadOnlyDictionary<string, string>, bool> goes)
+    // The field that was filled in, with how much there is room for; of several the one of which less would go, else the one without which it would.
+    private static (string Field, string? Room) Blamed(EditChoice offer, IReadOnlyDictionary<string, string> values, LengthUnit unit, Func<IReadOnlyDictionary<string, string>, bool> goes)
     {
         string[] typed = Typed(offer, values);
-        if (typed.Length == 1) return typed[0];
-        return typed.FirstOrDefault(t => goes(values.Where(v => v.Key != t).ToDictionary(StringComparer.Ordinal))) ?? "";
+        var rooms = new TypedRoom(offer, values, unit, goes);
+        foreach (string field in typed)
+            if (rooms.In(field) is { } room) return (field, room);
+        return (typed.Length == 1 ? typed[0] : typed.FirstOrDefault(t => goes(values.Where(v => v.Key != t).ToDictionary(StringComparer.Ordinal))) ?? "", null);
     }
 }

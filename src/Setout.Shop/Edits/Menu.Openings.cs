@@ -1,4 +1,6 @@
+using Setout.Core.Measures;
 using Setout.Core.Pieces;
+using Setout.Core.Workings;
 
 namespace Setout.Shop.Edits;
 
@@ -34,7 +36,7 @@ internal sealed partial class Menu
         OpeningContent? inside = content is DoorFilling doors ? doors.Behind : content;
         if (isBay)
         {
-            yield return Form("posts", "Divide by posts", v => Divide.At(key, true, v.Needed("at"), with: Between.Posts), Length("at", "from its left to the posts", Half(key, "width"), "the clear width of the bay at the left, between its posts; the rest is at the right"));
+            yield return Form("posts", "Divide by posts", v => Divide.At(key, true, v.Needed("at"), with: Between.Posts), Length("at", "from its left to the posts", HalfBesidePosts(key, structure), "the clear width of the bay at the left, between its posts; the rest is at the right"));
         }
         if (inside is null)
         {
@@ -137,6 +139,15 @@ internal sealed partial class Menu
     }
 
     private static EditChoice Listing(string key) => Button("list", $"List the openings in {key} one by one", new ListOpenings(key));
+
+    /// <summary>Half of what new posts leave of a bay, on the grid; empty where it is not known.</summary>
+    private string HalfBesidePosts(string key, Structure structure)
+    {
+        if (set.Parts.FirstOrDefault(p => p.Key == structure.Key + ".post") is not { Placements: [var post, ..] }) return "";
+        foreach (string what in new[] { "clear", "rail.length", "width" })
+            if (set.Worked.Values.TryGetValue(QuantityKey.Of(key, what), out Worked? between)) return Say(((between.Value - post.SizeX) / Rational.Of(2)).RoundTo(set.Grid, Rounding.Down).Value);
+        return "";
+    }
 
     // A bay is given between its posts; what is clear in it is less once it has slide panels.
     private EditChoice Share(string key, string what, ShareOfWhole size)

@@ -14,7 +14,7 @@ public static class NotedMending
     /// <summary>What its acts come to, one after another, each on the piece as those before left it; or why one of them is none.</summary>
     /// <param name="source">The piece.</param>
     /// <param name="remedy">The remedy, with at least one act.</param>
-    /// <param name="readings">What was measured then, in words, for each act that is a reading, in order; what is missing or empty was as expected.</param>
+    /// <param name="readings">What was measured then, in words, for each act that is a reading, in order: a figure that nobody measured is no reading.</param>
     /// <param name="id">The id of the entry of an act, from 0.</param>
     /// <param name="at">Their time.</param>
     public static (ImmutableArray<LogEntry> Entries, Finding? Fault) Of(PieceSource source, Remedy remedy, ImmutableArray<string> readings, Func<int, string> id, string at)
@@ -38,7 +38,7 @@ public static class NotedMending
         switch (act)
         {
             case ReadAnew anew when string.IsNullOrWhiteSpace(reading):
-                return (new ReadingEntry(id, at, anew.Key, [anew.Value], "", ""), null);
+                return (null, new("note.value", Severity.Stop, "", $"Nothing is typed for what {FactSentences.NameOf(set, anew.Key)} measures now.", "Measure it and type that; nothing was written.") { Field = NotedReading.ValueField });
             case ReadAnew anew:
                 // It was asked for with what to expect before the eyes: a doubt would be about the old thing.
                 Noted<ReadingEntry> noted = NotedReading.Of(set, source.Shop.Accuracy, new(anew.Key.Text, reading) { IsForced = true }, id, at, NoteWords.Page);

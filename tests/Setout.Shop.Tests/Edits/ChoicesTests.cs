@@ -46,6 +46,8 @@ public class ChoicesTests
         Assert.Equal(("78", "33 1/4", "rest", "22 as it is", "5"), (Field("F.width").Default, Field("F.height").Default, Field("K.width").Default, Field("K.width").Usual, Field("L2").Default));
         // A bay is given between its posts, whatever is clear in it: 19 9/16 between its slide panels.
         Assert.Equal(("width between posts", "21 as it is"), (Field("L.width").Words, Field("L.width").Usual));
+        // The knee space is 22 between its posts: a post of 1 1/2 x 3 1/2 more, with its face to the front, leaves 18 1/2 for two.
+        Assert.Equal("9 1/4", Choices.For(set, "K").First(c => c.Id == "posts").Fields[0].Default);
         Assert.Equal(("4", "1 1/2"), (Field("F.toe").Default, Field("T.overhang-front").Default));
     }
 

@@ -14,16 +14,20 @@ public class EditTrialTests
         return EditTrial.Of(Choices.For(set, key).First(c => c.Id == choice), typed.ToDictionary(t => t.Field, t => t.Typed), text, EditBench.Empty, set, RandomEditsTests.SetOut);
     }
 
-    // The bench is 78 wide: 21 + rest + 21 between four posts of 3 1/2, so that 300 for one of them is 300 + 21 + 14 - 78 = 257 too much.
+    // The bench is 78 wide: 21 + rest + 21 between four posts of 3 1/2, so that 300 for one of them is 300 + 21 + 14 - 78 = 257 too much, and less than 43 goes. Of the height of the
+    // fronts 5, 6 and three gaps are given, and the last keeps what its box wants.
     [Theory]
     [InlineData("L.width", "size", "size", "300", "257 in too much")]
+    [InlineData("L.width", "size", "size", "300", "There is room for 42 15/16 here.")]
+    [InlineData("L1", "front", "front", "55", "There is room for 12 1/4 here.")]
+    [InlineData("K", "well", "footprint", "40 x 14", "There is room for")]
     [InlineData("F.width", "width", "size", "20", "36 in too much")]
     [InlineData("F.height", "height", "size", "3", "Make it 8 in higher")]
     [InlineData("L1", "front", "front", "55", "too much")]
     [InlineData("K", "posts", "at", "300", "too much")]
     public void Edit_ThatLeavesNoRoom_IsRefusedForTheFieldWithHowMuchItIsTooMuch(string key, string choice, string field, string typed, string words)
     {
-        EditTrial trial = Try(Sample.Text(Sample.Bench), key, choice, (field, typed));
+        EditTrial trial = choice == "well" ? Try(Sample.Text(Sample.Bench), key, choice, ("machine", "saw"), (field, typed), ("table", "5 1/2"), ("front", "3")) : Try(Sample.Text(Sample.Bench), key, choice, (field, typed));
         Assert.False(trial.Edited.IsDone);
         Assert.Null(trial.Edited.Text);
         Assert.Equal(field, trial.Edited.Findings[0].Field);
@@ -51,6 +55,18 @@ public class EditTrialTests
         Finding fault = Try(Sample.Text(Sample.Bench), key, choice, (field, typed)).Edited.Findings[0];
         Assert.Equal("edit.nothing", fault.Code);
         Assert.DoesNotContain("called", fault.Words, StringComparison.Ordinal);
+    }
+
+    /// <summary>What there is said to be room for goes, and a step more does not.</summary>
+    [Theory]
+    [InlineData("L.width", "size", "size", "300", "42 15/16", "43")]
+    [InlineData("K", "across-at", "at", "99", "21 1/4", "21 9/32")]
+    public void Room_IsWhatGoesAndNoMore(string key, string choice, string field, string typed, string room, string more)
+    {
+        string text = Sample.Text(Sample.Bench);
+        Assert.Contains($"room for {room} ", Try(text, key, choice, (field, typed)).Edited.Findings[0].Remedy, StringComparison.Ordinal);
+        Assert.True(Try(text, key, choice, (field, room)).Edited.IsDone);
+        Assert.False(Try(text, key, choice, (field, more)).Edited.IsDone);
     }
 
     [Fact]

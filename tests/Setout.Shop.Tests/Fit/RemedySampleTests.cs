@@ -47,6 +47,17 @@ public sealed class RemedySampleTests
     public void For_AnOpeningReadBeforeAnythingIsCut_IsEmpty() => Assert.Empty(Remedies.For(Of(Bench, "L.width: 19 7/16 in"), s_shims, []));
 
     [Fact]
+    public void RailReadShort_WithADrawerCut_TrimsTheDrawerBeforeTheRails()
+    {
+        // Rails of 20 7/8: between the panels 20 7/8 - 2 x 23/32 = 19 7/16; the box 19 7/16 - 1 - 1/32 = 18 13/32; its ends 18 13/32 - 2 x 15/32 = 17 15/32, 1/8 less; so the bottom too.
+        MendingAdvice advice = Only(Logged(EndsCut, BottomCut, "read: L.rail.length.as-cut, values: [20 7/8 in]"));
+        Assert.Equal("L3.play", advice.Upset.Key.Text);
+        Assert.Equal([RemedyKind.Trim, RemedyKind.Recut], Kinds(advice));
+        AssertAmends(advice.Remedies[0], ("L3.end.length.to-cut", "17 15/32", AmendmentKind.CutTo), ("L3.bottom.width.to-cut", "17 27/32", AmendmentKind.CutTo));
+        Assert.All(advice.Remedies, r => Assert.DoesNotContain("rim 0 in", r.Words, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void BoxThatIsNarrow_IsShimmedToTheMiddle()
     {
         // Play 19 9/16 - 1 - 18 7/16 = 1/8, 1/16 over. To the middle of 1/32 takes 3/32, 3/64 a side: three cards of 1/64 come to just that.

@@ -68,7 +68,10 @@ public class NotedMarkTests
         {
             foreach (Core.Fit.Mending.Remedy remedy in remedies.Where(r => r.Acts.Length > 0))
             {
-                (var entries, Finding? fault) = NotedMending.Of(bench.Source, remedy, [], i => $"r{i}", At);
+                string[] measured = [.. remedy.Acts.OfType<Core.Fit.Mending.ReadAnew>().Select(a => Core.Measures.Text.NamedLength.Exactly(a.Value))];
+                // A figure that nobody measured is no reading.
+                if (measured.Length > 0) Assert.Equal("value", NotedMending.Of(bench.Source, remedy, ["  "], i => $"r{i}", At).Fault?.Field);
+                (var entries, Finding? fault) = NotedMending.Of(bench.Source, remedy, [.. measured], i => $"r{i}", At);
                 Assert.True(fault is null, fault?.Words);
                 Assert.All(entries, e => Assert.Null(LogText.Fault(e)));
                 SetPiece after = (bench.Source with { Log = new(bench.Source.Log.Entries.AddRange(entries)) }).SetOut();

@@ -146,7 +146,17 @@ public sealed class NotingTests(Room room)
         ILocator upset = page.Locator("[data-upset='L1.play']");
         // The one that comes to the most: what is cut anew and what is read then.
         await upset.Locator(".remedies summary").Last.ClickAsync();
-        await upset.GetByRole(AriaRole.Button, new() { Name = "It is done so" }).Last.ClickAsync();
+        ILocator done = upset.GetByRole(AriaRole.Button, new() { Name = "It is done so" }).Last, values = upset.Locator(".remedies details[open] input[name='value']");
+        foreach (ILocator value in await values.AllAsync())
+        {
+            // Nobody is asked to send what he did not measure.
+            await Assertions.Expect(value).ToHaveValueAsync("");
+            await done.ClickAsync();
+            await Assertions.Expect(value).ToHaveAttributeAsync("aria-invalid", "true");
+            Assert.Equal(before, LogOf(shop).Entries.Length);
+            await value.FillAsync((await value.EvaluateAsync<string>("e => document.getElementById(e.getAttribute('aria-describedby').split(' ').at(-1)).textContent"))["It should come to ".Length..].TrimEnd('.'));
+        }
+        await done.ClickAsync();
         await Assertions.Expect(upset).ToHaveCountAsync(0);
         int written = LogOf(shop).Entries.Length - before;
         Assert.True(written > 1, $"{written} entries");

@@ -60,6 +60,8 @@ internal sealed class Remake(Bench bench)
                 return null;
             }
             if (Besides.IsEmpty && _anew.Count == 0 && Parts.All(p => SizesOf(p).All(s => planned.Worked[s.ToCut] == bench.Set.Worked[s.AsCut]))) return null;
+            // What would be trimmed by nothing is not wanted for it.
+            if (Parts.Any(p => !IsAnew(p) && SizesOf(p).All(s => planned.Worked[s.ToCut] == bench.Set.Worked[s.AsCut]))) return null;
             ImmutableArray<Amendment> amendments = [.. Besides, .. Forgotten().Where(a => bench.PinOf(a.Key) is not null && !IsFigure(a.Key)), .. from part in Parts from size in SizesOf(part) select new Amendment(size.ToCut, planned.Worked[size.ToCut], AmendmentKind.CutTo)];
             SetPiece after = bench.Proof.With(amendments);
             return bench.Proof.Holds(after, claim) ? (amendments, after) : null;
@@ -73,11 +75,15 @@ internal sealed class Remake(Bench bench)
         foreach (PartSize size in Bench.Sizes(part)) _sizes.Add((part.Key, size));
     }
 
-    /// <summary>Something made for the old figure follows: the first part of the fallen gap that is not in yet and can be changed.</summary>
+    /// <summary>
+    /// Something made for the old figure follows: the first part of the fallen gap that is not in yet and can be changed. What comes earlier in the work stands: nobody cuts the rails of a frame anew so that
+    /// the bottom of a drawer goes into its grooves.
+    /// </summary>
     private bool Follows(SetPiece planned, QuantityKey fallen)
     {
         IReadOnlyDictionary<QuantityKey, Rational> reach = new Sensitivity(planned.Worked).Of(fallen);
-        foreach (Part part in bench.Set.Parts.Where(bench.IsMade))
+        Stage from = Parts.Min(p => bench.StageOf(p.Key));
+        foreach (Part part in bench.Set.Parts.Where(p => bench.IsMade(p) && bench.StageOf(p.Key) >= from))
             foreach (PartSize size in Bench.Sizes(part).Where(s => Bench.Moves(reach, s.AsCut) && !_sizes.Contains((part.Key, s))))
                 if (TryAdd(part, size)) return true;
         return false;

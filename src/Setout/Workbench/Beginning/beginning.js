@@ -8,10 +8,13 @@ document.addEventListener('submit', async event => {
   const button = form.querySelector('button[type="submit"]');
   try {
     button.setAttribute('aria-disabled', 'true');
+    // What it begins is heard of here too, and is no other window's.
+    form.dataset.sending = '';
     const answer = await fetch(form.action, { method: 'POST', body: new URLSearchParams(new FormData(form)), headers: { Accept: 'text/html' } });
     if (answer.ok) {
       location.assign(answer.url);
-      return;
+      // Until that page is there.
+      await new Promise(() => {});
     }
     const text = await answer.text(), told = new DOMParser().parseFromString(text, 'text/html').querySelector(own);
     if (!told) {
@@ -26,6 +29,7 @@ document.addEventListener('submit', async event => {
     say(form, 'The workbench does not answer. What you typed is still here; try again.');
   } finally {
     button.removeAttribute('aria-disabled');
+    delete form.dataset.sending;
   }
 });
 

@@ -8,7 +8,8 @@ export function blame(form, words, name = '') {
   if (!fault) return null;
   fault.textContent = words;
   fault.hidden = false;
-  const field = name ? form.elements[name] : null;
+  // Of several of one name that is to blame which was left empty, else the first.
+  const named = name ? form.elements[name] : null, field = named instanceof RadioNodeList ? [...named].find(e => e.value.trim() === '') ?? named[0] : named;
   if (!field?.id || field.type === 'hidden') return null;
   // It may be folded away.
   for (let fold = field.closest('details'); fold && form.contains(fold); fold = fold.parentElement.closest('details')) fold.open = true;

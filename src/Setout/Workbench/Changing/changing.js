@@ -137,7 +137,7 @@ async function follow(now) {
   if (stand === now) return;
   const first = stand === null, isLaidOut = !first && now.split(' ')[0] === stand.split(' ')[0];
   stand = now;
-  if (first || sending > 0 || !document.querySelector(swapped)) return;
+  if (first || sending > 0 || document.querySelector('form[data-sending]') || !document.querySelector(swapped)) return;
   await quiet();
   if (isHeld()) {
     // A layout that is ready changes nothing of what is typed: it shows when that is sent.

@@ -83,13 +83,12 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
 
 /// <summary>A value to be read once a remedy is done.</summary>
 /// <param name="Name">What.</param>
-/// <param name="Value">What to expect, as it would be typed.</param>
-public sealed record MendValue(string Name, string Value);
+/// <param name="Planned">What it should come to.</param>
+public sealed record MendValue(string Name, Phrase Planned);
 
 /// <summary>A remedy that can be chosen.</summary>
 /// <param name="Head">What goes along.</param>
 /// <param name="Id">What the ids of its fields begin with.</param>
-/// <param name="Letter">Its letter.</param>
 /// <param name="Words">All of it in a sentence; how it is told from others.</param>
 /// <param name="Shown">The same with its figures.</param>
 /// <param name="Cost">Minutes and stock.</param>
@@ -98,7 +97,7 @@ public sealed record MendValue(string Name, string Value);
 /// <param name="Values">What is read when it is done.</param>
 /// <param name="IsAct">False where there is nothing to do but to let it stand.</param>
 public sealed record MendForm(
-    FormHead Head, string Id, string Letter, string Words, Phrase Shown, Phrase Cost, ImmutableArray<Phrase> Steps, string Caution, ImmutableArray<MendValue> Values, bool IsAct);
+    FormHead Head, string Id, string Words, Phrase Shown, Phrase Cost, ImmutableArray<Phrase> Steps, string Caution, ImmutableArray<MendValue> Values, bool IsAct);
 
 /// <summary>Something upset with its remedies.</summary>
 /// <param name="Key">The key of what is out.</param>
@@ -127,17 +126,17 @@ public sealed record UpsetView(string Key, Phrase Words, string Href, ImmutableA
     ];
 
     private static UpsetView Of(OpenPiece piece, MendingAdvice advice, int index, string back) => new(advice.Upset.Key.Text, Figures.Phrase(advice.Upset.Words),
-        Links.Size(piece.Name, advice.Upset.Key.Text), [.. advice.Remedies.Take(MostRemedies).Select((r, i) => Form(piece, r, $"mend-{index}-{i}", ((char)('a' + i)).ToString(), back))], Figures.Phrase(advice.Words))
+        Links.Size(piece.Name, advice.Upset.Key.Text), [.. advice.Remedies.Take(MostRemedies).Select((r, i) => Form(piece, r, $"mend-{index}-{i}", back))], Figures.Phrase(advice.Words))
     {
         Allow = new(FormHead.Of(piece, "allow", back), $"allow-upset-{index}", LettingStand.CodeOf(advice.Upset), advice.Upset.Key.Text,
             advice.Remedies.FirstOrDefault(r => r.Kind == RemedyKind.Accept) is null ? "" : "every gap it takes part in is inside its limits"),
     };
 
-    private static MendForm Form(OpenPiece piece, Remedy remedy, string id, string letter, string back)
+    private static MendForm Form(OpenPiece piece, Remedy remedy, string id, string back)
     {
         string stock = remedy.Stock.Words.Length > 0 ? $"; {remedy.Stock.Words}" : "";
-        return new(FormHead.Of(piece, "mend", back), id, letter, remedy.Words, Figures.Phrase(remedy.Words), Figures.Phrase((remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min") + stock),
+        return new(FormHead.Of(piece, "mend", back), id, remedy.Words, Figures.Phrase(remedy.Words), Figures.Phrase((remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min") + stock),
             [.. remedy.Steps.Where(s => s != remedy.Words).Select(Figures.Phrase)], remedy.Caution.Length > 0 ? Cautions.Of(remedy.Caution).Words : "",
-            [.. remedy.Acts.OfType<ReadAnew>().Select(a => new MendValue(Shop.Noting.FactSentences.NameOf(piece.Set, a.Key), NamedLength.Exactly(a.Value)))], remedy.Acts.Length > 0);
+            [.. remedy.Acts.OfType<ReadAnew>().Select(a => new MendValue(Shop.Noting.FactSentences.NameOf(piece.Set, a.Key), Figures.Phrase(LengthFormat.For(piece.Set.Piece.Shown).Text(a.Value))))], remedy.Acts.Length > 0);
     }
 }
