@@ -11,7 +11,7 @@ namespace Setout.Shop.Noting;
 public static class StepUpsets
 {
     /// <summary>More than these are counted: whoever reads so far knows enough not to press.</summary>
-    public const int MostTold = 4;
+    public const int MostTold = 8;
 
     /// <summary>What would be upset that is not now, a sentence each; empty for nothing, and where there are no facts.</summary>
     /// <param name="before">The piece as it stands.</param>

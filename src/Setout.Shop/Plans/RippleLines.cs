@@ -88,7 +88,7 @@ public static class RippleLines
             {
                 FigureMoved first = alike.First();
                 string names = Names([.. alike.Select(f => f.Part.Mark)]);
-                yield return new(names, $"{(alike.Count() == 1 ? first.Part.Name : Words(first.Part.Role))}, {(moved.IsLength ? "length" : "width")}",
+                yield return new(names, $"{(alike.Count() == 1 ? first.Part.Name : Words(first.Part.Role))}, {SizeWords.Of(after, first.Size.Exact, moved.IsLength)}",
                     format.Bare.Text(alike.Key.Before), format.Text(alike.Key.After), $"{by} {way}", string.Join(" > ", first.Through), first.Size.Exact);
             }
         }

@@ -51,6 +51,16 @@ public class SettingsMovedTests
         Assert.Contains(RippleLines.Anew(after, ripple), l => l.StartsWith("mark anew for ", StringComparison.Ordinal));
     }
 
+    /// <summary>A front is as wide in what moved as it is on the drawing, in its working and in a remedy, though its wood is long there.</summary>
+    [Fact]
+    public void Front_ThatMoved_IsCalledByItsWorking()
+    {
+        SetPiece before = SettingOut.Sample.Of(SettingOut.Sample.Bench), after = SettingOut.Sample.Of(SettingOut.Sample.Bench, "L.rail.length.as-cut: 20 7/8 in");
+        string[] told = [.. RippleLines.Rows(after, Ripple.Of(before, after)).Select(r => r.What)];
+        Assert.Contains("false fronts, width", told);
+        Assert.Contains("ends of boxes, length", told);
+    }
+
     [Fact]
     public void Nothing_Moved_NothingIsToldAnew()
     {

@@ -57,12 +57,8 @@ internal sealed class Bench(SetPiece set)
     /// <summary>The sizes of a part that are cut; the section of a stick is none.</summary>
     public static IEnumerable<PartSize> Sizes(Part part) => new[] { part.Length, part.Width }.Where(s => s.ToCut != s.Exact);
 
-    /// <summary>What a size of a part is called: a front and a box side stand upright, so that their width is a height.</summary>
-    public string Word(Part part, PartSize size)
-    {
-        string name = Set.Worked.Values.TryGetValue(size.Exact, out Worked? worked) ? worked.Quantity.Name : "", last = name[(name.LastIndexOf(' ') + 1)..];
-        return last is "length" or "width" or "height" or "depth" ? last : size == part.Length ? "length" : "width";
-    }
+    /// <summary>What a size of a part is called.</summary>
+    public string Word(Part part, PartSize size) => SizeWords.Of(Set, size.Exact, size == part.Length);
 
     /// <summary>When a part comes in: the first step that names it; the carcase where none does.</summary>
     public Stage StageOf(string part) => Set.Steps.Where(s => s.Parts.Contains(part)).Select(s => s.Stage).DefaultIfEmpty(Stage.Carcase).Min();
