@@ -41,6 +41,7 @@ public static class Cautions
         new("solvent", "Fumes of solvent are heavy, catch fire and can flash back from a far flame: open a cross draught, put out pilot lights and heaters, no smoking, nothing that sparks until they are gone; close the can. A dust mask does not hold them: the cartridge and the gloves that the safety data sheet names.", "16 CFR 1500.133 on contact adhesives lists these points; the label on the can for the finish in hand"),
         new("sanding", "Sanding between coats makes fine dust of wood and finish: fitted respirator, collect it or wipe it up, never blow it about; let the coat dry through first, and keep it from flames.", "OSHA wood dust pages; NFPA 664 by way of trade reports on fine dust that burns; common practice"),
         new("router", "Clamp the work, feed against the turn of the bit, both hands on the router, let it stop before you set it down; never a pass deeper than bit and machine take with ease.", Habit),
+        new("cut-out", "Clamp the work and know what lies under it; hold up what falls out, so that it neither drops nor closes on the blade. The saw starts in a drilled hole, its foot flat, its cable out of the way; let it stop before you lift it. Then the router: against the turn of the bit, both hands on it, never a pass deeper than bit and machine take with ease. Eye and ear protection.", Habit),
     ];
 
     // What a caution comes down to, for those who have read it whole.

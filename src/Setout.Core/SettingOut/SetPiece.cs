@@ -117,6 +117,9 @@ public sealed record Machining(string Part, string Words, ImmutableArray<(string
     /// <summary>True where it runs from end to end along the part, parallel to its edges: it may then be cut into a strip that several such parts come from.</summary>
     public bool IsWholeLength { get; init; }
 
+    /// <summary>The key of the caution that stands at it, where it is none of the grooving; empty for that.</summary>
+    public string Caution { get; init; } = "";
+
     /// <summary>Along which edge of that face, where it is one; null for none.</summary>
     public Face? Edge { get; init; }
 

@@ -33,6 +33,10 @@ internal static class CutPages
         ]);
     }
 
+    // What can hurt stands at what is done, not in front of the page alone.
+    private static Cell What(GroupedCut cut) => cut.Caution.Length == 0 ? Cell.Of(Figures.Phrase(cut.Words))
+        : new([Figures.Phrase(cut.Words), Phrase.Of($"Caution: {cut.Caution}").Italic()]);
+
     private static TableBlock Table(Plan plan)
     {
         LengthFormat bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
@@ -41,7 +45,7 @@ internal static class CutPages
         {
             rows.Add(new GroupRow(Phrase.Of($"{string.Join(" ", group.Parts.Select(p => p.Mark))}  {group.Name}")));
             foreach (GroupedCut cut in group.Cuts)
-                rows.Add(CellRow.Of(Cell.Of(Drawings.Figures.Phrase(cut.Words)), new Cell([.. cut.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(plan.Set.Worked[f.Key])))])));
+                rows.Add(CellRow.Of(What(cut), new Cell([.. cut.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(bare.Format(plan.Set.Worked[f.Key])))])));
         }
         return new([new("What", ColumnWidth.Share(3)), new("Figures", ColumnWidth.Share(2))], rows.ToImmutable(), TickBoxes.EachRow);
     }

@@ -79,9 +79,11 @@ internal static class RunPages
                 rows.Add(CellRow.Of(Cell.Of(Figures.Phrase(cuts.From)), Cell.Of(cuts.Often), run.Edge.Length > 0 ? Cell.Of(off) : new Cell([off, Figures.Phrase(Upper(cuts.Edge)).Italic()]), Cell.Of(Figures.Phrase(cuts.Remains))));
             }
         }
+        // Room goes to what has much to say: wood that is put aside, with what it waits for, beside a name alone.
+        ColumnWidth Room(Func<WordedCuts, string> words, double size, int least) => ColumnWidth.Share(Math.Clamp(size * run.Cuts.Max(c => words(c).Length), least, 80));
         return new(
         [
-            new("Cut", ColumnWidth.Share(2), Size: TextSize.Figure), new("how often", ColumnWidth.Fit), new("what comes off", ColumnWidth.Share(3)), new("what remains", ColumnWidth.Share(2)),
+            new("Cut", Room(c => c.From, 1.6, 24), Size: TextSize.Figure), new("how often", ColumnWidth.Fit), new("what comes off", Room(c => c.Off, 1.1, 20)), new("what remains", Room(c => c.Remains, 1, 20)),
         ], rows.ToImmutable(), TickBoxes.EachRow);
     }
 

@@ -3,6 +3,7 @@ using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;
+using Setout.Core.SettingOut.Finishes;
 using Setout.Core.SettingOut.Whole;
 using Setout.Core.Workings;
 using Setout.Shop.Rack;
@@ -161,7 +162,19 @@ internal sealed class EditDraft
         // The places are those of a text that nobody will see.
         if (_read.IsSound && !after.IsSound) return new(null, name, [.. after.Findings.Select(f => f with { Place = Place.None })]) { Typed = TypedWords.At(_draft.Text, after.Findings[0].Place) };
         if (_read.Value is { } before && after.Value is { } now && Gone(before, now) is { IsDefaultOrEmpty: false } held) return new(null, name, held);
+        if (after.Value is { } finished && Unfinished(finished) is { } word) return new(null, name, [word.Finding]) { Typed = word.Typed };
         return new(_draft.Text, name, [.. _notes]) { Chosen = Chosen };
+    }
+
+    // What a finish is newly said to go on must be there: a word that means nothing would leave it with nothing to go on. What stood in the text before is told there.
+    private (Finding Finding, string Typed)? Unfinished(Piece now)
+    {
+        string[] before = [.. (Piece?.Finishes ?? []).SelectMany(f => f.On).Select(w => w.Text)];
+        if (now.Finishes.SelectMany(f => f.On).Select(w => w.Text).FirstOrDefault(w => !before.Contains(w) && Set is { IsStopped: false } set && !FinishWork.IsKnown(set, w)) is not { } word) return null;
+        const int most = 16;
+        ImmutableArray<string> all = FinishWork.Nameable(Set!);
+        return (Refused("edit.finish-on", "", $"No part or material is '{TextContext.Shown(word)}'.",
+            $"Name some of {string.Join(", ", all.Take(most))}{(all.Length > most ? ", and so on" : "")}, or the mark of a part; left empty it goes on all that no other finish names.").Finding, word);
     }
 
     // What is taken out may not be cut; what was read of it counts no more.

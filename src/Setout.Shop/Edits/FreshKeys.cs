@@ -20,6 +20,20 @@ internal static partial class FreshKeys
         return IsName(name) ? name : typed;
     }
 
+    /// <summary>A name after some words, short enough for a number behind it: their first words, as far as they go in; another where no name can be made of them.</summary>
+    public static string StemAfter(string words, string other)
+    {
+        const int most = 20;
+        string stem = Name(words);
+        if (words.Length > most)
+        {
+            string begun = NotOfNames().Replace(words, "-").Trim('-');
+            int end = begun.Length <= most ? begun.Length : begun.LastIndexOf('-', most);
+            stem = Name(end > 0 ? begun[..end] : other);
+        }
+        return IsName(stem) ? stem : other;
+    }
+
     /// <summary>Refuses a name that cannot stand in a text.</summary>
     public static void WantName(EditDraft draft, string name)
     {

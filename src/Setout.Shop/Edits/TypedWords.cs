@@ -29,7 +29,11 @@ internal static class TypedWords
     public static string FieldOf(Offer offer, string typed, IReadOnlyDictionary<string, string> values, bool isWrongAnywhere = false)
     {
         if (typed.Length == 0) return "";
-        string[] fields = [.. offer.Fields.Where(f => (values.TryGetValue(f.Name, out string? value) ? value : f.Default).Trim() is { Length: > 0 } there && (there == typed || (offer.Bare is { } unit && FieldUnits.Named(f.Kind, there, unit) == typed))).Select(f => f.Name)];
+        string[] fields = [.. offer.Fields.Where(f => (values.TryGetValue(f.Name, out string? value) ? value : f.Default).Trim() is { Length: > 0 } there && (there == typed || IsAmong(f, there, typed) || (offer.Bare is { } unit && FieldUnits.Named(f.Kind, there, unit) == typed))).Select(f => f.Name)];
         return fields.Length == 1 || (isWrongAnywhere && fields.Length > 1) ? fields[0] : "";
     }
+
+    // Where several are typed apart by commas, one of them may be to blame.
+    private static bool IsAmong(EditField field, string there, string typed) =>
+        field.Kind is FieldKind.Words or FieldKind.Lengths && there.Contains(',', StringComparison.Ordinal) && there.Split(',', StringSplitOptions.TrimEntries).Contains(typed);
 }

@@ -32,7 +32,11 @@ public enum SaidPlace
 /// <param name="Words">As they are read.</param>
 /// <param name="Place">Where they lead.</param>
 /// <param name="Key">What is chosen there; empty for nothing.</param>
-public sealed record SaidStretch(string Words, SaidPlace Place = SaidPlace.None, string Key = "");
+public sealed record SaidStretch(string Words, SaidPlace Place = SaidPlace.None, string Key = "")
+{
+    /// <summary>The piece where that is, by its name in addresses; empty, the default, for the one that is spoken of.</summary>
+    public string Piece { get; init; } = "";
+}
 
 /// <summary>
 /// The words of findings, runs and steps as a page says them. They are made for pages where they are made (<see cref="Hand.Pages"/>): what stands in curly quotes is called so on the workbench, and here it leads there. Nothing is

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Setout.Core.Craft;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
@@ -8,7 +9,8 @@ namespace Setout.Shop.Runs;
 /// <summary>Something cut or bored into parts.</summary>
 /// <param name="Words">What and where, and whether it went into long strips already.</param>
 /// <param name="Figures">Its figures by name.</param>
-public sealed record GroupedCut(string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures);
+/// <param name="Caution">What to mind at it; empty where it is a groove or the like, or stands at the cut above.</param>
+public sealed record GroupedCut(string Words, ImmutableArray<(string Name, QuantityKey Key)> Figures, string Caution);
 
 /// <summary>Parts with all their cuts alike: they are cut at the same settings.</summary>
 /// <param name="Parts">The parts, one or more.</param>
@@ -36,9 +38,13 @@ public sealed record CutGroup(ImmutableArray<Part> Parts, string Name, Immutable
             .. set.Machinings.GroupBy(m => m.Part).Select(g => (Part: set.Parts.First(p => p.Key == g.Key), Cuts: g.ToList()))
                 .GroupBy(p => string.Join('\n', p.Cuts.Select(Written))).OrderBy(g => g.Min(p => Turn(set, p.Part.Key)))
                 .Select(g => new CutGroup([.. g.Select(p => p.Part)], Named([.. g.Select(p => p.Part)]),
-                    [.. g.First().Cuts.Select(c => new GroupedCut((c.Where.Length > 0 ? $"{Upper(c.Words)} ({c.Where})" : Upper(c.Words)) + InStrips(c, g.Select(p => p.Part.Key)), c.Figures))])),
+                    [.. g.First().Cuts.Select((c, i) => new GroupedCut((c.Where.Length > 0 ? $"{Upper(c.Words)} ({c.Where})" : Upper(c.Words)) + InStrips(c, g.Select(p => p.Part.Key)), c.Figures, Mind(g.First().Cuts, i)))])),
         ];
     }
+
+    // Where the passes of a slot stand one below the other, the first of them says it for all.
+    private static string Mind(List<Machining> cuts, int at) =>
+        cuts[at].Caution is { Length: > 0 } key && cuts.FindIndex(c => c.Caution == key) == at ? Cautions.Of(key).Words : "";
 
     /// <summary>The step that a part comes in: what is needed first is cut first.</summary>
     private static int Turn(SetPiece set, string part)

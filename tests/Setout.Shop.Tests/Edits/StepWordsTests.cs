@@ -46,6 +46,33 @@ public sealed class StepWordsTests
         Assert.Equal(($"'{typed}' cannot be its name.", "Begin it with a letter and type 24 letters from a to z, figures and hyphens at most, such as oil-1."), (refused.Findings[0].Words, refused.Findings[0].Remedy));
     }
 
+    [Theory]
+    [InlineData("hard oil", "hard-oil"), InlineData("Öl", "finish"), InlineData("2K lacquer", "finish"), InlineData("a clear varnish for outside, satin", "a-clear-varnish-for")]
+    public void Name_OfAFinish_LeftEmpty_IsMadeOfTheFinish_AndFreshEachTime(string product, string name)
+    {
+        (string, string)[] typed = [("finish", product), ("coats", "2"), ("on", "C")];
+        Edited made = Finish("", typed);
+        Assert.Equal(name, made.Chosen);
+        Assert.Equal(name + "1", Say(made.Text!, "", c => c.Id == "say.finishes.new0", typed).Chosen);
+    }
+
+    [Theory]
+    [InlineData("everything"), InlineData("C, everything"), InlineData("everything , C")]
+    public void Finish_OnAWordThatNamesNothing_IsRefusedAtItsField_WithWhatCanBeNamed(string typed)
+    {
+        Edited refused = Finish("oil", ("finish", "oil"), ("coats", "2"), ("on", typed));
+        Assert.Equal((false, "on", "No part or material is 'everything'."), (refused.IsDone, refused.Findings[0].Field, refused.Findings[0].Words));
+        Assert.Matches("^Name some of .*, C, .*left empty it goes on all that no other finish names", refused.Findings[0].Remedy);
+        // So where it is said of one that is there; and what was there before stands in no other edit's way.
+        string said = Finish("oil", s_oil).Text!;
+        Edited later = Say(said, "oil", c => c.Id == "say.on", ("value", typed));
+        Assert.Equal((false, "value"), (later.IsDone, later.Findings[0].Field));
+        string byHand = said.Replace("on: C", "on: everything", StringComparison.Ordinal);
+        Assert.NotEqual(said, byHand);
+        Assert.True(Say(byHand, "oil", c => c.Id == "say.coats", ("value", "3")).IsDone);
+        Assert.Contains(Sample.SetOut(byHand).Findings, f => f.Code == "finish.unknown");
+    }
+
     [Fact]
     public void Kind_OfDrawersOrDoors_GetsANameThatCanStand()
     {

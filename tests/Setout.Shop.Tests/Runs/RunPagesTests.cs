@@ -44,6 +44,17 @@ public partial class RunPagesTests
         Assert.All(mind, m => Assert.Equal((body[0].Size, Shade.Ink), (m.Size, m.Shade)));
     }
 
+    /// <summary>What remains and is put aside, with what it waits for, has the room that a name alone has not.</summary>
+    [Fact]
+    public void Compose_LongWordsBesideShortOnes_HaveTheRoom()
+    {
+        static int Longest(TableBlock table, int column) => table.Rows.OfType<CellRow>().Max(r => r.Cells[column].Phrases.Max(p => p.PlainText.Length));
+        TableBlock[] tables = [.. Sample.Names.SelectMany(n => BenchSheetWriter.Compose(Sample.Plan(n), "", Paper.A4).Sections.Where(s => s.Title == "Runs").SelectMany(s => s.Blocks).OfType<TogetherBlock>().SelectMany(t => t.Blocks).OfType<TableBlock>())
+            .Where(t => t.Columns.Length == 4 && Longest(t, 3) > 80 && Longest(t, 2) < 20)];
+        Assert.NotEmpty(tables);
+        Assert.All(tables, t => Assert.True(t.Columns[3].Width.Amount >= 2 * t.Columns[2].Width.Amount, $"{t.Columns[3].Width} beside {t.Columns[2].Width}"));
+    }
+
     /// <summary>What is set is a true fraction, and each line has its box to tick.</summary>
     [Fact]
     public void Compose_TheJarCabinet_FractionsAreFiguresAndLinesHaveBoxes()

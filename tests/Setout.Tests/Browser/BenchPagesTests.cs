@@ -99,6 +99,48 @@ public sealed class BenchPagesTests(Room room)
         Assert.StartsWith("Against the step before: ", await CostAsync(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Cost_AfterAStepThatWasTakenBack_OrAStateThatWasGoneTo_IsToldAgainstWhereOneCameFrom()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        async Task<string> CostAsync() => System.Net.WebUtility.HtmlDecode(Regex.Match(await shop.Client.GetStringAsync($"{Piece}/cost"), "<p data-cost-line>([^<]+)</p>").Groups[1].Value);
+        void Widen(string from, string to) => shop.Change("luthiers-bench", t => t.Replace($"front: 1 1/2, back: 0, left: {from}", $"front: 1 1/2, back: 0, left: {to}", StringComparison.Ordinal));
+        Setout.Shop.Documents.Document Now() => shop.Database.Find("luthiers-bench")!;
+        void Go(string id, Setout.Shop.Documents.DocumentChange change) => Assert.IsType<Setout.Shop.Documents.ChangeTaken>(shop.Database.Make(Setout.Shop.Documents.Change.Of(id, "2026-11-27T12:00:00Z", change)));
+        long first = Now().Line.Head.Number;
+        Widen("1", "2");
+        // A drawer of six parts out of the piece.
+        shop.Change("luthiers-bench", t => t.Replace("            - {drawer: L2, front: 5}\n", "", StringComparison.Ordinal));
+        string less = await CostAsync();
+        Assert.StartsWith("Against the step before: −6 parts, ", less, StringComparison.Ordinal);
+        Go("u1", new Setout.Shop.Documents.UndoStep(Now().Id, Now().Revision));
+        Assert.StartsWith("Against before that was taken back: +6 parts, ", await CostAsync(), StringComparison.Ordinal);
+        Go("r1", new Setout.Shop.Documents.RedoStep(Now().Id, Now().Revision));
+        Assert.Equal(less, await CostAsync());
+        Go("g1", new Setout.Shop.Documents.GoBack(Now().Id, Now().Revision, first));
+        // Gone back to the very first: against where one came from, whatever that first state was made of.
+        Assert.StartsWith("Against the step before: +6 parts, ", await CostAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bay_ReadAtBreakDown_WithARuleAsTheSheetSays_AndTheNextReadingHasTheKeyboard()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, $"{Piece}/break-down");
+        ILocator Bay(string name) => sheet.Page.Locator(".stand-rows > li", new() { HasText = $"bay {name}, clear width" });
+        ILocator value = Bay("L").Locator("input[name='value']"), next = Bay("R").Locator("> .note-form input[name='value']");
+        await Assertions.Expect(Bay("L").Locator("select[name='with']")).ToHaveValueAsync("rule");
+        await value.FillAsync("19 9/16");
+        await value.PressAsync("Enter");
+        await Assertions.Expect(Bay("L")).ToContainTextAsync("reads 19 9/16 in, rule", new() { Timeout = 20_000, IgnoreCase = true });
+        await Assertions.Expect(next).ToBeFocusedAsync();
+        // None is awaited after this one: the keyboard stays with the list.
+        await next.FillAsync("19 9/16");
+        await next.PressAsync("Enter");
+        await Assertions.Expect(Bay("R")).ToContainTextAsync("reads 19 9/16 in, rule", new() { Timeout = 20_000, IgnoreCase = true });
+        await Assertions.Expect(sheet.Page.Locator(".stand-batches > summary")).ToBeFocusedAsync();
+    }
+
     [Theory]
     [InlineData("?piece=jar-cabinet", true)]
     [InlineData("", false)]

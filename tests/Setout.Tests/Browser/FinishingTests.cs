@@ -26,6 +26,7 @@ public sealed class FinishingTests(Room room)
     private static async Task SayAsync(IPage page, string covers)
     {
         await page.Locator("details[data-choice^='say.finishes'] > summary").PressAsync("Enter");
+        await page.Locator("details[data-choice^='say.finishes'] .more-fields > summary").PressAsync("Enter");
         await page.GetByLabel("Its name").FillAsync("varnish");
         await page.GetByLabel("Finish", new() { Exact = true }).FillAsync("clear varnish");
         await page.GetByLabel("Coats").FillAsync("3");
@@ -56,6 +57,46 @@ public sealed class FinishingTests(Room room)
         // Whoever does not ask for a page by that name gets the whole list, once the layouts are there.
         Assert.Contains("clear varnish, can of 1 quart", await shop.Client.GetStringAsync(new Uri(Bench + "/buy", UriKind.Relative)), StringComparison.Ordinal);
         Assert.Empty(sheet.Complaints);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Finish_OnEverything_IsToldAtItsField_ThenMade_TheFormFolds_AndItIsUndoneHere(bool hasScript)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, Bench + "/finish", hasScript);
+        IPage page = sheet.Page;
+        ILocator form = page.Locator("details[data-choice^='say.finishes']"), on = form.GetByLabel("On", new() { Exact = true });
+        await form.Locator("> summary").PressAsync("Enter");
+        // Its name is asked of nobody.
+        await Assertions.Expect(page.GetByLabel("Its name")).ToBeHiddenAsync();
+        await page.GetByLabel("Finish", new() { Exact = true }).FillAsync("hard oil");
+        await page.GetByLabel("Coats").FillAsync("2");
+        await on.FillAsync("everything");
+        await on.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#main")).ToContainTextAsync("No part or material is 'everything'.");
+        if (hasScript)
+        {
+            await Assertions.Expect(on).ToHaveAttributeAsync("aria-invalid", "true");
+            await on.FillAsync("");
+            await on.PressAsync("Enter");
+        }
+        else
+        {
+            await page.GotoAsync(Bench + "/finish");
+            await form.Locator("> summary").PressAsync("Enter");
+            await page.GetByLabel("Finish", new() { Exact = true }).FillAsync("hard oil");
+            await page.GetByLabel("Coats").FillAsync("2");
+            await page.GetByLabel("Coats").PressAsync("Enter");
+        }
+        await Assertions.Expect(page.Locator("#finish-hard-oil")).ToContainTextAsync("Hard oil, 2 coats");
+        await Assertions.Expect(form).Not.ToHaveAttributeAsync("open", "");
+        if (hasScript) await Assertions.Expect(page.Locator("#finish-hard-oil")).ToBeFocusedAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Undo the edit: finish hard-oil") }).ClickAsync();
+        await Assertions.Expect(page.Locator("#main")).ToContainTextAsync("Nobody has said yet what this piece is finished with");
+        Assert.EndsWith("/finish", new Uri(page.Url).AbsolutePath, StringComparison.Ordinal);
+        Assert.DoesNotContain("hard oil", shop.Text("luthiers-bench"), StringComparison.Ordinal);
     }
 
     [Fact]

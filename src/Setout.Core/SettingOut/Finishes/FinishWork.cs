@@ -73,6 +73,13 @@ public sealed record FinishWork(Finish Finish, ImmutableArray<FinishedPart> Part
         return [.. set.Parts.Where(p => !done.Contains(p.Key)).Select(p => Surface.Of(set, p)).Where(s => !s.Flats.IsEmpty)];
     }
 
+    /// <summary>Whether a word of <c>on</c> means anything of a piece.</summary>
+    public static bool IsKnown(SetPiece set, string word) => PartsOf(set, word).Any();
+
+    /// <summary>What <c>on</c> can name, but for single parts: the materials of its parts, then what they belong to.</summary>
+    public static ImmutableArray<string> Nameable(SetPiece set) =>
+        [.. set.Parts.Select(p => p.Material).Concat(set.Parts.Select(p => new QuantityKey(p.Key).Owner)).Where(w => w.Length > 0).Distinct()];
+
     /// <summary>The parts that a word of <c>on</c> means: one by its key, those of a structure, a drawer, a door or a top, or those of a material. Empty where it means none.</summary>
     internal static IEnumerable<Part> PartsOf(SetPiece set, string word) => set.Parts.Any(p => p.Key == word)
         ? set.Parts.Where(p => p.Key == word)

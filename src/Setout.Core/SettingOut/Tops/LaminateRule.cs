@@ -85,6 +85,6 @@ internal static class LaminateRule
         if (laid.Made.Under is not null) book.Steps.Add(new(Stage.Top, $"Laminate the underside of the {laid.Name}. {bond} Trim it flush.", [], null, "cement") { On = laid.Top.Key });
         book.Steps.Add(new(Stage.Top, $"Laminate the face of the {laid.Name} last. {(laid.Made.Under is null && laid.Made.Laminated.IsEmpty ? bond : "Bond it in the same way.")} Trim it flush and ease the edge with a file. Round the inside corners of any cut-out to {book.Say(book.Value(corner))} or more, and drill holes for screws larger than the screws.", [], null, "cement") { On = laid.Top.Key });
         book.Steps.Add(new(Stage.Top, $"Trim the laminate of the {laid.Name} with a bit that has a bearing, one light cut at a time.", [], null, "router") { On = laid.Top.Key });
-        foreach (Well well in laid.Top.Wells) book.Machinings.Add(new(laid.Parts[0], $"round the inside corners of the opening of well {well.Key}: laminate cracks from a sharp one", [("radius", corner)]) { On = Face.Top });
+        foreach (Well well in laid.Top.Wells) book.Machinings.Add(new(laid.Parts[0], $"round the inside corners of the opening of well {well.Key}: laminate cracks from a sharp one", [("radius", corner)]) { On = Face.Top, Caution = "router" });
     }
 }

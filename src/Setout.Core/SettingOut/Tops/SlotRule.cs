@@ -154,18 +154,18 @@ internal static class SlotRule
     {
         string part = laid.Parts[0], edge = TopMakeUp.Word(slot.Along);
         ImmutableArray<(string, QuantityKey)> stops = book.Value(size.Short).Sign > 0 ? [("short of each end", size.Short)] : [];
-        book.Machinings.Add(new(part, $"{name} for track, along the {edge}{(stops.IsEmpty ? ", from end to end" : ", stopped at both ends")}", [($"from the {edge}", size.From), ("width", size.Width), ("depth", size.Depth), .. stops, ("bit", passes.Bit)]) { On = Face.Top });
+        book.Machinings.Add(new(part, $"{name} for track, along the {edge}{(stops.IsEmpty ? ", from end to end" : ", stopped at both ends")}", [($"from the {edge}", size.From), ("width", size.Width), ("depth", size.Depth), .. stops, ("bit", passes.Bit)]) { On = Face.Top, Caution = "router" });
         for (int i = 1; i <= passes.Down; i++)
         {
             // Equal bites: the last one takes no less than the others, and leaves the floor as smooth.
             QuantityKey at = i == passes.Down ? size.Depth : book.DefineSize(slot.Key, $"pass-{i}", $"{name}, depth of pass {i} of {passes.Down}", new Sum([Term.From("depth", i, size.Depth)], Rational.Of(1, passes.Down)), Rounding.Down, "down: the last pass takes what is left", Scatter.None).ToCut;
-            book.Machinings.Add(new(part, $"{name}, pass {i} of {passes.Down}{(passes.Beside > 1 ? $", {passes.Beside} cuts side by side" : "")}", [("bit set to", at)]) { On = Face.Top });
+            book.Machinings.Add(new(part, $"{name}, pass {i} of {passes.Down}{(passes.Beside > 1 ? $", {passes.Beside} cuts side by side" : "")}", [("bit set to", at)]) { On = Face.Top, Caution = "router" });
         }
         for (int i = 1; i <= passes.Beside && passes.Beside > 1; i++)
         {
             QuantityKey at = book.Define(slot.Key, $"fence-{i}", $"{name}, from the {edge} to the bit at cut {i} of {passes.Beside}", new Sum(Term.From("to its nearer wall", 1, size.From),
                 Term.From("width", Rational.Of(i - 1, passes.Beside - 1), size.Width), Term.From("bit", -Rational.Of(i - 1, passes.Beside - 1), passes.Bit)));
-            book.Machinings.Add(new(part, $"{name}, cut {i} of {passes.Beside} side by side at each depth", [($"from the {edge} to the bit", at)]) { On = Face.Top });
+            book.Machinings.Add(new(part, $"{name}, cut {i} of {passes.Beside} side by side at each depth", [($"from the {edge} to the bit", at)]) { On = Face.Top, Caution = "router" });
         }
         string beside = passes.Beside > 1 ? $", {passes.Beside} cuts side by side at each depth, the wall nearest the {edge} first" : "";
         book.Steps.Add(new(Stage.Top, $"Rout {name} in {passes.Down} pass{(passes.Down > 1 ? "es" : "")}{beside}, along a straight guide clamped at both ends; the depths stand among the cuts and holes. Try the track in a scrap first.", [], null, "router") { On = laid.Top.Key });

@@ -41,8 +41,8 @@ internal static class WellRule
                 book.Note("well.outside", Severity.Stop, key, $"The opening of {name} runs {book.Say(-book.Value(far))} past the {word} of {laid.Name}.", "Move it, make it smaller or the top larger.", at.Place);
         WellChecks.Feed(book, well, name, [("left", left, well.Feed?.Left), ("right", right, well.Feed?.Right), ("front", front, well.Feed?.Front), ("back", back, well.Feed?.Back)]);
         WellChecks.Strips(book, well, name, [("left end", left), ("right end", right), ("front edge", front), ("back edge", back)]);
-        book.Machinings.Add(new(laid.Parts[0], $"opening of {name} for the {well.Machine}, through the whole top", [("from the left", left), ("from the front", front), ("width", width), ("depth", depth)]) { On = Face.Top });
-        book.Steps.Add(new(Stage.Top, $"Cut the opening of {name} before the top is laid on: drill its corners, saw a hair inside the lines, trim to them with a router along a guide. Support what falls out.", [], null, "router") { On = laid.Top.Key });
+        book.Machinings.Add(new(laid.Parts[0], $"opening of {name} for the {well.Machine}, through the whole top", [("from the left", left), ("from the front", front), ("width", width), ("depth", depth)]) { On = Face.Top, Caution = "cut-out" });
+        book.Steps.Add(new(Stage.Top, $"Cut the opening of {name} before the top is laid on: drill its corners, saw a hair inside the lines, trim to them with a router along a guide. Support what falls out.", [], null, "cut-out") { On = laid.Top.Key });
         ExactLength x = laid.X + book.Value(left), y = laid.Y + book.Value(front), wide = book.Value(width), deep = book.Value(depth);
         book.CutOut(key, name, laid.Solid(book), new(x, y, laid.Z, wide, deep, book.Value(laid.Made.Thickness)));
         book.Show(new(left, true, laid.X, x, 0) { In = Views.Above });

@@ -24,6 +24,20 @@ internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) 
     }
 }
 
+/// <summary>Adds something under a name of its own.</summary>
+/// <param name="Map">The map of names.</param>
+/// <param name="Name">As typed; null for one made of what it is called after.</param>
+/// <param name="After">What that is.</param>
+/// <param name="Value">What is added.</param>
+internal sealed record AddNamed(TextPath Map, string? Name, string After, YamlMap Value) : Edit
+{
+    /// <inheritdoc/>
+    public override string Words => $"{Map.Words()}: {Written.InWords(Value)}";
+
+    internal override void Do(EditDraft draft) =>
+        new SetNode(Map.To(Name is { } typed ? FreshKeys.Name(typed) : draft.Fresh(FreshKeys.StemAfter(After, "finish"), 1, mayBeBare: true)[0]), Value, IsNew: true).Do(draft);
+}
+
 /// <summary>Adds an item to a list that may not be there yet.</summary>
 /// <param name="List">The list.</param>
 /// <param name="Item">A word or a map.</param>

@@ -55,6 +55,9 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
     /// <summary>The same for a person who is shown figures in a unit of his own: see <see cref="EditChoice.For"/>.</summary>
     public Sayings For(LengthUnit own, LengthUnit shown) => own == shown ? this : this with { All = [.. All.Select(s => s with { Choice = s.Choice.For(own, shown) })] };
 
+    private static readonly EditField s_name = new("name-of-it", "its name", FieldKind.Words, "");
+    private static readonly EditField s_nameAfter = s_name with { MayBeEmpty = true, IsMore = true, Usual = "What notes and the text call it. Left empty, it is called after the finish." };
+
     private sealed class Walk(YamlMap root)
     {
         // The woods of the piece are named where the schema speaks of sheets or sticks.
@@ -86,7 +89,10 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             if (node.Ways.FirstOrDefault(w => w.IsNamed) is { } named)
             {
                 foreach ((SchemaNode way, int i) in named.Each.Ways.Select((w, i) => (w, i)))
-                    Add(under, way.Words, false, Whole(at, $"new{i}", $"One more in {name}: {Bare(way.Words)}", way, null, (v, map) => new SetNode(at.To(FreshKeys.Name(v.Needed("name-of-it"))), map, IsNew: true), isNamed: true));
+                    Add(under, way.Words, false, Whole(at, $"new{i}", $"One more in {name}: {Bare(way.Words)}", way, null,
+                        // A finish is called after what it is, where nobody cares.
+                        name == "finishes" ? (v, map) => new AddNamed(at, v.Text("name-of-it"), v.Text("finish") ?? "", map) : (v, map) => new SetNode(at.To(FreshKeys.Name(v.Needed("name-of-it"))), map, IsNew: true),
+                        name == "finishes" ? s_nameAfter : s_name));
                 return;
             }
             SchemaNode? list = node.Ways.FirstOrDefault(w => w.IsList);
@@ -149,7 +155,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             : new(name, words, kind.Kind, value) { MayBeEmpty = mayBeEmpty, Options = kind.Kind == FieldKind.Words ? Known(about) : kind.Options, Usual = about };
 
         // A form with all words of a map at once, maps that it must have written out within it.
-        private EditChoice Whole(TextPath at, string id, string title, SchemaNode way, YamlScalar? there, Func<FieldValues, YamlMap, Edit> maker, bool isNamed = false)
+        private EditChoice Whole(TextPath at, string id, string title, SchemaNode way, YamlScalar? there, Func<FieldValues, YamlMap, Edit> maker, EditField? named = null)
         {
             var fields = new List<(string[] Path, EditField Field, bool IsSeveral)>();
             void Within(SchemaNode of, string[] path, bool isNeeded)
@@ -169,7 +175,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
                 }
             }
             Within(way, [], true);
-            EditField[] all = [.. isNamed ? [new EditField("name-of-it", "its name", FieldKind.Words, "")] : Array.Empty<EditField>(), .. fields.OrderBy(f => f.Field.MayBeEmpty).Select(f => f.Field)];
+            EditField[] all = [.. named is null ? Array.Empty<EditField>() : [named], .. fields.OrderBy(f => f.Field.MayBeEmpty).Select(f => f.Field)];
             return new(Id(at, id), title, [.. all], v =>
             {
                 YamlMap made = Build(0, fields.Select(f => (f.Path, v.Text(f.Field.Name) is { } text ? f.IsSeveral && text.Contains(',', StringComparison.Ordinal) ? Several(text) : (YamlNode)Written.Word(text) : null)).Where(f => f.Item2 is not null).Select(f => (f.Path, f.Item2!)));

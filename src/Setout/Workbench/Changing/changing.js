@@ -30,9 +30,9 @@ function saidAfter(fresh, before, form) {
 
 // A page of another kind is loaded whole: what is said, and where the keyboard was, go along.
 const along = 'setout-along';
-function load(url, said) {
+function load(url, said, made) {
   try {
-    sessionStorage.setItem(along, JSON.stringify({ said, way: leaving() }));
+    sessionStorage.setItem(along, JSON.stringify({ said, way: made ? [made, ...leaving()] : leaving() }));
   } catch {
     // Then it is only not said.
   }
@@ -50,12 +50,20 @@ try {
   // Nothing was left there.
 }
 
+// What a form makes, among what a page has of its kind: the one that is on the fresh page alone, as a selector.
+function madeBy(form, fresh) {
+  const kind = form?.dataset.thenNew, made = kind && [...fresh.querySelectorAll(kind)].find(e => !document.getElementById(e.id));
+  return made ? `#${CSS.escape(made.id)}` : null;
+}
+
 function put(text, url, said = null, form = null) {
-  const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh);
+  const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh), made = madeBy(form, fresh);
+  // What it was opened for is done: what it made is looked at now.
+  if (made) form.closest('details').open = false;
   // What was made may have a page of another kind: an empty shop becomes one with a rack.
   const ids = page => [...page.querySelectorAll(swapped)].map(e => e.id).sort().join(' ');
   if (ids(fresh) !== ids(document)) {
-    load(url, words ?? '');
+    load(url, words ?? '', made);
     return;
   }
   const again = form ? keepTyped(form) : () => {};
@@ -72,6 +80,7 @@ function put(text, url, said = null, form = null) {
     document.dispatchEvent(new CustomEvent('setout:made', { detail: words }));
     speak(words);
   }
+  if (made) give(document.querySelector(made));
 }
 
 let sending = 0;

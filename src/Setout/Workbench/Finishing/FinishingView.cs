@@ -47,9 +47,10 @@ public sealed record FinishView(FinishSheet Of, string Id, string Says, Immutabl
 /// <param name="Begin">To say a finish.</param>
 /// <param name="Cautions">What to mind.</param>
 /// <param name="Deference">Whose word comes first.</param>
+/// <param name="History">What was done, and what can be taken back.</param>
 public sealed record FinishingView(
     PieceHead Head, ImmutableArray<Note> Notes, ImmutableArray<FinishView> Finishes, ImmutableArray<(string Words, string Area)> Bare, ImmutableArray<string> None,
-    ImmutableArray<SayLine> Begin, ImmutableArray<string> Cautions, string Deference)
+    ImmutableArray<SayLine> Begin, ImmutableArray<string> Cautions, string Deference, HistoryView History)
 {
     private const string Page = "finish";
 
@@ -57,12 +58,13 @@ public sealed record FinishingView(
     {
         SetPiece set = piece.Set;
         var head = PieceHead.Of(piece, Page);
+        HistoryView history = HistoryView.Of(piece, Links.Stage(piece.Name, Page));
         ImmutableArray<string> cautions = [.. FinishLines.Cautions.Select(c => c.Words)];
         bool IsTold(Finding f) => set.IsStopped ? f.Severity == Severity.Stop : f.Code is "finish.unknown" or "finish.idle" or "finish.too-many-cans";
         ImmutableArray<Note> notes = Note.Of(set.Findings.Where(IsTold), set, piece.Name, piece.File.FileName);
-        if (set.IsStopped) return new(head, notes, [], [], [], [], cautions, Core.Craft.Cautions.Deference);
+        if (set.IsStopped) return new(head, notes, [], [], [], [], cautions, Core.Craft.Cautions.Deference, history);
         ImmutableArray<SayLine> begin = Said(piece, "", s => s.Choice.Id.StartsWith("say.finishes", StringComparison.Ordinal), _ => "A finish: what it is, how many coats, how far a can goes");
-        return new(head, notes, [.. FinishLines.Of(set).Select(s => View(piece, s))], FinishLines.Bare(set), FinishLines.None(set), begin, cautions, Core.Craft.Cautions.Deference);
+        return new(head, notes, [.. FinishLines.Of(set).Select(s => View(piece, s))], FinishLines.Bare(set), FinishLines.None(set), begin, cautions, Core.Craft.Cautions.Deference, history);
     }
 
     private static FinishView View(OpenPiece piece, FinishSheet sheet)

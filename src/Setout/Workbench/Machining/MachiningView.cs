@@ -28,7 +28,8 @@ public sealed record CutFigure(string Name, Phrase Figure, string Href);
 /// <summary>A cut.</summary>
 /// <param name="Words">What and where.</param>
 /// <param name="Figures">Its figures.</param>
-public sealed record CutView(Phrase Words, ImmutableArray<CutFigure> Figures);
+/// <param name="Caution">What to mind at it; empty for nothing of its own.</param>
+public sealed record CutView(Phrase Words, ImmutableArray<CutFigure> Figures, string Caution);
 
 /// <summary>Parts that are cut alike.</summary>
 /// <param name="Name">What they are.</param>
@@ -53,7 +54,7 @@ public sealed record MachiningView(PieceHead Head, ImmutableArray<Note> Notes, I
         var head = PieceHead.Of(piece, "machine");
         if (plan.IsStopped) return new(head, StoppedNotes.Of(piece, plan), [], [], [], Cautions.Deference);
         LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
-        CutView Cut(GroupedCut cut) => new(Figures.Phrase(cut.Words), [.. cut.Figures.Select(f => new CutFigure(f.Name, Phrase.Of(bare.Format(set.Worked[f.Key])), Links.Size(piece.Name, f.Key.Text)))]);
+        CutView Cut(GroupedCut cut) => new(Figures.Phrase(cut.Words), [.. cut.Figures.Select(f => new CutFigure(f.Name, Phrase.Of(bare.Format(set.Worked[f.Key])), Links.Size(piece.Name, f.Key.Text)))], cut.Caution);
         ImmutableArray<string> Faces(PaperBox paper) => [.. BoredParts.Of(set, paper).Select(f => SvgWriter.Write(f.Scene, SvgOptions.Inline))];
         return new(head, [],
             [.. CutGroup.Of(plan).Select(g => new CutGroupView(g.Name, [.. g.Parts.Select(p => new CutPart(p.Mark, p.Name, Links.Size(piece.Name, p.Key)))], [.. g.Cuts.Select(Cut)]))],

@@ -38,7 +38,7 @@ public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable>
         if (readable.Length == 0) return null;
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         string[] goods = [.. readable.Select(r => r.Quantity.Key).Where(k => k.Text.EndsWith(".thickness", StringComparison.Ordinal) && !k.Text.Contains(BenchFacts.SheetWord, StringComparison.Ordinal) && set.Piece.Materials.GetValueOrDefault(k.Owner) is Panel).Select(k => k.Owner)];
-        return new(FormHead.Of(piece, "read", back), id, [.. readable.Select(r => new Readable(r.Quantity.Key.Text, r.Quantity.Name))], with ?? Spreads.UsualInstrument(readable[0].Quantity),
+        return new(FormHead.Of(piece, "read", back), id, [.. readable.Select(r => new Readable(r.Quantity.Key.Text, r.Quantity.Name))], with ?? Spreads.CarefulInstrument(readable[0].Quantity),
             Phrase.Of(format.Format(readable[0].Value)), goods.Length == 0 ? null : NotedKeys.SheetsRead(set, goods[0]), isShort);
     }
 }

@@ -31,6 +31,11 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
 {
     // A tenth of the steps of an everyday job: an answer while one still looks at the figure.
     private const int PartOfUsual = 10, MostKnown = 200;
+
+    // Renames and save points are changes too, and make no state.
+    private const int MostBack = 32;
+    private const string Step = "the step before";
+
     private static readonly LayoutEffort s_small = LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual });
 
     private readonly Lock _lock = new();
@@ -57,7 +62,7 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
             if (!facts.All(f => IsOfReading(f, source.Log))) return new("", "What was marked, or done otherwise at the bench, is no step that costs or saves; what is still to be bought stands under Buy.");
             return new(facts.Any(f => f is VoidEntry) ? "before that was taken back or put back" : "before it was read", await AgainstAsync(source, Without(source, facts), cancel));
         }
-        if (Baseline(file, pinned, file.Document.Line.Head.Parent) is not (var before, { } words)) return new("", "Nothing was changed yet: what a step costs is told here.");
+        if (Baseline(file, pinned, CameFrom(file.Document)) is not (var before, { } words)) return new("", "Nothing was changed yet: what a step costs is told here.");
         return new(words, await AgainstAsync(source, before, cancel));
     }
 
@@ -67,7 +72,7 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
     /// <param name="cancel">Gives up.</param>
     public async Task<CostLine> OfTrialAsync(OpenPiece trial, long? pinned, CancellationToken cancel)
     {
-        if (pieces.Read(trial.Name) is not { } file || Baseline(file, pinned, file.Document.Line.Head.Number) is not (var before, { } words)) return new("", "There is nothing to compare this with.");
+        if (pieces.Read(trial.Name) is not { } file || Baseline(file, pinned, (file.Document.Line.Head.Number, "what is kept")) is not (var before, { } words)) return new("", "There is nothing to compare this with.");
         return new(words, await AgainstAsync(trial.Source, before, cancel));
     }
 
@@ -87,14 +92,27 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
         return now.Against(then);
     }
 
-    private (PieceSource? Source, string Words)? Baseline(PieceFile file, long? pinned, long? usual)
+    // Where one stood before the last change of the text. After a step that was taken back, or a state that was gone to, that is not what the state was once made of.
+    private (long State, string Words)? CameFrom(Document now)
+    {
+        Document at = now;
+        for (int i = 0; i < MostBack && at.Revision > 1 && store.Find(now.Id, at.Revision - 1) is { } before; i++)
+        {
+            DocumentState from = before.Line.Head, to = at.Line.Head;
+            if (from.Number != to.Number) return (from.Number, to.Parent == from.Number ? Step : from.Parent == to.Number ? "before that was taken back" : "before that was gone back to");
+            at = before;
+        }
+        return now.Line.Head.Parent is { } parent ? (parent, Step) : null;
+    }
+
+    private (PieceSource? Source, string Words)? Baseline(PieceFile file, long? pinned, (long State, string Words)? usual)
     {
         Document document = file.Document;
-        foreach ((long? state, bool isPinned) in new[] { (pinned, true), (usual, false) })
+        string Pinned(long number) => $"“{store.History(document.Id).FirstOrDefault(h => h.State.Number == number)?.State.Step ?? "a state"}”";
+        foreach ((long? state, string? words) in new[] { (pinned, null), (usual?.State, usual?.Words) })
         {
             if (state is not { } number || store.TextOf(document.Id, number) is not { } text) continue;
-            string words = isPinned ? $"“{store.History(document.Id).FirstOrDefault(h => h.State.Number == number)?.State.Step ?? "a state"}”" : number == document.Line.Head.Number ? "what is kept" : "the step before";
-            return (number == document.Line.Head.Number ? file.Source : pieces.With(file.Name, text)?.Source, words);
+            return (number == document.Line.Head.Number ? file.Source : pieces.With(file.Name, text)?.Source, words ?? Pinned(number));
         }
         return null;
     }

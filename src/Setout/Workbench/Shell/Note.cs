@@ -64,7 +64,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
         return name.EndsWith(".log", StringComparison.Ordinal) ? name[..^".log".Length] : file == DocumentName.Shop + ".yaml" ? "" : name;
     }
 
-    private static string? HrefOf(Finding finding, SetPiece set, string piece)
+    internal static string? HrefOf(Finding finding, SetPiece set, string piece)
     {
         if (finding.Key.Length == 0) return null;
         if (set.Worked.Values.ContainsKey(new(finding.Key)) || set.Parts.Any(p => p.Key == finding.Key)) return Links.Size(piece, finding.Key);

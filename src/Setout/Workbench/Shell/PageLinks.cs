@@ -10,13 +10,17 @@ internal static class PageLinks
     /// <param name="said">The words.</param>
     /// <param name="piece">The piece they are about, by its name in addresses; empty for none.</param>
     /// <param name="owner">The member they are about; empty for the whole piece.</param>
-    public static string? Of(SaidStretch said, string piece, string owner) => said.Place switch
+    public static string? Of(SaidStretch said, string piece, string owner)
     {
-        SaidPlace.Shop => said.Key.Length == 0 ? ShopLinks.Shop : ShopLinks.Item(said.Key),
-        SaidPlace.Facts when piece.Length > 0 => Links.Stage(piece, "facts"),
-        SaidPlace.Fit when piece.Length > 0 => Links.Stage(piece, "fit"),
-        SaidPlace.Working when piece.Length > 0 => Links.Size(piece, said.Key),
-        SaidPlace.Sayings when piece.Length > 0 => Says.SaysView.Link(piece, owner),
-        _ => null,
-    };
+        string at = said.Piece.Length > 0 ? said.Piece : piece;
+        return said.Place switch
+        {
+            SaidPlace.Shop => said.Key.Length == 0 ? ShopLinks.Shop : ShopLinks.Item(said.Key),
+            SaidPlace.Facts when at.Length > 0 => Links.Stage(at, "facts"),
+            SaidPlace.Fit when at.Length > 0 => Links.Stage(at, "fit"),
+            SaidPlace.Working when at.Length > 0 => Links.Size(at, said.Key),
+            SaidPlace.Sayings when at.Length > 0 => Says.SaysView.Link(at, owner),
+            _ => null,
+        };
+    }
 }

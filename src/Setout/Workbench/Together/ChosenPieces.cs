@@ -17,11 +17,21 @@ internal sealed record ChosenPieces(ImmutableArray<string> Names, ImmutableArray
     // Several plans at once are several searches; more pieces than this are no winter's work.
     internal const int MostPieces = 12;
 
+    // In signs: with rule set and hash it is one line of a sheet.
+    private const int MostOfAFoot = 45;
+
     /// <summary>Under which name their plan lies on the desk.</summary>
     public string DeskName => NameOf(Names);
 
-    /// <summary>What a plan of them stands on: the piece that was changed last, by its text or at the bench.</summary>
-    public string Stand => Files.MaxBy(f => f.ChangedAt)!.Stand();
+    /// <summary>What a plan of them stands on: the revision of each, or of none where that would fill the foot of a sheet, and when the last of them was changed, by its text or at the bench.</summary>
+    public string Stand
+    {
+        get
+        {
+            string each = string.Join(", ", Files.Select(f => $"{f.Document.Revision} of {f.Source!.Piece.Name}")), last = $"{Files.Max(f => f.ChangedAt).ToLocalTime():yyyy-MM-dd HH:mm}";
+            return each.Length > MostOfAFoot ? $"from the pieces as they stood at {last}" : $"from revision {each}, as they stood at {last}";
+        }
+    }
 
     /// <summary>The paper that sheets of them are printed on where nobody names one.</summary>
     public Paper Paper => Source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4;

@@ -83,7 +83,7 @@ public sealed record TogetherView(
     internal static TogetherView Of(KeptPieces pieces, ChosenPieces of, PlanAtTheSaw at, bool isAnew, ImmutableArray<Plan> alone, (string Name, string Found, string Page)? waits)
     {
         (Plan plan, PieceSource source, ImmutableArray<string> chosen) = (at.Plan, of.Source, of.Names);
-        ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.Told).Select(f => Note.Of(f, ""))];
+        ImmutableArray<Note> notes = [.. plan.Findings.OrderByDescending(f => f.Severity).Concat(at.Told).Select(f => source.Together is { } together ? TogetherNotes.Of(f, together, of.Files) : Note.Of(f, ""))];
         string page = Href(chosen), anew = Href(chosen, true);
         FormHead Form() => new(Cut, ChangeForm.NewId(), 1, page);
         if (plan.IsStopped) return Refused(pieces, chosen, [.. notes.Where(n => n.IsRed)]);
