@@ -42,6 +42,23 @@ public sealed class BenchPagesTests(Room room)
         Assert.Equal(2, shop.Database.FactsOf(shop.Database.Find("luthiers-bench")!.Id).Read().Standing.OfType<ReadingEntry>().Count());
     }
 
+    /// <summary>Rails that come out 1/8 in short are more than stop and tape explain: whoever types it at Break down, or looks at Fit for what to trim, is told to look again there.</summary>
+    [Theory]
+    [InlineData("/break-down")]
+    [InlineData("/fit")]
+    public async Task Reading_ThatNothingExplains_IsToldWhereItIsTyped(string path)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await PostAsync(shop, "read", "r1", ("key", "L.rail.length"), ("value", "20 7/8"), ("with", "tape"));
+        await using Sheet sheet = await At(shop, Piece + path);
+        await Assertions.Expect(sheet.Page.Locator("#moved .note.is-red").First).ToContainTextAsync("could be explained", new() { Timeout = 60_000 });
+        await Assertions.Expect(sheet.Page.Locator("#moved [data-say]")).ToContainTextAsync("look again");
+        await Axe.FindsNothingAsync(sheet.Page, path, ColorScheme.Light);
+        await sheet.Page.GotoAsync(Piece);
+        await Assertions.Expect(sheet.Page.Locator("#moved .note")).ToHaveCountAsync(0);
+        await Assertions.Expect(sheet.Page.Locator("#notes .note.is-red").First).ToContainTextAsync("could be explained");
+    }
+
     [Fact]
     public async Task Drawer_MarkedCutOfABatch_TheNextDrawerIsChosen_AndAfterAPartTheNextPart()
     {

@@ -42,6 +42,9 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
     /// <summary>The last entry of it; empty where it cannot be taken back here.</summary>
     public string Entry { get; init; } = "";
 
+    /// <summary>What wants a second look before anything is cut or trimmed by it: a reading that nothing explains, sizes that do not add up any more.</summary>
+    public ImmutableArray<Note> Looks { get; init; } = [];
+
     private const int MostRows = 8;
 
     /// <summary>Null where nothing has happened yet.</summary>
@@ -57,13 +60,15 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         string words = char.ToUpperInvariant(last.Words[0]) + last.Words[1..];
         ImmutableArray<LogEntry> facts = last.IsFact ? NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id) : [];
         bool isUndone = !facts.IsEmpty;
+        Finding[] looks = [.. last.Account.Told.Where(f => f.Severity > Severity.Note && (f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("chain.", StringComparison.Ordinal)))];
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
         return new(Figures.Phrase(words), Shell.When.Of(last.At, TimeProvider.System),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],
             rows.Length > MostRows ? $"and {rows.Length - MostRows} more lines like these" : "",
             [.. Anew(piece, ripple).Prepend(figures).Concat(RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k))).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
-            $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}.")
+            $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}{(looks.Length > 0 ? $"; look again: {looks[0].Words.TrimEnd('.')}" : "")}.")
         {
+            Looks = Note.Of(looks, piece.Set, piece.Name, piece.File.FileName),
             Back = isUndone ? FormHead.Of(piece, "void", back) : null,
             BackWords = BackOf(piece.Source.Log, facts),
             Entry = isUndone ? piece.Source.Log.Entries[^1].Id : "",
