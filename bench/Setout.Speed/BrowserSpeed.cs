@@ -72,6 +72,7 @@ internal static class BrowserSpeed
         await page.GetByLabel("Its name", new() { Exact = true }).FillAsync($"Seed store {bays}");
         foreach (string side in new[] { "Width", "Height", "Depth" }) await page.GetByLabel($"{side} outside", new() { Exact = true }).FillAsync("30");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await page.WaitForURLAsync("**/piece/**");
         string piece = page.Url.Split('?', '#')[0];
         await page.GotoAsync(piece + "/text");
         await page.Locator("#text").FillAsync(LargePiece.Text(bays, drawers));
