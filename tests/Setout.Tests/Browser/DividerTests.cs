@@ -34,7 +34,7 @@ public sealed class DividerTests(Room room)
         IPage page = sheet.Page;
         await page.GotoAsync($"/piece/{Name}?size={key}");
         await Assertions.Expect(Grip(page, key)).ToBeVisibleAsync();
-        LocatorBoundingBoxResult box = (await Grip(page, key).BoundingBoxAsync())!;
+        LocatorBoundingBoxResult box = await Grip(page, key).StandsAsync();
         (float x, float y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
         await page.GotoAsync($"/piece/{Name}");
         await Assertions.Expect(Grip(page, key)).ToHaveCountAsync(0);

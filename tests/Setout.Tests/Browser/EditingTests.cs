@@ -124,7 +124,7 @@ public sealed class EditingTests(Room room)
         await turning.FocusAsync();
         await page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(turning).ToHaveAttributeAsync("data-turning", "37 22 0.4");
-        LocatorBoundingBoxResult box = (await turning.BoundingBoxAsync())!;
+        LocatorBoundingBoxResult box = await turning.StandsAsync();
         await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(box.X + (box.Width / 2) + 40, box.Y + (box.Height / 2) + 20, new() { Steps = 4 });

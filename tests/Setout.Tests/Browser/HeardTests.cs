@@ -120,8 +120,7 @@ public sealed class HeardTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=C.width");
         IPage page = sheet.Page;
         ILocator link = page.Locator("#parts [data-part='P'] .part-name");
-        await link.ScrollIntoViewIfNeededAsync();
-        LocatorBoundingBoxResult box = (await link.BoundingBoxAsync())!;
+        LocatorBoundingBoxResult box = await link.StandsAsync(isBrought: true);
         await page.Mouse.MoveAsync(box.X + 5, box.Y + (box.Height / 2));
         await page.Mouse.DownAsync();
         await page.EvaluateAsync("() => { window.before = document.getElementById('parts'); const field = document.getElementById('f-outside-width') ?? [...document.querySelectorAll('#choices input[type=text]')].find(f => f.value === '38'); field.value = '40'; field.dispatchEvent(new Event('input', { bubbles: true })); }");

@@ -87,16 +87,6 @@ public sealed class LiveTests(Room room)
         Assert.Contains("height: 34 1/4", shop.Text("luthiers-bench"), StringComparison.Ordinal);
     }
 
-    // The drawing may just be changed for a fresh one.
-    private static async Task<LocatorBoundingBoxResult> BoxAsync(ILocator what)
-    {
-        for (; ; )
-        {
-            await Assertions.Expect(what).ToBeVisibleAsync();
-            if (await what.BoundingBoxAsync() is { } box) return box;
-        }
-    }
-
     [Fact]
     public async Task Partition_DraggedByMouse_SnapsAndIsOneStep_EscapePutsItBack()
     {
@@ -104,8 +94,8 @@ public sealed class LiveTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet");
         IPage page = sheet.Page;
         string before = shop.Text("jar-cabinet");
-        LocatorBoundingBoxResult box = await BoxAsync(Dimension(page, "P"));
-        LocatorBoundingBoxResult side = await BoxAsync(Dimension(page, "C.side#1"));
+        LocatorBoundingBoxResult box = await Dimension(page, "P").StandsAsync();
+        LocatorBoundingBoxResult side = await Dimension(page, "C.side#1").StandsAsync();
         (float x, float y) = (box.X + (box.Width / 2), box.Y + (box.Height * 0.3f));
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
@@ -116,7 +106,7 @@ public sealed class LiveTests(Room room)
         await page.Mouse.UpAsync();
         await Assertions.Expect(page.Locator("#trial-bar")).ToBeHiddenAsync();
         Assert.Equal(before, shop.Text("jar-cabinet"));
-        LocatorBoundingBoxResult back = await BoxAsync(Dimension(page, "P"));
+        LocatorBoundingBoxResult back = await Dimension(page, "P").StandsAsync();
         Assert.Equal(box.X, back.X, 0.5f);
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
@@ -125,8 +115,8 @@ public sealed class LiveTests(Room room)
         await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2");
         // Chains may change sides meanwhile: it is held against the case, not against the paper.
         float Inside(LocatorBoundingBoxResult of, LocatorBoundingBoxResult side) => of.X - side.X;
-        LocatorBoundingBoxResult left = await BoxAsync(Dimension(page, "C.side#1"));
-        Assert.True(Inside(await BoxAsync(Dimension(page, "P")), left) < Inside(box, side) - 30);
+        LocatorBoundingBoxResult left = await Dimension(page, "C.side#1").StandsAsync();
+        Assert.True(Inside(await Dimension(page, "P").StandsAsync(), left) < Inside(box, side) - 30);
         Assert.Empty(sheet.Complaints);
     }
 
@@ -182,7 +172,7 @@ public sealed class LiveTests(Room room)
         IPage page = sheet.Page;
         Task<string?> Seen() => page.Locator(".for-desk svg").First.GetAttributeAsync("viewBox");
         string whole = (await Seen())!;
-        LocatorBoundingBoxResult figure = await BoxAsync(Dimension(page, "A.width").Locator("text").First);
+        LocatorBoundingBoxResult figure = await Dimension(page, "A.width").Locator("text").First.StandsAsync();
         await page.Mouse.MoveAsync(figure.X + (figure.Width / 2), figure.Y + (figure.Height / 2));
         await page.Keyboard.DownAsync("Control");
         await page.Mouse.WheelAsync(0, -120);

@@ -17,14 +17,10 @@ public sealed class TouchTests(Room room)
 
     private static ILocator Of(IPage page, string key) => page.Locator($".for-phone [data-key='{key}']").First;
 
-    // The drawing may just be changed for a fresh one.
     private static async Task<(float X, float Y)> MiddleAsync(ILocator what)
     {
-        for (; ; )
-        {
-            await Assertions.Expect(what).ToBeVisibleAsync();
-            if (await what.BoundingBoxAsync() is { } box) return (box.X + (box.Width / 2), box.Y + (box.Height / 2));
-        }
+        LocatorBoundingBoxResult box = await what.StandsAsync();
+        return (box.X + (box.Width / 2), box.Y + (box.Height / 2));
     }
 
     private static async Task<double[]> SeenAsync(IPage page) => [.. (await Paper(page).GetAttributeAsync("viewBox"))!.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
