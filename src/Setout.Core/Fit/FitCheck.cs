@@ -36,11 +36,13 @@ public static class FitCheck
         List<Standing> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => new Standing(g.Gap, g.Now!, spreads, whatIf))];
         ImmutableArray<ImmutableArray<int>> groups = Groups(gaps.Select(g => g.Gap), out ImmutableArray<string> keys);
         JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Then, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);
+        Estimate Right(IEnumerable<Standing> of) => Sum(of.Select(g => g.ChanceNow));
+        Estimate RightThen(IEnumerable<Standing> of) => Sum(of.Select(g => g.ChanceThen));
         ImmutableArray<MeasureFirst> measure = Measure(spreads, gaps, whatIf, now, cancel, out JointAnswer measured);
         return new(
             [.. gaps.Select(g => new GapFit(g.Gap, g.Now, g.ChanceNow, g.Then, g.ChanceThen))],
-            [.. keys.Select((key, i) => new GroupFit(key, groups[i].Length, now.Groups[i], measured.Groups[i]))],
-            new("", gaps.Count, now.All, measured.All), measure, Allowances(set, gaps));
+            [.. keys.Select((key, i) => new GroupFit(key, groups[i].Length, now.Groups[i], measured.Groups[i], Right(groups[i].Select(g => gaps[g])), RightThen(groups[i].Select(g => gaps[g]))))],
+            new("", gaps.Count, now.All, measured.All, Right(gaps), RightThen(gaps)), measure, Allowances(set, gaps));
     }
 
     /// <summary>Only how the piece and its openings stand now: what a person wants to know after each reading. Its chances with more measured are those of now.</summary>
@@ -54,8 +56,13 @@ public static class FitCheck
         List<(Gap Gap, Spread Now)> gaps = [.. set.Gaps.Select(g => (Gap: g, Now: spreads.Of(g.Key))).Where(g => g.Now is not null).Select(g => (g.Gap, g.Now!))];
         ImmutableArray<ImmutableArray<int>> groups = Groups(gaps.Select(g => g.Gap), out ImmutableArray<string> keys);
         JointAnswer now = Simulation.Ask(new([.. gaps.Select(g => new Window(g.Now, g.Gap.Least, g.Gap.Most))], groups), seed, token: cancel);
-        return (new("", gaps.Count, now.All, now.All), [.. keys.Select((key, i) => new GroupFit(key, groups[i].Length, now.Groups[i], now.Groups[i]))]);
+        ImmutableArray<Chance> each = [.. gaps.Select(g => Convolution.Within(g.Now, g.Gap.Least, g.Gap.Most))];
+        GroupFit Group(string key, int count, Chance chance, Estimate right) => new(key, count, chance, chance, right, right);
+        return (Group("", gaps.Count, now.All, Sum(each)), [.. keys.Select((key, i) => Group(key, groups[i].Length, now.Groups[i], Sum(groups[i].Select(g => each[g]))))]);
     }
+
+    // Chances add up to an average, whatever the gaps have to do with one another.
+    private static Estimate Sum(IEnumerable<Chance> chances) => chances.Aggregate(new Estimate(0, 0), (sum, c) => sum + c.Share);
 
     private static ImmutableArray<ImmutableArray<int>> Groups(IEnumerable<Gap> gaps, out ImmutableArray<string> keys)
     {
@@ -108,7 +115,7 @@ public static class FitCheck
             measured = measured.With(changed.ToImmutable(), cancel);
             Quantity quantity = set.Worked.Values[best.Key].Quantity;
             chosen.Add(new(best.Key, best.First is { } first ? $"the first part cut at {first.Words}" : quantity.Name, best.First?.Instrument ?? Spreads.CarefulInstrument(quantity),
-                changed.Count, more, measured.All, best.First is not null ? MeasureKind.FirstCut : IsAwaited(best) ? MeasureKind.Awaited : MeasureKind.Reading));
+                changed.Count, more, measured.All, Sum(gaps.Select(g => g.ChanceThen)), best.First is not null ? MeasureKind.FirstCut : IsAwaited(best) ? MeasureKind.Awaited : MeasureKind.Reading));
         }
         return chosen.ToImmutable();
     }

@@ -21,7 +21,9 @@ public sealed record GapFit(Gap Gap, Spread Now, Chance Chance, Spread Measured,
 /// <param name="Gaps">How many gaps.</param>
 /// <param name="Chance">The chance that all of them land within their limits the first time, by the plan as it stands.</param>
 /// <param name="ChanceMeasured">The same when what is to be measured first has been.</param>
-public sealed record GroupFit(string Key, int Gaps, Chance Chance, Chance ChanceMeasured);
+/// <param name="Right">How many of them come right the first time, on the average: the sum of their chances, whatever they have to do with one another.</param>
+/// <param name="RightMeasured">The same when what is to be measured first has been.</param>
+public sealed record GroupFit(string Key, int Gaps, Chance Chance, Chance ChanceMeasured, Estimate Right, Estimate RightMeasured);
 
 /// <summary>Something worth reading before more is cut.</summary>
 /// <param name="Key">What to read.</param>
@@ -30,8 +32,9 @@ public sealed record GroupFit(string Key, int Gaps, Chance Chance, Chance Chance
 /// <param name="Gaps">How many gaps it bears on.</param>
 /// <param name="MoreFit">How many more gaps come right the first time, on the average, by this reading after those above it.</param>
 /// <param name="ChanceThen">The chance of the whole piece once this and those above it are read.</param>
+/// <param name="RightThen">How many gaps of the whole piece come right the first time then, on the average.</param>
 /// <param name="Kind">What sort of reading it is.</param>
-public sealed record MeasureFirst(QuantityKey Key, string Name, string Instrument, int Gaps, Estimate MoreFit, Chance ChanceThen, MeasureKind Kind);
+public sealed record MeasureFirst(QuantityKey Key, string Name, string Instrument, int Gaps, Estimate MoreFit, Chance ChanceThen, Estimate RightThen, MeasureKind Kind);
 
 /// <summary>What sort of reading is to be taken first.</summary>
 public enum MeasureKind

@@ -17,6 +17,9 @@ public sealed record SectionPart(string Key, string Title, Phrase Label, ModelRe
 
     /// <summary>What is bought and only stands there, such as a slide: broken, not hatched.</summary>
     public bool IsGhost { get; init; }
+
+    /// <summary>What is not cut and stands beyond the plane: in thin lines, not hatched.</summary>
+    public bool IsBeyond { get; init; }
 }
 
 /// <summary>A figure between two edges.</summary>
@@ -28,6 +31,10 @@ public sealed record SectionFigure(ElevationSpan Span, bool IsUpright, Core.Meas
 /// <summary>A section through some parts of a piece.</summary>
 /// <param name="Caption">What it shows, in a few words.</param>
 /// <param name="Window">What of the model is shown.</param>
-/// <param name="Parts">What the plane cuts; painted in order.</param>
+/// <param name="Parts">What the plane cuts, and what is seen beyond it; painted in order, so the farthest comes first.</param>
 /// <param name="Figures">The figures that matter.</param>
-public sealed record SectionInput(string Caption, ModelRect Window, ImmutableArray<SectionPart> Parts, ImmutableArray<SectionFigure> Figures);
+public sealed record SectionInput(string Caption, ModelRect Window, ImmutableArray<SectionPart> Parts, ImmutableArray<SectionFigure> Figures)
+{
+    /// <summary>Whether the floor is drawn, at height nought.</summary>
+    public bool HasFloor { get; init; }
+}

@@ -9,7 +9,7 @@ namespace Setout.Drawing.Sections;
 /// <summary>One section on the paper: cut parts hatched within the window, their names, the figures round it.</summary>
 internal sealed class SectionView
 {
-    private const double NameSize = 3.1, CaptionSize = 3.2, LineGap = 1.9, Outside = 16;
+    private const double NameSize = 3.1, CaptionSize = 3.2, LineGap = 1.9, Outside = 16, FloorOverhang = 5;
     private readonly SectionInput _input;
     private readonly View _view;
     private readonly DimensionLayout _dimensions;
@@ -26,6 +26,7 @@ internal sealed class SectionView
         _parts = [.. _input.Parts.Select(Shown).Where(p => p.Seen.Width > 0 && p.Seen.Height > 0 && !p.Region.IsEmpty)];
         _names = Names(_parts);
         Box bounds = _names.Aggregate(_dimensions.Bounds, (all, name) => all.With(name.Ink));
+        if (Floor is { } floor) bounds = bounds.With(new(floor.From.X, floor.From.Y, floor.To.X, floor.To.Y));
         Bounds = new(bounds.Left - more, bounds.Top, bounds.Right + more, bounds.Bottom + LineGap + (Caption.Length * CaptionSize * 1.3));
     }
 
@@ -37,6 +38,8 @@ internal sealed class SectionView
 
     private ImmutableArray<Phrase> Caption { get; }
 
+    private LineItem? Floor => _input.HasFloor ? new(new(Window.Left - FloorOverhang, _view.Y(Core.Measures.Length.Zero)), new(Window.Right + FloorOverhang, _view.Y(Core.Measures.Length.Zero)), Ink.Outline) : null;
+
     public IEnumerable<SceneItem> Draw()
     {
         foreach ((SectionPart part, Region region, Box _) in _parts)
@@ -44,12 +47,13 @@ internal sealed class SectionView
             var items = ImmutableArray.CreateBuilder<SceneItem>();
             items.AddRange(region.Cells.Select(c => ShapeItem.Rectangle(c.Left, c.Top, c.Width, c.Height, null, part.IsGhost ? Wash.None : Wash.Panel)));
             // Hatching keeps off the names.
-            if (!part.IsGhost)
+            if (!part.IsGhost && !part.IsBeyond)
                 items.AddRange(region.Cells.SelectMany(c => new Region(c, [.. _names.Select(n => n.Ink.Grown(0.5))]).Cells).Select(c => new HatchItem(new(c.Left, c.Top), c.Width, c.Height) { IsFalling = part.IsFalling }));
-            Ink ink = part.IsGhost ? Ink.Hidden : Ink.Part;
+            Ink ink = part.IsGhost ? Ink.Hidden : part.IsBeyond ? Ink.Soft : Ink.Part;
             items.AddRange(region.Edges.Where(e => !IsBreak(e.From, e.To, part)).Select(e => new LineItem(e.From, e.To, ink)));
             yield return new GroupItem(part.Key, part.Title, items.ToImmutable());
         }
+        if (Floor is { } floor) yield return floor;
         foreach ((Box _, SceneItem[] items) in _names) foreach (SceneItem item in items) yield return item;
         foreach (SceneItem item in _dimensions.Items) yield return item;
         double y = Bounds.Bottom - (Caption.Length * CaptionSize * 1.3);

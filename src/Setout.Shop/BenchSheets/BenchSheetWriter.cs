@@ -31,31 +31,35 @@ public static class BenchSheetWriter
     /// <param name="paper">The paper.</param>
     /// <param name="fit">What will fit, where it is known already; else it is worked out.</param>
     /// <param name="cancel">Gives up working that out.</param>
+    /// <param name="only">The stage whose sheets are wanted; null for all. What is cautioned against stands there too.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, CancellationToken cancel = default)
+    public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, CancellationToken cancel = default, SheetStage? only = null)
     {
         SetPiece set = plan.Set;
         ImmutableArray<Section> sections =
         [
-            Cover(plan, paper),
-            new("Buying list", Buying(plan)),
-            .. BreakdownPages.Of(plan, paper),
-            .. RunPages.Of(plan),
-            new("Parts", Parts(plan)),
+            .. For(() => [Cover(plan, paper)], SheetStage.SetOut),
+            .. For(() => [new("Buying list", Buying(plan))], SheetStage.Buy),
+            // With all sheets it stands on the cover.
+            .. only == SheetStage.BreakDown ? [new Section("Before you cut", [.. Steps(plan), Warnings(plan)])] : ImmutableArray<Section>.Empty,
+            .. For(() => [.. BreakdownPages.Of(plan, paper), .. RunPages.Of(plan)], SheetStage.BreakDown),
+            .. For(() => [new("Parts", Parts(plan))], SheetStage.SetOut, SheetStage.BreakDown),
             // Of several pieces together, what follows the saw stands in the plan of each.
-            .. plan.Source.Together is null ? AfterTheSaw(plan, paper, fit, cancel) : [],
+            .. plan.Source.Together is null ? AfterTheSaw() : [],
         ];
         return new(set.Piece.Name, "en", new(set.Piece.Name, made, s_fixed, PieceSetOut.RuleSet, plan.Source.Hash), paper, sections);
-    }
 
-    private static ImmutableArray<Section> AfterTheSaw(Plan plan, Paper paper, FitReport? fit, CancellationToken cancel) =>
-    [
-        .. WorkingPages.Of(plan.Set),
-        .. CutPages.Of(plan, paper),
-        .. plan.Set.Steps.Length > 0 ? [new Section("Assembly", Assembly(plan.Set))] : ImmutableArray<Section>.Empty,
-        .. FitPages.Of(plan.Set, fit ?? FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel), paper),
-        .. FinishPages.Of(plan.Set),
-    ];
+        ImmutableArray<Section> AfterTheSaw() =>
+        [
+            .. For(() => [.. WorkingPages.Of(set)], SheetStage.SetOut),
+            .. For(() => [.. CutPages.Of(plan, paper)], SheetStage.Machine),
+            .. For(() => set.Steps.Length > 0 ? [new("Assembly", Assembly(set))] : [], SheetStage.Assemble),
+            .. For(() => [.. FitPages.Of(set, fit ?? FitCheck.Of(set, plan.Source.Shop.Accuracy, cancel: cancel), paper)], SheetStage.Fit),
+            .. For(() => [.. FinishPages.Of(set)], SheetStage.Finish),
+        ];
+
+        ImmutableArray<Section> For(Func<ImmutableArray<Section>> make, params ReadOnlySpan<SheetStage> stages) => only is { } one && !stages.Contains(one) ? [] : make();
+    }
 
     // The file's own dates are fixed so that the same plan is the same file; when it was made stands on the page where the caller says so.
     private static readonly DateTimeOffset s_fixed = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -67,15 +71,23 @@ public static class BenchSheetWriter
         ImmutableArray<Block> above = plan.Source.Together is { } together ? [.. PiecesIn(together)] : set.Piece.About.Length > 0 ? [new ParagraphBlock(set.Piece.About)] : [];
         string money = plan.Cost > Money.Zero ? $" Cost of what has a price: {Amount(plan)}{(plan.Unpriced > 0 ? $"; {plan.Unpriced} lines have none" : "")}." : "";
         string sheet = WeightWords.HeaviestStock(plan) is { } heaviest ? $" Heaviest sheet: {heaviest.Words}, {WeightWords.Of(heaviest.Mass, set.Piece.Shown)}." : "";
-        ImmutableArray<Step> before = [.. BeforeCutting(plan)];
+        ImmutableArray<Block> before = [.. Steps(plan)];
         ImmutableArray<Block> below =
         [
             new ParagraphBlock($"{set.Parts.Sum(p => p.Count)} parts from {plan.Sheets.Sum(s => s.Outcome.Layout.Sheets.Length)} sheets and {plan.Boards.Sum(b => b.Outcome.Layout.Boards.Length)} boards.{money}"),
             new ParagraphBlock($"{WeightWords.Whole(set, plan.Source.Together is null)}{sheet}"),
-            .. before.Length > 0 ? [new HeadingBlock("Before you cut"), new StepsBlock(before), .. WhereToEnter(plan)] : ImmutableArray<Block>.Empty,
-            new CautionBlock([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]),
+            .. before.Length > 0 ? [new HeadingBlock("Before you cut"), .. before] : ImmutableArray<Block>.Empty,
+            Warnings(plan),
         ];
         return new(title, [.. above, .. PieceView.Has(set) ? ViewPages.Of(set, paper, title, above, below) : [], .. below]);
+    }
+
+    private static CautionBlock Warnings(Plan plan) => new([.. CautionKeys(plan).Select(k => Phrase.Of(Cautions.Of(k).Words)), Phrase.Of(Cautions.Deference)]);
+
+    private static IEnumerable<Block> Steps(Plan plan)
+    {
+        ImmutableArray<Step> before = [.. BeforeCutting(plan)];
+        return before.IsEmpty ? [] : [new StepsBlock(before), .. WhereToEnter(plan)];
     }
 
     // Who prints from the workbench has pages before him, and no command line.

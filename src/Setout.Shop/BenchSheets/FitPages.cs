@@ -28,11 +28,11 @@ internal static class FitPages
 
     private static TableBlock Chances(SetPiece set, FitReport report)
     {
-        static CellRow Row(Phrase name, GroupFit group) => CellRow.Of(Cell.Of(name), Cell.Of($"{group.Gaps}"), Cell.Of(FitLines.Percent(group.Chance)), Cell.Of(FitLines.Percent(group.ChanceMeasured)));
+        static CellRow Row(Phrase name, GroupFit group) => CellRow.Of(Cell.Of(name), Cell.Of(FitLines.Right(group.Right, group)), Cell.Of(FitLines.Right(group.RightMeasured, group)), Cell.Of(FitLines.AllAtOnce(group)));
         return new(
         [
-            new("All gaps right the first time", ColumnWidth.Share(1)), new("gaps", ColumnWidth.Fit, ColumnAlign.Right),
-            new("as it stands", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure), new("measured first", ColumnWidth.Fit, ColumnAlign.Right, TextSize.Figure),
+            new("Gaps right the first time, on the average", ColumnWidth.Share(1)),
+            new("as it stands", ColumnWidth.Fit, ColumnAlign.Right), new("measured first", ColumnWidth.Fit, ColumnAlign.Right), new("all at once", ColumnWidth.Fit, ColumnAlign.Right),
         ],
         [
             Row(Phrase.Of("the whole piece").Bold(), report.Whole),
@@ -50,8 +50,8 @@ internal static class FitPages
         }
         CellRow Row(MeasureFirst reading) => CellRow.Of(
             new Cell([Figures.Phrase(reading.Name).Bold(), Phrase.Of($"{hand.Say($"{reading.Key} \u00B7 ", "")}{FitLines.Brings(reading)}{(reading.Kind == MeasureKind.Awaited ? "; parts wait for it" : "")}")]),
-            Cell.Of(reading.Instrument), Cell.Of(FitLines.Percent(reading.ChanceThen)), Cell.Of(""));
-        yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("piece then", ColumnWidth.Fit, ColumnAlign.Right), new("Reading", ColumnWidth.Millimetres(32))],
+            Cell.Of(reading.Instrument), Cell.Of(FitLines.RightThen(report, reading)), Cell.Of(""));
+        yield return new TableBlock([new("What, most useful first", ColumnWidth.Share(1)), new("With", ColumnWidth.Fit), new("right then", ColumnWidth.Fit, ColumnAlign.Right), new("Reading", ColumnWidth.Millimetres(32))],
             [.. report.Measure.Select(Row)], TickBoxes.EachRow);
         yield return new ParagraphBlock(hand.Say("Write it down here, then: setout record FILE KEY READING --with INSTRUMENT. What is not cut yet follows it.", $"Write it down here, then enter it on the workbench: the stage {Hands.FitStage} has a field for each. What is not cut yet follows it."), TextSize.Small);
     }

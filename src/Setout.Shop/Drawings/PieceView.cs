@@ -25,6 +25,9 @@ public static class PieceView
     /// <summary>True when there is anything to draw: loose parts alone have no views.</summary>
     public static bool Has(SetPiece set) => set.Parts.Any(p => p.Placements.Length > 0);
 
+    /// <summary>Whether the floor is drawn under it: not where a case hangs on a wall.</summary>
+    internal static bool StandsOnTheFloor(SetPiece set) => !set.Piece.Members.OfType<Case>().Any(c => c.IsHung);
+
     /// <summary>Draws one view.</summary>
     /// <param name="set">The piece; <see cref="Has"/> must be true.</param>
     /// <param name="from">One of <see cref="All"/>.</param>
@@ -68,7 +71,7 @@ public static class PieceView
             ],
             Chains = chains,
             Inner = from == Views.Front ? ShelfSpaces.Of(set, where, few) : [],
-            HasFloor = from != Views.Above && !set.Piece.Members.OfType<Case>().Any(c => c.IsHung),
+            HasFloor = from != Views.Above && StandsOnTheFloor(set),
         };
     }
 

@@ -10,7 +10,7 @@ using Setout.Drawing.Sections;
 
 namespace Setout.Shop.Drawings;
 
-/// <summary>A section across a whole piece, looked at from the right: what an upright plane from front to back cuts of it, each member less what is cut out of it.</summary>
+/// <summary>A section across a whole piece, looked at from the right: what an upright plane from front to back cuts of it, each member less what is cut out of it, and in thin lines what is seen beyond.</summary>
 public static class WholeSection
 {
     /// <summary>True when there is anything to cut.</summary>
@@ -18,13 +18,15 @@ public static class WholeSection
 
     /// <summary>Draws it.</summary>
     /// <param name="set">The piece; <see cref="Has"/> must be true.</param>
-    /// <param name="chosen">What is chosen: the plane goes through the middle of the opening it is in, or of itself. Null or unknown: of the widest opening.</param>
+    /// <param name="chosen">What is chosen: the plane goes through the middle of the opening it is in, or of itself. Null or unknown: of the opening with most in it.</param>
     /// <param name="paper">The room.</param>
     public static Scene Draw(SetPiece set, string? chosen, PaperBox paper)
     {
         (ExactLength plane, string where) = Plane(set, chosen);
-        MemberShape[] cut = [.. MemberShape.Of(set).Where(s => Holds(s.Box, plane))];
+        ImmutableArray<MemberShape> shapes = MemberShape.Of(set);
+        MemberShape[] cut = [.. shapes.Where(s => Holds(s.Box, plane))];
         var parts = ImmutableArray.CreateBuilder<SectionPart>();
+        ImmutableArray<SectionPart> beyond = [.. Beyond(shapes, cut, plane)];
         void Add(string key, string title, ModelRect area, ImmutableArray<ModelRect> taken) => parts.Add(new(key, title, Phrase.Empty, area, taken) { IsFalling = Sight.IsFalling(parts, area) });
         foreach (MemberShape shape in cut)
         {
@@ -32,10 +34,27 @@ public static class WholeSection
             Add(shape.Name, shape.Part.Name, Area(shape.Box), taken);
             foreach ((string word, Placement space) in shape.Covers(set).Where(c => Holds(c.Space, plane))) Add($"{shape.Name}.{word}", $"{shape.Part.Name}, {word}", Area(space), taken);
         }
-        ModelRect window = Round(parts.Select(p => p.Area));
+        ModelRect window = Round(parts.Concat(beyond).Select(p => p.Area));
+        bool hasFloor = PieceView.StandsOnTheFloor(set);
+        if (hasFloor && window.Bottom > Length.Zero) window = window with { Bottom = Length.Zero, Height = window.Top };
         string caption = $"from the right, cut {where}";
         return SectionSheet.Draw($"{set.Piece.Name}, section", $"Section of {set.Piece.Name}, {caption}: {string.Join(", ", cut.Select(c => c.Part.Name).Distinct())}.",
-            [new(caption, window, parts.ToImmutable(), [.. Sizes(set, window, cut)])], paper);
+            [new(caption, window, [.. beyond, .. parts], [.. Sizes(set, window, [.. cut, .. shapes.Where(s => IsBeyond(s.Box, plane))])]) { HasFloor = hasFloor }], paper);
+    }
+
+    // From the farthest to the nearest: each covers what stands behind it. What is covered whole is not drawn.
+    private static IEnumerable<SectionPart> Beyond(ImmutableArray<MemberShape> shapes, MemberShape[] cut, ExactLength plane)
+    {
+        List<ModelRect> covers = [.. cut.Select(c => Area(c.Box))];
+        var seen = new List<SectionPart>();
+        foreach (MemberShape shape in shapes.Where(s => IsBeyond(s.Box, plane)).OrderByDescending(s => Sight.Near(Views.Right, s.Box)))
+        {
+            ModelRect area = Area(shape.Box);
+            if (Sight.Left(area, covers).IsEmpty) continue;
+            covers.Add(area);
+            seen.Add(new(shape.Name, $"{shape.Part.Name}, beyond", Phrase.Empty, area, []) { IsBeyond = true });
+        }
+        return Enumerable.Reverse(seen);
     }
 
     private static (ExactLength Plane, string Where) Plane(SetPiece set, string? chosen)
@@ -51,19 +70,21 @@ public static class WholeSection
             if (set.Openings.Where(o => o.Content != "divided").Select(o => (Opening: o, Shared: own.Max(p => o.Space.Within(p.Box)))).Where(o => o.Shared.Sign > 0).OrderByDescending(o => o.Shared).FirstOrDefault().Opening is { } around) return Middle(around.Space, around.Name);
             return Middle(own[0].Box, own[0].Name);
         }
-        SetOpening? widest = set.Openings.Where(o => o.Content != "divided").OrderByDescending(o => o.Space.SizeX).FirstOrDefault() ?? set.Openings.FirstOrDefault();
-        if (widest is not null) return Middle(widest.Space, widest.Name);
+        // Where most is cut a section tells most; an empty bay has nothing to show but what goes past it.
+        Placement[] all = [.. set.Parts.SelectMany(p => p.Placements)];
+        SetOpening? fullest = set.Openings.Where(o => o.Content != "divided").OrderByDescending(o => all.Count(b => Holds(b, o.Space.X + (o.Space.SizeX / 2)))).ThenByDescending(o => o.Space.SizeX).FirstOrDefault() ?? set.Openings.FirstOrDefault();
+        if (fullest is not null) return Middle(fullest.Space, fullest.Name);
         Part first = set.Parts.First(p => p.Placements.Length > 0);
         return Middle(first.Placements[0], first.Name);
     }
 
-    // Height and depth of what is cut, where it stands by itself there.
-    private static IEnumerable<SectionFigure> Sizes(SetPiece set, ModelRect window, MemberShape[] cut)
+    // Height and depth of what is seen, where it stands by itself there.
+    private static IEnumerable<SectionFigure> Sizes(SetPiece set, ModelRect window, MemberShape[] seen)
     {
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach (Structure structure in set.Piece.Members.OfType<Structure>())
         {
-            ModelRect[] own = [.. cut.Where(c => new QuantityKey(c.Part.Key).Owner == structure.Key).Select(c => Area(c.Box))];
+            ModelRect[] own = [.. seen.Where(c => new QuantityKey(c.Part.Key).Owner == structure.Key).Select(c => Area(c.Box))];
             if (own.Length == 0) continue;
             ModelRect all = Round(own);
             foreach ((string what, bool isUpright, Length low, Length high) in new[] { ("height", true, all.Bottom, all.Top), ("depth", false, all.Left, all.Right) })
@@ -83,6 +104,8 @@ public static class WholeSection
     }
 
     private static ModelRect Area(Placement place) => Sight.Area(Views.Right, place);
+
+    private static bool IsBeyond(Placement box, ExactLength plane) => box.X + box.SizeX <= plane;
 
     private static bool Holds(Placement box, ExactLength plane) => box.X < plane && plane < box.X + box.SizeX;
 }

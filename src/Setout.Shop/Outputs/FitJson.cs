@@ -38,6 +38,7 @@ public static class FitJson
             json.WriteNumber("gaps", reading.Gaps);
             json.WriteNumber("more_fit", Rounded(reading.MoreFit.Value));
             Chance(json, "chance_then", reading.ChanceThen);
+            json.WriteNumber("right_then", Rounded(reading.RightThen.Value));
             json.WriteString("kind", reading.Kind switch { MeasureKind.FirstCut => "first-cut", var k => k.ToString().ToLowerInvariant() });
         });
         SetOutJson.List(json, "allowances", report.Allowances, allowance =>
@@ -100,6 +101,8 @@ public static class FitJson
         json.WriteNumber("gaps", group.Gaps);
         Chance(json, "chance", group.Chance);
         Chance(json, "chance_measured", group.ChanceMeasured);
+        json.WriteNumber("right", Rounded(group.Right.Value));
+        json.WriteNumber("right_measured", Rounded(group.RightMeasured.Value));
     }
 
     private static void Chance(Utf8JsonWriter json, string name, Chance chance)

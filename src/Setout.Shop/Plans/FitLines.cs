@@ -22,11 +22,12 @@ public static class FitLines
             yield return $"{set.Piece.Name}: no gap that could fail to fit.";
             yield break;
         }
-        yield return $"{set.Piece.Name}: {report.Gaps.Length} gaps. The chance that all of them come right the first time:";
-        yield return $"  {"as it stands",14} {"measured first",15}";
-        yield return $"  {Percent(report.Whole.Chance),14} {Percent(report.Whole.ChanceMeasured),15}  the whole piece";
-        foreach (GroupFit group in report.Groups)
-            yield return $"  {Percent(group.Chance),14} {Percent(group.ChanceMeasured),15}  {OpeningName(set, group.Key)}, {group.Gaps} gaps";
+        yield return $"{set.Piece.Name}: {report.Gaps.Length} {(report.Gaps.Length == 1 ? "gap" : "gaps")}. How many come right the first time, on the average; and the chance that all do:";
+        static string Line(string name, string now, string then, string all) => $"  {now,16} {then,18} {all,24}  {name}";
+        static string Of(GroupFit group, string name) => Line(name, Right(group.Right, group), Right(group.RightMeasured, group), AllAtOnce(group));
+        yield return Line("", "as it stands", "measured first", "all at once").TrimEnd();
+        yield return Of(report.Whole, "the whole piece");
+        foreach (GroupFit group in report.Groups) yield return Of(group, OpeningName(set, group.Key));
         yield return "";
         foreach (string line in Measure(set, report)) yield return line;
         foreach (string line in Gaps(set, report, most)) yield return line;
@@ -43,10 +44,36 @@ public static class FitLines
     public static IEnumerable<string> Change(SetPiece set, (GroupFit Whole, ImmutableArray<GroupFit> Groups) before, (GroupFit Whole, ImmutableArray<GroupFit> Groups) after)
     {
         if (after.Whole.Gaps == 0) yield break;
-        string Of(GroupFit now, GroupFit? was) => was is null || Percent(was.Chance) == Percent(now.Chance) ? Percent(now.Chance) : $"{Percent(now.Chance)} (it was {Percent(was.Chance)})";
-        string groups = string.Concat(after.Groups.Select(g => $"; {OpeningName(set, g.Key)} {Of(g, before.Groups.FirstOrDefault(b => b.Key == g.Key))}"));
-        yield return $"  all comes right the first time: {Of(after.Whole, before.Whole)}{groups}";
+        string Of(GroupFit now, GroupFit? was, string of)
+        {
+            string words = $"{Tenths(now.Right)} of {now.Gaps}{of}";
+            return was is null || (was.Gaps == now.Gaps && Tenths(was.Right) == Tenths(now.Right)) ? words : $"{words} (it was {Tenths(was.Right)}{(was.Gaps == now.Gaps ? "" : $" of {was.Gaps}")})";
+        }
+        string groups = string.Concat(after.Groups.Select(g => $"; {OpeningName(set, g.Key)} {Of(g, before.Groups.FirstOrDefault(b => b.Key == g.Key), "")}"));
+        yield return $"  right the first time, on the average: {Of(after.Whole, before.Whole, after.Whole.Gaps == 1 ? " gap" : " gaps")}{groups}";
     }
+
+    /// <summary>How many of several gaps come right the first time, in words: <c>about 27 of 37</c>; of a single one its chance.</summary>
+    /// <param name="right">How many, on the average.</param>
+    /// <param name="group">The gaps.</param>
+    public static string Right(Estimate right, GroupFit group)
+    {
+        if (group.Gaps == 1) return Percent(right.Value == group.Right.Value ? group.Chance : group.ChanceMeasured);
+        // A gap in a hundred pieces is none that anybody waits for.
+        if (group.Gaps - right.Value < 0.01) return $"all {group.Gaps}";
+        int whole = (int)Math.Round(right.Value);
+        return whole == group.Gaps ? $"nearly all {group.Gaps}" : whole == 0 ? $"hardly any of {group.Gaps}" : $"about {whole} of {group.Gaps}";
+    }
+
+    /// <summary>The chance that all of several come right at once, now and then: <c>3 %, then 24 %</c>.</summary>
+    public static string AllAtOnce(GroupFit group)
+    {
+        (string now, string then) = (Percent(group.Chance), Percent(group.ChanceMeasured));
+        return now == then ? now : $"{now}, then {then}";
+    }
+
+    // Never more than it is: 36.97 of 37 are not all of them.
+    private static string Tenths(Estimate right) => (Math.Floor((right.Value + 0.001) * 10) / 10).ToString("0.0", CultureInfo.InvariantCulture);
 
     /// <summary>A chance in words: <c>63 %</c>, <c>under 1 %</c>, <c>sure</c>.</summary>
     public static string Percent(Chance chance)
@@ -59,9 +86,13 @@ public static class FitLines
     /// <summary>What a reading brings: <c>2.0 more of 14 gaps right</c>.</summary>
     public static string Brings(MeasureFirst reading)
     {
-        string more = reading.MoreFit.Value < 0.05 ? "under 0.1" : reading.MoreFit.Value.ToString("0.0", CultureInfo.InvariantCulture);
-        return $"{more} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right";
+        return $"{More(reading)} more of {reading.Gaps} {(reading.Gaps == 1 ? "gap" : "gaps")} right";
     }
+
+    private static string More(MeasureFirst reading) => reading.MoreFit.Value < 0.05 ? "under 0.1" : reading.MoreFit.Value.ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>How the whole piece stands once it is read: <c>about 29 of 37</c>.</summary>
+    public static string RightThen(FitReport report, MeasureFirst reading) => $"{Right(reading.RightThen, report.Whole with { ChanceMeasured = reading.ChanceThen })}";
 
     /// <summary>How many of several gaps do not come right the first time, on the average: <c>of 7 gaps about 4.3 not right the first time</c>.</summary>
     /// <param name="gaps">One or more.</param>
@@ -83,10 +114,10 @@ public static class FitLines
             yield return "Measure first";
             foreach ((int index, MeasureFirst reading) in report.Measure.Index())
             {
-                string more = string.Create(CultureInfo.InvariantCulture, $"{reading.MoreFit.Value:0.0}");
+                string more = More(reading);
                 string gaps = reading.Gaps == 1 ? "of 1 gap comes right" : $"of {reading.Gaps} gaps come right";
                 string what = reading.Kind == MeasureKind.FirstCut ? $"{reading.Name} [{reading.Key}]" : reading.Key.Text;
-                yield return $"  {index + 1,2}. {what}, with a {reading.Instrument}: {more} more {gaps}; the whole piece then {Percent(reading.ChanceThen)}{(reading.Kind == MeasureKind.Awaited ? " (parts wait for it)" : "")}";
+                yield return $"  {index + 1,2}. {what}, with a {reading.Instrument}: {more} more {gaps}; {RightThen(report, reading)} of the piece then{(reading.Kind == MeasureKind.Awaited ? " (parts wait for it)" : "")}";
             }
         }
         yield return "";

@@ -38,8 +38,34 @@ public class FitReportTests
         // What was chosen to be measured is chosen because it helps, and the last line is the whole.
         Assert.All(report.Measure.Where(m => m.Kind != MeasureKind.Awaited), m => Assert.True(m.MoreFit.Value > 0, m.Name));
         if (report.Measure.Length > 0) Assert.Equal(report.Whole.ChanceMeasured, report.Measure[^1].ChanceThen);
+        // How many come right on the average is the sum of the chances of each: from the whole down, and from one reading to the next.
+        Assert.Equal(report.Gaps.Sum(g => g.Chance.Share.Value), report.Whole.Right.Value, 1e-9);
+        Assert.Equal(report.Gaps.Sum(g => g.ChanceMeasured.Share.Value), report.Whole.RightMeasured.Value, 1e-9);
+        Assert.All(report.Groups, group => Assert.Equal(report.Gaps.Where(g => g.Gap.Group == group.Key).Sum(g => g.Chance.Share.Value), group.Right.Value, 1e-9));
+        double right = report.Whole.Right.Value;
+        foreach (MeasureFirst reading in report.Measure) Assert.Equal(right += reading.MoreFit.Value, reading.RightThen.Value, 1e-9);
+        Assert.Equal(right, report.Whole.RightMeasured.Value, 1e-9);
         Assert.All(report.Allowances, a => Assert.True(a.FitBest.Value >= a.FitKept.Value && a.Best.Sign >= 0 && a.FitBest.Value <= a.Gaps, a.Name));
     }
+
+    /// <summary>What is told after a reading agrees with the report.</summary>
+    [Theory, MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
+    public void Now_IsTheReportAsItStands(string name)
+    {
+        (SetPiece set, Accuracy accuracy, FitReport report) = Of(name);
+        (GroupFit whole, ImmutableArray<GroupFit> groups) = FitCheck.Now(set, accuracy);
+        Assert.Equal((report.Whole.Chance, report.Whole.Right.Value), (whole.Chance, whole.Right.Value));
+        Assert.Equal(report.Groups.Select(g => (g.Key, g.Gaps, g.Chance, g.Right.Value)), groups.Select(g => (g.Key, g.Gaps, g.Chance, g.Right.Value)));
+    }
+
+    [Theory]
+    [InlineData(37, 27.4, "about 27 of 37")]
+    [InlineData(37, 36.6, "nearly all 37")]
+    [InlineData(37, 36.995, "all 37")]
+    [InlineData(7, 0.3, "hardly any of 7")]
+    [InlineData(1, 0.4, "40 %")]
+    public void Right_InWords_NeverSaysMoreThanThereIs(int gaps, double right, string words) =>
+        Assert.Equal(words, FitLines.Right(new(right, 0), new("", gaps, new(new(0.4, 0), ChanceMethod.Convolution), new(new(0.4, 0), ChanceMethod.Convolution), new(right, 0), new(right, 0))));
 
     [Theory, MemberData(nameof(Sample.Data), MemberType = typeof(Sample))]
     public void Report_EveryCause_HasWordsAndAnIdOfItsOwn(string name)

@@ -145,8 +145,8 @@ public sealed class PlanFilesTests
         string text = string.Join(' ', pages);
 
         Assert.True(pages.Length is 2 or 3, $"{pages.Length} pages");
-        Assert.Contains(FitLines.Percent(report.Whole.Chance), text, StringComparison.Ordinal);
-        Assert.Contains(FitLines.Percent(report.Whole.ChanceMeasured), text, StringComparison.Ordinal);
+        Assert.Contains(FitLines.Right(report.Whole.Right, report.Whole), text, StringComparison.Ordinal);
+        Assert.Contains(FitLines.AllAtOnce(report.Whole), text, StringComparison.Ordinal);
         foreach (MeasureFirst reading in report.Measure) Assert.Contains(reading.Key.Text, text, StringComparison.Ordinal);
         Assert.Contains("stands at 1/32", text, StringComparison.Ordinal);
         Assert.Contains("-17/64", text, StringComparison.Ordinal);

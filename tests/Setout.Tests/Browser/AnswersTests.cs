@@ -110,6 +110,23 @@ public sealed class AnswersTests(Room room)
     }
 
     [Fact]
+    public async Task BenchSheets_OfOneStage_AreThoseAloneAndOneThatIsNotThereSaysSo()
+    {
+        using HttpClient client = Client;
+        Assert.Contains("/piece/jar-cabinet/bench-sheets.pdf?only=machine\"", await client.GetStringAsync("/piece/jar-cabinet/machine"), StringComparison.Ordinal);
+        using HttpResponseMessage answer = await client.GetAsync("/piece/jar-cabinet/bench-sheets.pdf?only=break-down");
+        Assert.Equal("jar-cabinet-break-down-sheets.pdf", answer.Content.Headers.ContentDisposition?.FileName?.Trim('"'));
+        // The jar cabinet says nothing of a finish.
+        Assert.DoesNotContain("only=finish", await client.GetStringAsync("/piece/jar-cabinet/finish"), StringComparison.Ordinal);
+        foreach (string only in new[] { "finish", "cutting" })
+        {
+            using HttpResponseMessage none = await client.GetAsync($"/piece/jar-cabinet/bench-sheets.pdf?only={only}");
+            Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+            Assert.Contains(only == "finish" ? "has no sheets" : "break-down", await none.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public async Task Typeface_WhenFetched_IsKeptForGood()
     {
         using HttpClient client = Client;

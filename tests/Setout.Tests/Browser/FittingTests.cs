@@ -20,8 +20,10 @@ public sealed class FittingTests(Room room)
         await using Sheet sheet = await room.OpenAsync(hasScript: false);
         await sheet.Page.GotoAsync(Bench);
         string whole = (await sheet.Page.Locator(".chances .whole").InnerTextAsync()).Replace('\u00A0', ' ');
-        Assert.Contains(FitLines.Percent(report.Whole.Chance), whole, StringComparison.Ordinal);
-        Assert.Contains($"then {FitLines.Percent(report.Whole.ChanceMeasured)}", whole, StringComparison.Ordinal);
+        // What a person can reckon with comes first; that all of so many gaps come right at once is never likely, and stands behind it.
+        Assert.Contains(FitLines.Right(report.Whole.Right, report.Whole), whole, StringComparison.Ordinal);
+        Assert.Contains($"then {FitLines.Right(report.Whole.RightMeasured, report.Whole)}", whole, StringComparison.Ordinal);
+        Assert.Contains($"at once: {FitLines.AllAtOnce(report.Whole)}.", (await sheet.Page.Locator(".chances > .soft").InnerTextAsync()).Replace('\u00A0', ' '), StringComparison.Ordinal);
         // Each leads to the working of what is to be read; its key is for the command line and is not said.
         string[] read = await sheet.Page.Locator(".measure li > p:first-of-type > a").EvaluateAllAsync<string[]>("all => all.map(a => new URL(a.href).searchParams.get('size'))");
         Assert.Equal(report.Measure.Select(m => m.Key.Text), read);

@@ -71,6 +71,27 @@ public sealed class LiveTests(Room room)
         Assert.Contains("width: 39", shop.Text("jar-cabinet"), StringComparison.Ordinal);
     }
 
+    /// <summary>The section is a drawing like the others: what stands on it is typed there, and it stays the section.</summary>
+    [Fact]
+    public async Task Dimension_OnTheSection_IsTypedThere()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?view=section&size=B");
+        IPage page = sheet.Page;
+        await Dimension(page, "C.height").Locator("text").First.ClickAsync();
+        await Assertions.Expect(Typed(page)).ToHaveValueAsync("32");
+        await Typed(page).FillAsync("33");
+        await Assertions.Expect(Dimension(page, "C.height")).ToHaveAttributeAsync("aria-label", Has("33"));
+        await Typed(page).PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2");
+        Assert.Contains("height: 33", shop.Text("jar-cabinet"), StringComparison.Ordinal);
+        Assert.Contains("view=section", page.Url, StringComparison.Ordinal);
+        await page.Locator("#room").FocusAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await Assertions.Expect(page.Locator("#stays")).ToContainTextAsync("moved in the view from the front");
+        Assert.Empty(sheet.Complaints);
+    }
+
     [Fact]
     public async Task Dimension_ThatFollows_OffersWhatItFollowsFrom()
     {

@@ -63,7 +63,7 @@ public sealed class WalkingTests(Room room)
     {
         await using Sheet sheet = await room.OpenAsync();
         IPage page = sheet.Page;
-        foreach ((string view, int width) in new[] { ("", 1440), ("?view=plan", 1440), ("?view=side", 1440), ("", 390) })
+        foreach ((string view, int width) in new[] { ("", 1440), ("?view=plan", 1440), ("?view=side", 1440), ("?view=section", 1440), ("", 390) })
         {
             await page.SetViewportSizeAsync(width, 900);
             if (!await IsDrawnAsync(page, $"/piece/{piece}{view}")) return;
@@ -126,7 +126,7 @@ public sealed class WalkingTests(Room room)
     {
         await using Sheet sheet = await room.OpenAsync();
         IPage page = sheet.Page;
-        foreach (string view in new[] { "", "?view=plan", "?view=side" })
+        foreach (string view in new[] { "", "?view=plan", "?view=side", "?view=section" })
         {
             if (!await IsDrawnAsync(page, $"/piece/{piece}{view}")) return;
             string[] said = await page.EvaluateAsync<string[]>("() => { " + All + Press + " press('Home'); return all.map(() => { const said = document.getElementById('voice').textContent; press('PageDown'); return said; }); }");

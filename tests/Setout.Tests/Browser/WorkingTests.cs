@@ -62,7 +62,7 @@ public sealed class WorkingTests(Room room)
     public async Task Outline_OfEverySample_IsEqualToTheDrawing()
     {
         await using Sheet sheet = await room.OpenAsync();
-        foreach ((string piece, string view) in Samples.Names.SelectMany(n => new[] { (n, ""), (n, "?view=plan"), (n, "?view=side") }))
+        foreach ((string piece, string view) in Samples.Names.SelectMany(n => new[] { (n, ""), (n, "?view=plan"), (n, "?view=side"), (n, "?view=section") }))
         {
             await sheet.Page.GotoAsync($"/piece/{piece}{view}");
             string[] drawn = await sheet.Page.EvaluateAsync<string[]>("() => [...new Set([...document.querySelectorAll('#drawing .for-desk [data-key]')].map(g => g.dataset.key.split('#')[0]))].sort()");

@@ -11,9 +11,15 @@ namespace Setout.Workbench.BenchSheets;
 internal static class BenchSheetEndpoints
 {
     public static void MapBenchSheets(this IEndpointRouteBuilder routes) =>
-        routes.MapGet("/piece/{name}/bench-sheets.pdf", (string name, string? paper, PieceDoor door, CancellationToken cancel) =>
-            door.OpenWithAllAsync(name, (piece, plan, fit) => plan.IsStopped ? Stopped("see the notes at Set out")
-                : File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, cancel), cancel));
+        routes.MapGet("/piece/{name}/bench-sheets.pdf", (string name, string? paper, string? only, PieceDoor door, CancellationToken cancel) =>
+            door.OpenWithAllAsync(name, (piece, plan, fit) =>
+            {
+                if (plan.IsStopped) return Stopped("see the notes at Set out");
+                SheetStage? stage = only is null ? null : SheetStages.Of(only);
+                if (only is not null && stage is null) return Results.Text($"There is no stage '{only}' to print the sheets of: {string.Join(", ", SheetStages.Words)}.\n", statusCode: StatusCodes.Status404NotFound);
+                if (stage?.IsPrinted(plan.Set) == false) return Results.Text("Nothing is to be done at that stage, so it has no sheets.\n", statusCode: StatusCodes.Status404NotFound);
+                return File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, cancel, stage);
+            }, cancel));
 
     /// <summary>The paper that an address asks for.</summary>
     internal static Paper PaperOf(string? asked, Paper usual) => asked switch { "a4" => Paper.A4, "letter" => Paper.Letter, _ => usual };
@@ -29,10 +35,11 @@ internal static class BenchSheetEndpoints
     /// <param name="fit">What will fit, where it is known.</param>
     /// <param name="name">What the name of the file begins with.</param>
     /// <param name="cancel">Gives it up.</param>
-    internal static IResult File(Plan plan, string stand, Paper paper, FitReport? fit, string name, CancellationToken cancel)
+    /// <param name="only">The stage whose sheets are wanted; null for all.</param>
+    internal static IResult File(Plan plan, string stand, Paper paper, FitReport? fit, string name, CancellationToken cancel, SheetStage? only = null)
     {
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, cancel), pdf);
-        return Results.File(pdf.ToArray(), "application/pdf", $"{name}-bench-sheets.pdf");
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, cancel, only), pdf);
+        return Results.File(pdf.ToArray(), "application/pdf", $"{name}-{(only is { } stage ? $"{stage.Word}-sheets" : "bench-sheets")}.pdf");
     }
 }

@@ -12,12 +12,12 @@ using Setout.Workbench.Shell;
 
 namespace Setout.Workbench.Fitting;
 
-/// <summary>The chance of a bank, or of the piece.</summary>
+/// <summary>How many gaps of a bank, or of the piece, come right.</summary>
 /// <param name="Name">Which.</param>
-/// <param name="Gaps">How many gaps, in words.</param>
 /// <param name="Now">As it stands.</param>
-/// <param name="Then">Once what is to be measured first has been.</param>
-public sealed record ChanceLine(Phrase Name, string Gaps, string Now, string Then);
+/// <param name="Then">Once what is to be measured first has been; empty where that changes nothing.</param>
+/// <param name="All">The chance that all do at once.</param>
+public sealed record ChanceLine(Phrase Name, string Now, string Then, string All);
 
 /// <summary>Something to measure first.</summary>
 /// <param name="Name">What.</param>
@@ -93,7 +93,7 @@ public sealed record FittingView(
         ImmutableArray<AlikeGaps> alike = AlikeGaps.Of(report);
         ImmutableArray<string> Drawn(GapPaper paper) => [.. GapPictures.Of(set, alike, paper).Select(s => SvgWriter.Write(s, SvgOptions.Inline))];
         return new(head, [], Line(Phrase.Of("the whole piece"), report.Whole), [.. report.Groups.Select(g => Line(Figures.Phrase(FitLines.OpeningName(set, g.Key)), g))],
-            [.. report.Measure.Select((m, i) => Line(piece, m) with { Form = ReadForm.Of(piece, [m.Key], Links.Stage(piece.Name, "fit"), $"measure-{i}", isShort: true, m.Instrument) })], [.. FitLines.Allowances(set, report, hasKeys: false).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))])
+            [.. report.Measure.Select((m, i) => Line(piece, report, m) with { Form = ReadForm.Of(piece, [m.Key], Links.Stage(piece.Name, "fit"), $"measure-{i}", isShort: true, m.Instrument) })], [.. FitLines.Allowances(set, report, hasKeys: false).Select(Figures.Phrase)], Drawn(s_wide), Drawn(s_narrow), [.. alike.Select(a => Line(piece, a))])
         {
             Moved = MovedView.Of(piece, Links.Stage(piece.Name, "fit")),
             Weights = [.. WeightsOf(piece, alike)],
@@ -111,14 +111,17 @@ public sealed record FittingView(
                 then == FitLines.Percent(fit.Chance) ? "" : Held($"{(a.Alike.Gaps.Length == 1 ? "" : "each ")}{FitLines.Percent(fit.Chance)} now, {then} then"));
         });
 
-    private static ChanceLine Line(Phrase name, GroupFit group) =>
-        new(name, group.Gaps == 1 ? "1 gap" : $"{group.Gaps} gaps", Held(FitLines.Percent(group.Chance)), Held(FitLines.Percent(group.ChanceMeasured)));
+    private static ChanceLine Line(Phrase name, GroupFit group)
+    {
+        (string now, string then) = (Held(FitLines.Right(group.Right, group)), Held(FitLines.Right(group.RightMeasured, group)));
+        return new(name, now, then == now ? "" : then, Held(FitLines.AllAtOnce(group)));
+    }
 
-    private static MeasureLine Line(OpenPiece piece, MeasureFirst reading)
+    private static MeasureLine Line(OpenPiece piece, FitReport report, MeasureFirst reading)
     {
         string waits = reading.Kind == MeasureKind.Awaited ? " Parts wait for it." : "";
         return new(Figures.Phrase(reading.Name), Links.Size(piece.Name, reading.Key.Text), $"with a {reading.Instrument}",
-            Held($"{FitLines.Brings(reading)}; the whole piece then {FitLines.Percent(reading.ChanceThen)}.{waits}"));
+            Held($"{FitLines.Brings(reading)}; {FitLines.RightThen(report, reading)} of the piece then.{waits}"));
     }
 
     /// <summary>The sign of a percentage goes to no line of its own.</summary>

@@ -60,7 +60,7 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
     {
         if (set.IsStopped || !PieceView.Has(set)) return null;
         if (view == TurningControls.Word) return Turned(set, piece, asked, standpoint);
-        if (view == SectionWord && WholeSection.Has(set)) return Cut(set, piece, asked, isTextOnly);
+        if (view == SectionWord && WholeSection.Has(set)) return Cut(set, piece, asked, shop ?? Shop.Texts.Shop.Usual, isTextOnly);
         Views from = PieceView.All.FirstOrDefault(v => PieceView.Word(v) == view, Views.Front);
         string Word(Views v) => v == Views.Front ? "" : PieceView.Word(v);
         ElevationDrawing wide = PieceView.Draw(set, from, s_wide), narrow = isTextOnly ? wide : PieceView.DrawFew(set, from, Phone, asked ?? "");
@@ -114,14 +114,17 @@ public sealed record DrawingView(string Name, ImmutableArray<ViewLink> Tabs, str
         ];
     }
 
-    private static DrawingView Cut(SetPiece set, string piece, string? asked, bool isTextOnly)
+    private static DrawingView Cut(SetPiece set, string piece, string? asked, Shop.Texts.Shop shop, bool isTextOnly)
     {
         Scene wide = WholeSection.Draw(set, asked, s_wide);
         List<(string Key, string Title)> cut = [.. GroupsOf(wide.Items).Where(g => g.Key.Length > 0 && g.Title.Length > 0).Select(g => (g.Key.Split('#')[0], g.Title)).DistinctBy(g => g.Item1)];
         ImmutableHashSet<string> chosen = Chosen(set, [.. cut.Select(g => g.Key)], asked);
         ImmutableArray<OutlineLine> lines = [.. cut.Select(g => new OutlineLine(Figures.Phrase(g.Title), Links.Size(piece, g.Key, SectionWord), g.Key, chosen.Contains(g.Key)))];
         return new("Section", TabsOf(piece, asked, SectionWord), isTextOnly ? "" : Marked(set, wide, chosen), isTextOnly ? "" : Marked(set, WholeSection.Draw(set, asked, Phone), chosen))
-        { Outline = OutlineTree.Of(set, piece, SectionWord, asked, lines) };
+        {
+            Outline = OutlineTree.Of(set, piece, SectionWord, asked, lines),
+            Live = isTextOnly ? null : LiveData.OfSizes(set, piece, cut.Select(g => g.Key).Where(k => set.Worked.Values.ContainsKey(new(k))), shop, asked),
+        };
     }
 
     private static DrawingView Turned(SetPiece set, string piece, string? asked, Standpoint standpoint)

@@ -15,7 +15,7 @@ namespace Setout.Workbench.SetOut;
 /// <summary>What the script needs to let sizes be typed and dividers be dragged on the drawing without asking for a page first.</summary>
 /// <param name="Sizes">The dimensions with what is typed at them, as JSON.</param>
 /// <param name="Grips">The dividers with where they can go, as JSON.</param>
-/// <param name="Wide">Scale and place of the drawing for a desk: 1 to how many, paper x of nought, paper y of the floor.</param>
+/// <param name="Wide">Scale and place of the drawing for a desk: 1 to how many, paper x of nought, paper y of the floor. Empty where nothing is dragged.</param>
 /// <param name="Narrow">The same of that for a phone.</param>
 public sealed record LiveData(string Sizes, string Grips, string Wide, string Narrow)
 {
@@ -32,14 +32,23 @@ public sealed record LiveData(string Sizes, string Grips, string Wide, string Na
 
     private static readonly JsonSerializerOptions s_json = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
 
-    internal static LiveData Of(SetPiece set, string piece, IEnumerable<string> dimensions, Views from, ElevationDrawing wide, ElevationDrawing narrow, Shop.Texts.Shop shop, string? asked)
+    internal static LiveData Of(SetPiece set, string piece, IEnumerable<string> dimensions, Views from, ElevationDrawing wide, ElevationDrawing narrow, Shop.Texts.Shop shop, string? asked) =>
+        new(SizesOf(set, piece, dimensions, shop), from == Views.Front ? JsonSerializer.Serialize(DividerMove.Of(set).Select(m => Of(set, m)), s_json) : "[]", Place(wide), Place(narrow))
+        {
+            Stays = asked is not { Length: > 0 } ? "" : from == Views.Front ? StandsStill.Why(set, asked.Split('#')[0]) ?? "" : MovedInFront,
+        };
+
+    /// <summary>Of a view on which sizes are typed and nothing is moved by hand.</summary>
+    internal static LiveData OfSizes(SetPiece set, string piece, IEnumerable<string> dimensions, Shop.Texts.Shop shop, string? asked) =>
+        new(SizesOf(set, piece, dimensions, shop), "[]", "", "") { Stays = asked is { Length: > 0 } ? MovedInFront : "" };
+
+    private const string MovedInFront = "What stands between openings is moved in the view from the front.";
+
+    private static string SizesOf(SetPiece set, string piece, IEnumerable<string> dimensions, Shop.Texts.Shop shop)
     {
         Typed Given(GivenSize given) => new(given.Key, given.At, given.Choice.Id, given.Field.Name, given.Choice.Words, given.Field.Default, given.Field.Usual, Links.Size(piece, given.Key));
         ImmutableArray<Dimension> sizes = [.. dimensions.Select(k => DrawnSize.Of(set, k, shop)).Select(d => new Dimension(d.Key, d.Own is null ? null : Given(d.Own), [.. d.From.Select(Given)]))];
-        return new(JsonSerializer.Serialize(sizes, s_json), from == Views.Front ? JsonSerializer.Serialize(DividerMove.Of(set).Select(m => Of(set, m)), s_json) : "[]", Place(wide), Place(narrow))
-        {
-            Stays = asked is not { Length: > 0 } ? "" : from == Views.Front ? StandsStill.Why(set, asked.Split('#')[0]) ?? "" : "What stands between openings is moved in the view from the front.",
-        };
+        return JsonSerializer.Serialize(sizes, s_json);
     }
 
     private static Grip Of(SetPiece set, DividerMove move)

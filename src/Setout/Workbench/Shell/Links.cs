@@ -1,3 +1,5 @@
+using Setout.Shop.BenchSheets;
+
 namespace Setout.Workbench.Shell;
 
 /// <summary>The addresses of the workbench. They are a contract: people keep and send them.</summary>
@@ -54,4 +56,7 @@ public static class Links
 
     /// <summary>The bench sheets as a file.</summary>
     public static string BenchSheets(string piece) => Stage(piece, "bench-sheets.pdf");
+
+    /// <summary>Those of one stage.</summary>
+    public static string BenchSheets(string piece, SheetStage only) => $"{BenchSheets(piece)}?only={only.Word}";
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures.Text;
 using Setout.Drawing.Scenes;
+using Setout.Shop.BenchSheets;
 using Setout.Workbench.Noting;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Viewing;
@@ -36,6 +37,9 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
     /// <summary>The page of what was read and marked.</summary>
     public string Facts { get; init; } = "";
 
+    /// <summary>Where the bench sheets of the stage of this page alone are fetched; null where it has none.</summary>
+    public string? StageSheets { get; init; }
+
     /// <summary>How the stage of this page stands, to begin the page with; null where the page is none that is marked.</summary>
     public StageStrip? Strip { get; init; }
 
@@ -57,6 +61,7 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
             Caution = ViewingView.Caution(piece),
             Facts = Links.Stage(piece.Name, "facts"),
             Strip = StageStrip.Of(piece, current),
+            StageSheets = !isStopped && SheetStages.Of(current.Length == 0 ? SheetStage.SetOut.Word : current) is { } stage && stage.IsPrinted(piece.Set) ? Links.BenchSheets(piece.Name, stage) : null,
         };
     }
 }
