@@ -31,11 +31,14 @@ internal static class BreakdownPages
         // Each drawing says itself what may be cut at the fence.
         Block caution = new CautionBlock([Phrase.Of(Weight(plan, sheets))]);
         ImmutableArray<Block> head = [caution, .. Figures(plan.Set, sheets)];
+        // In one line over a drawing that needs nearly all of a page lying down.
+        ImmutableArray<Block> brief = [new ParagraphBlock(Phrase.Of($"Caution: {Weight(plan, sheets, isBrief: true)}").Bold()), .. Figures(plan.Set, sheets)];
         double first = PageRoom.Under(paper, title, head), alone = PageRoom.Under(paper, title, []);
         BreakdownPaper standing = new(room.Width, room.HalfHeight) { MostHeight = room.Height }, lying = new(room.LyingWidth, room.LyingHeight) { MostHeight = room.LyingHeight };
-        double underLying = PageRoom.UnderLying(paper, title, head), aloneLying = PageRoom.UnderLying(paper, title, []), over = PageRoom.Over(paper, head);
-        BreakdownPaper lyingFirst = new(room.LyingWidth, underLying) { MostHeight = underLying }, lyingAlone = new(room.LyingWidth, aloneLying) { MostHeight = aloneLying };
-        SceneBlock[] Drawn(params ImmutableArray<BreakdownPaper> firstOn) =>
+        double underLying = PageRoom.UnderLying(paper, title, [Kept(head)]), aloneLying = PageRoom.UnderLying(paper, title, []), over = PageRoom.Over(paper, head), underBrief = PageRoom.UnderLying(paper, title, [Kept(brief)]);
+        BreakdownPaper lyingFirst = new(room.LyingWidth, underLying) { MostHeight = underLying }, lyingBrief = new(room.LyingWidth, underBrief) { MostHeight = underBrief }, lyingAlone = new(room.LyingWidth, aloneLying) { MostHeight = aloneLying };
+        SceneBlock[] Drawn(params ImmutableArray<BreakdownPaper> firstOn) => Cautioned("", firstOn);
+        SceneBlock[] Cautioned(string words, ImmutableArray<BreakdownPaper> firstOn) =>
         [
             .. MarkingOut.Of(plan, sheets, sheet => sheet switch
             {
@@ -43,11 +46,11 @@ internal static class BreakdownPages
                 // The second may have to leave room for what found none over the first.
                 1 => [standing with { MostHeight = over }, standing, lying],
                 _ => [standing, lying],
-            }).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn)),
+            }, words).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn)),
         ];
         BreakdownPaper underHead = standing with { MostHeight = first }, underTitle = standing with { MostHeight = alone };
-        SceneBlock[] drawings = Drawn(underHead, underTitle, standing, lyingFirst, lyingAlone, lying);
-        if (drawings is [{ Place: ScenePlace.InColumn } whole, ..] && whole.Scene.Height > alone) drawings = Drawn(underHead, underTitle, lyingFirst, lyingAlone, lying);
+        SceneBlock[] drawings = Drawn(underHead, underTitle, standing, lyingFirst, lyingBrief, lyingAlone, lying);
+        if (drawings is [{ Place: ScenePlace.InColumn } whole, ..] && whole.Scene.Height > alone) drawings = Drawn(underHead, underTitle, lyingFirst, lyingBrief, lyingAlone, lying);
         // A page with a title and a caution alone is looked at by nobody: a drawing too high to stand under both stands under the title.
         if (drawings is [{ Place: ScenePlace.InColumn } high, ..] && high.Scene.Height > first)
         {
@@ -59,8 +62,13 @@ internal static class BreakdownPages
         // What finds no room over one that lies down stands over the next that leaves some; where none does, the first is drawn as high as it leaves room.
         int at = lies.Scene.Height <= underLying ? -1 : Array.FindIndex(drawings, d => d.Place == ScenePlace.InColumn && d.Scene.Height <= over);
         if (at > 0) return new(title, [.. drawings[..at], .. head, .. drawings[at..]]);
-        return new(title, [new TogetherBlock(head) { KeepsWithNext = true }, .. drawings]);
+        if (lies.Scene.Height <= underLying) return new(title, [Kept(head), .. drawings]);
+        if (lies.Scene.Height <= underBrief) return new(title, [Kept(brief), .. drawings]);
+        // Where it needs all of the page, it says so itself.
+        return new(title, [.. Cautioned(Weight(plan, sheets, isBrief: true), [lyingAlone, lying]), .. Figures(plan.Set, sheets)]);
     }
+
+    private static TogetherBlock Kept(ImmutableArray<Block> blocks) => new(blocks) { KeepsWithNext = true };
 
     /// <summary>What is to be kept in order: a front that is turned or exchanged breaks the figure for good.</summary>
     private static IEnumerable<Block> Figures(SetPiece set, SheetPlan sheets) => sheets.Instance.Groups.Select(g => (Block)new ParagraphBlock(
@@ -76,13 +84,13 @@ internal static class BreakdownPages
     }
 
     // By the same rule as the runs, so that both ask for a second person or neither does.
-    private static string Weight(Plan whole, SheetPlan plan)
+    private static string Weight(Plan whole, SheetPlan plan, bool isBrief = false)
     {
         string most = WeightWords.Short(whole.Source.Shop.Lift, whole.Set.Piece.Shown);
         SheetStock[] used = [.. plan.Outcome.Layout.Sheets.Select(s => plan.Instance.Stock.First(k => k.Id == s.StockId))];
         if (used.Length == 0 || used.MaxBy(s => s.Along * s.Across) is not { } largest || Weights.OfStock(whole.Set, plan.Material, largest.Along, largest.Across) is not { } mass)
-            return $"What this wood weighs is not on record, so the runs cannot say which piece takes two: lift one end first. {Cautions.Of("lift").Words}";
+            return $"What this wood weighs is not on record, so the runs cannot say which piece takes two: lift one end first.{(isBrief ? "" : $" {Cautions.Of("lift").Words}")}";
         bool isHeavy = OneLift.MostArea(whole.Set, plan.Material, whole.Source.Shop.Lift) is { } one && largest.Along * largest.Across > one;
-        return $"A whole sheet weighs {WeightWords.Of(mass, whole.Set.Piece.Shown)}. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop. {Cautions.Of("lift").Words}" : "Carry it upright and look where you go.")}";
+        return $"A whole sheet weighs {WeightWords.Of(mass, whole.Set.Piece.Shown)}. {(isHeavy ? $"That may be more than the {most} that one lifts in this shop{(isBrief ? ": two people, or a carrier." : $". {Cautions.Of("lift").Words}")}" : "Carry it upright and look where you go.")}";
     }
 }

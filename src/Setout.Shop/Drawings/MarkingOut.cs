@@ -33,13 +33,14 @@ public static class MarkingOut
     /// <param name="whole">The plan.</param>
     /// <param name="plan">The layout.</param>
     /// <param name="papers">Papers for a sheet by its number from 0, in the order in which they are liked. Each is used as high as it is, then up to its most height.</param>
-    public static ImmutableArray<MarkedSheet> Of(Plan whole, SheetPlan plan, Func<int, ImmutableArray<BreakdownPaper>> papers)
+    /// <param name="caution">What is cautioned against in the heading of each drawing, where it stands nowhere else; empty for nothing.</param>
+    public static ImmutableArray<MarkedSheet> Of(Plan whole, SheetPlan plan, Func<int, ImmutableArray<BreakdownPaper>> papers, string caution = "")
     {
         var saws = SawnSheets.Of(whole);
-        return [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(whole, saws, plan, sheet, i, papers(i)))];
+        return [.. plan.Outcome.Layout.Sheets.Select((sheet, i) => Draw(whole, saws, plan, sheet, i, papers(i), caution))];
     }
 
-    private static MarkedSheet Draw(Plan whole, SawnSheets saws, SheetPlan plan, LaidSheet sheet, int index, ImmutableArray<BreakdownPaper> papers)
+    private static MarkedSheet Draw(Plan whole, SawnSheets saws, SheetPlan plan, LaidSheet sheet, int index, ImmutableArray<BreakdownPaper> papers, string caution)
     {
         SetPiece set = whole.Set;
         int material = whole.Sheets.IndexOf(plan);
@@ -74,7 +75,7 @@ public static class MarkingOut
             Kept = kept,
             Grain = plan.Material.Grain == Core.Pieces.Grain.Keep ? SheetAxis.Along : null,
             HeaderLeft = Phrase.Of(name),
-            HeaderNote = Thickness(set, plan, stock, format).Add("; seen on the good face"),
+            HeaderNote = Thickness(set, plan, stock, format).Add($"; seen on the good face{(caution.Length > 0 ? $". Caution: {caution}" : "")}"),
             Strips = first.Strips,
             HeaderRight = Phrase.Of(Verdicts.Of(plan)),
             ReferenceNote = saw.Reference(),

@@ -1,7 +1,8 @@
+using Setout.Core.Measures;
+using Setout.Core.SettingOut;
+using Setout.Shop.Texts;
 using System.Collections.Immutable;
 using System.Globalization;
-using Setout.Core.Measures;
-using Setout.Shop.Texts;
 
 namespace Setout.Shop.Edits;
 
@@ -127,11 +128,16 @@ public sealed record AddOpening(string Beside, bool IsAfter = true, string? Size
         draft.Name = $"opening {key} {(isAcross ? IsAfter ? "at the right of" : "at the left of" : IsAfter ? "below" : "above")} {Beside}";
     }
 
-    // Beside a rest every other wants a size: as its neighbour, but no more than a third of what the rest has.
+    // Beside a rest every other wants a size: as its neighbour, but no more than a third of what the rest has, and than it can spare beside a machine that stands in it.
     private static string? Like(EditDraft draft, Shares shares, int beside)
     {
         if (shares.Members.FirstOrDefault(m => shares.Of(m) == "rest", -1) is not (>= 0 and var rest)) return null;
         ExactLength most = shares.Size(rest) / Rational.Of(3);
+        if (draft.Piece is { } piece && MachineBays.WidthOf(piece, shares.KeyOf(rest)) is { } needed)
+        {
+            ExactLength spare = shares.Size(rest) - needed - (draft.Set?.Parts.FirstOrDefault(p => p.Role == PartRole.Post)?.Placements is [var post, ..] ? post.SizeX : ExactLength.Zero);
+            if (spare.Sign > 0 && spare < most) most = spare;
+        }
         return shares.Of(beside) is { } own and not "rest" && shares.Size(beside) <= most ? own : draft.Written(draft.Rounded(most));
     }
 }

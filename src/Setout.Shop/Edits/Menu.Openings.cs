@@ -34,13 +34,15 @@ internal sealed partial class Menu
     private IEnumerable<EditChoice> Filling(string key, OpeningContent? content, Structure structure, bool isBay)
     {
         OpeningContent? inside = content is DoorFilling doors ? doors.Behind : content;
+        // A machine takes the whole width of its bay: what would stand upright in it, or run beside its bearers, is not offered.
+        bool hasMachine = isBay && MachineBays.WidthOf(_piece, key) is not null;
         if (isBay)
         {
             yield return Form("posts", "Divide by posts", v => Divide.At(key, true, v.Needed("at"), with: Between.Posts), Length("at", "from its left to the posts", HalfBesidePosts(key, structure), "the clear width of the bay at the left, between its posts; the rest is at the right"));
         }
         if (inside is null)
         {
-            foreach ((string id, string word, bool isAcross, string size) in new[] { ("across", "across", true, "width"), ("down", "down", false, "height") })
+            foreach ((string id, string word, bool isAcross, string size) in new[] { ("across", "across", true, "width"), ("down", "down", false, "height") }.Where(w => !(hasMachine && w.Item3)))
             {
                 string from = isAcross ? "left" : "top", far = isAcross ? "right" : "bottom";
                 yield return Form($"{id}-equal", $"Divide {word} into equal openings", v => Divide.Equally(key, isAcross, v.Count("count")), Count("count", "how many", "2"));
@@ -48,7 +50,7 @@ internal sealed partial class Menu
                     Length("at", "size of the first", Half(key, size, $"inside-{size}")), OneOf("from", "measured from the", from, [from, far]));
             }
             if (structure is Frame && isBay) yield return Form("rails", "Divide down by rails", v => Divide.At(key, false, v.Needed("at"), with: Between.Rails), Length("at", "from the top to the rails", Half(key, "height")));
-            if (content is not DoorFilling)
+            if (content is not DoorFilling && !hasMachine)
                 yield return Form("drawers", "Drawers", v => new PutDrawers(key, v.Count("count"), v.Text("like")), Count("count", "how many", "3"), OneOf("like", "kind", First(_piece.DrawerKinds.Keys), _piece.DrawerKinds.Keys.Order(StringComparer.Ordinal), mayBeEmpty: true));
             if (isBay && structure is Frame && content is null)
                 foreach (EditChoice choice in WellIn(key, structure)) yield return choice;
@@ -140,12 +142,16 @@ internal sealed partial class Menu
 
     private static EditChoice Listing(string key) => Button("list", $"List the openings in {key} one by one", new ListOpenings(key));
 
-    /// <summary>Half of what new posts leave of a bay, on the grid; empty where it is not known.</summary>
+    /// <summary>Half of what new posts leave of a bay, on the grid, or what a machine in it needs; empty where it is not known.</summary>
     private string HalfBesidePosts(string key, Structure structure)
     {
         if (set.Parts.FirstOrDefault(p => p.Key == structure.Key + ".post") is not { Placements: [var post, ..] }) return "";
         foreach (string what in new[] { "clear", "rail.length", "width" })
-            if (set.Worked.Values.TryGetValue(QuantityKey.Of(key, what), out Worked? between)) return Say(((between.Value - post.SizeX) / Rational.Of(2)).RoundTo(set.Grid, Rounding.Down).Value);
+            if (set.Worked.Values.TryGetValue(QuantityKey.Of(key, what), out Worked? between))
+            {
+                ExactLength half = (between.Value - post.SizeX) / Rational.Of(2);
+                return MachineBays.WidthOf(_piece, key) is { } needed && needed > half ? Say(needed.RoundTo(set.Grid, Rounding.Up).Value) : Say(half.RoundTo(set.Grid, Rounding.Down).Value);
+            }
         return "";
     }
 

@@ -260,7 +260,9 @@ public sealed partial class SawnDrawingTests
         foreach (SheetPlan sheets in plan.Sheets)
         {
             Section section = sections.Single(s => s.Title == $"Breakdown of {sheets.Material.Name}");
-            string caution = string.Join(' ', section.Blocks.OfType<CautionBlock>().SelectMany(c => c.Lines).Select(l => l.PlainText));
+            // Where a drawing needs nearly all of its page, in one line; where it needs all, in its heading.
+            string caution = string.Join(' ', section.Blocks.SelectMany(b => b is TogetherBlock together ? together.Blocks : [b])
+                .SelectMany(b => b switch { CautionBlock box => box.Lines, ParagraphBlock { Text: var line } when line.PlainText.StartsWith("Caution:", StringComparison.Ordinal) => [line], SceneBlock drawing when Words(drawing.Scene).Contains("Caution:", StringComparison.Ordinal) => All(drawing.Scene.Items).OfType<TextItem>().Select(t => t.Text), _ => Enumerable.Empty<Phrase>() }).Select(l => l.PlainText));
             Area? most = OneLift.MostArea(plan.Set, sheets.Material, plan.Source.Shop.Lift);
             Area largest = sheets.Outcome.Layout.Sheets.Select(l => sheets.Instance.Stock.First(s => s.Id == l.StockId)).Select(s => s.Along * s.Across).Max();
             Assert.Equal(most is null, caution.Contains("not on record", StringComparison.Ordinal));

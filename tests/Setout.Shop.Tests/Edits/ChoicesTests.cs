@@ -33,6 +33,7 @@ public class ChoicesTests
     [InlineData(Sample.Cabinet, "P", "move of of-new take-out")]
     [InlineData(Sample.Cabinet, "A2", "shelf-above shelf-below take-out")]
     [InlineData("sewing-corner.yaml", "D1", "kind take-out")]
+    [InlineData("bookbinders-bench.yaml", "P", "size posts down-equal down-at rails shelves doors opening-before opening-after take-out")]
     [InlineData("sewing-corner.yaml", "B1", "size doors-off kind shelf empty opening-before opening-after take-out")]
     [InlineData("sewing-corner.yaml", "A", "name width height depth of of-new hung drawer kind empty take-out")]
     [InlineData("herb-rack.yaml", "legs", "name length count take-out")]
