@@ -1,4 +1,4 @@
-// Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
+// Over 200 lines: what is sent, what came of it, and what others changed meanwhile share one stand of the page. Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
 import { blame, forgive } from './blaming.js';
 import { arrived, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
 import { seenAsNow } from './workbench.js';
