@@ -26,14 +26,8 @@ public sealed record Edited(string? Text, string Name, ImmutableArray<Finding> F
     /// <summary>The key of what was made or changed; empty for none.</summary>
     public string Chosen { get; init; } = "";
 
-    /// <summary>What was typed that it is refused for, word for word; empty, the default, where it is refused for nothing that stands alone.</summary>
-    internal string Typed { get; init; } = "";
-
-    /// <summary>The same for whoever shows the form: where it is refused for what was typed into one field, that is named.</summary>
-    /// <param name="offer">The form it came from.</param>
-    /// <param name="values">What was typed, by the names of the fields.</param>
-    public Edited In(Offer offer, IReadOnlyDictionary<string, string> values) =>
-        IsDone || Findings[0].Field.Length > 0 ? this : this with { Findings = Findings.SetItem(0, Findings[0] with { Field = TypedWords.FieldOf(offer, Typed, values, Findings[0].Code.StartsWith("length.", StringComparison.Ordinal)) }) };
+    /// <summary>For each finding what was typed that it is about; shorter than they, and empty by default, where the last are about nothing that stands alone.</summary>
+    internal ImmutableArray<TypedAt> Typed { get; init; } = [];
 
     /// <summary>True when there is a new text.</summary>
     public bool IsDone => Text is not null;
@@ -67,7 +61,7 @@ public abstract record Edit
         }
         catch (RefusedException refused)
         {
-            return new(null, Words, [refused.Finding, .. refused.More]) { Typed = refused.Typed };
+            return new(null, Words, [refused.Finding, .. refused.More]) { Typed = [new(refused.Typed, "")] };
         }
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
@@ -47,6 +46,9 @@ public sealed record EditField(string Name, string Words, FieldKind Kind, string
     /// <summary>True where nothing may be typed.</summary>
     public bool MayBeEmpty { get; init; }
 
+    /// <summary>True for the size of something that is no part of the piece, and may be larger: wood as it is sold, a door that the piece is carried through.</summary>
+    internal bool IsElsewhere { get; init; }
+
     /// <summary>True for what few people need: a page folds it away, under <see cref="Offer.MoreWords"/>.</summary>
     public bool IsMore { get; init; }
 }
@@ -84,44 +86,14 @@ public sealed record EditChoice : Offer
         Edit edit = _maker(read);
         return read.Findings.Count > 0 ? new(null, [.. read.Findings]) : new(edit, []);
     }
-}
 
-/// <summary>What was typed into the fields of an edit.</summary>
-internal sealed class FieldValues(ImmutableArray<EditField> fields, IReadOnlyDictionary<string, string> values, LengthUnit? bare)
-{
-    public List<Finding> Findings { get; } = [];
-
-    /// <summary>Words; null for nothing, where nothing may be typed.</summary>
-    public string? Text(string name)
+    /// <summary>Does the edit to a text. It is refused for all that is wrong with what was typed at once, each slip with its field, in the order of the fields.</summary>
+    /// <param name="values">By the names of the fields; what is missing has its default.</param>
+    /// <param name="text">A piece file.</param>
+    /// <param name="bench">What is known beside it.</param>
+    public Edited ApplyTo(IReadOnlyDictionary<string, string> values, string text, EditBench bench)
     {
-        EditField field = fields.First(f => f.Name == name);
-        string text = (values.TryGetValue(name, out string? typed) ? typed : field.Default).Trim();
-        if (text.Length > 0 && field.Kind == FieldKind.OneOf && !field.Options.Contains(text))
-            Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not known for {field.Words}.", $"Choose one of {string.Join(", ", field.Options)}.") { Field = name });
-        if (text.Length == 0 && !field.MayBeEmpty) Findings.Add(new("edit.field", Severity.Stop, "", $"“{Fillings.Capital(field.Words)}” is empty.", Asked(field.Kind)) { Field = name });
-        if (bare is { } shown && FieldUnits.MayBeOther(field.Kind, text, shown))
-            Findings.Add(new("edit.two-units", Severity.Stop, "", $"'{TextContext.Shown(text)}' would be {FieldUnits.Named(field.Kind, text, shown)}: you are shown {shown.Words}, and the text is in {shown.Other.Words}.", $"Write the unit beside it: {text} in, or mm.") { Field = name });
-        return text.Length == 0 ? null : bare is { } unit ? FieldUnits.Named(field.Kind, text, unit) : text;
-    }
-
-    private static string Asked(FieldKind kind) => kind switch
-    {
-        FieldKind.OneOf => "Choose one.",
-        FieldKind.Count => "Type a whole number, such as 3.",
-        FieldKind.Size => "Type two lengths with an x between them.",
-        FieldKind.Length or FieldKind.Share or FieldKind.Lengths => "Type a length.",
-        _ => "Type what it is to be.",
-    };
-
-    /// <summary>Words that are wanted.</summary>
-    public string Needed(string name) => Text(name) ?? "";
-
-    /// <summary>A whole number.</summary>
-    public int Count(string name)
-    {
-        string text = Needed(name);
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count)) return count;
-        if (text.Length > 0) Findings.Add(new("edit.field", Severity.Stop, "", $"'{TextContext.Shown(text)}' is not a whole number.", "Write one such as 3.") { Field = name });
-        return 0;
+        var read = new FieldValues(Fields, values, Bare);
+        return read.Told(_maker(read).ApplyTo(text, bench));
     }
 }

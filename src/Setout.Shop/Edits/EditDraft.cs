@@ -1,3 +1,4 @@
+// Over 200 lines: all that an edit may ask and do while it is at work, and how it comes out.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
@@ -18,6 +19,7 @@ internal sealed class EditDraft
     private readonly TextRead<Piece> _read;
     private readonly EditBench _bench;
     private readonly List<Finding> _notes = [];
+    private readonly List<RefusedException> _slips = [];
     private readonly Lazy<SetPiece?> _set;
     private readonly HashSet<string> _used;
     private Draft _draft;
@@ -127,7 +129,7 @@ internal sealed class EditDraft
     {
         ParseResult<ExactLength> read = what is null ? LengthText.Parse(text, Unit) : BelievedLength.Read(text, Unit, what);
         if (read.IsRead) return read.Value;
-        throw new RefusedException(Refused(read.Fault!.Code, key, read.Fault.Words, read.Fault.Remedy).Finding) { Typed = text };
+        throw Refused(read.Fault!.Code, key, read.Fault.Words, read.Fault.Remedy, text);
     }
 
     /// <summary>A length as it is written in this text: a bare figure where that is exact.</summary>
@@ -150,31 +152,41 @@ internal sealed class EditDraft
     public void Note(string code, Severity severity, string key, string words, string remedy) => _notes.Add(new(code, severity, key, words, remedy));
 
     /// <summary>Why an edit cannot be done; to be thrown.</summary>
-    public RefusedException Refused(string code, string key, string words, string remedy) =>
-        new(new(code, Severity.Stop, key, words, remedy, Piece?.Keys.GetValueOrDefault(key) ?? default));
+    /// <param name="code">Of the finding.</param>
+    /// <param name="key">Of what it is about.</param>
+    /// <param name="words">What was understood.</param>
+    /// <param name="remedy">What to do.</param>
+    /// <param name="typed">What was typed that it is about, word for word; empty where it is about nothing that stands alone.</param>
+    public RefusedException Refused(string code, string key, string words, string remedy, string typed = "") =>
+        new(new(code, Severity.Stop, key, words, remedy, Piece?.Keys.GetValueOrDefault(key) ?? default)) { Typed = typed };
+
+    /// <summary>The same of an edit that goes on, so that what else is wrong with it comes out too: it is refused in the end.</summary>
+    public void Slip(RefusedException refused) => _slips.Add(refused);
 
     /// <summary>The edit as it came out, held against what could be read before and against the log.</summary>
     public Edited Finish(string words)
     {
         string name = Name ?? words;
-        if (_draft.Text == _before) return new(null, name, [new("edit.nothing", Severity.Stop, Chosen, "This changes nothing.", "Choose another figure or another word.")]);
+        if (_draft.Text == _before && _slips.Count == 0) return new(null, name, [new("edit.nothing", Severity.Stop, Chosen, "This changes nothing.", "Choose another figure or another word.")]);
         TextRead<Piece> after = PieceText.Read(_draft.Text, null, new(null) { IsTyped = true });
+        bool isBroken = _read.IsSound && !after.IsSound;
+        if (!isBroken && _read.Value is { } before && after.Value is { } now && Gone(before, now) is { IsDefaultOrEmpty: false } held) return new(null, name, held);
+        RefusedException[] slips = [.. _slips, .. after.Value is { } finished && Unfinished(finished) is { } word ? new[] { word } : []];
         // The places are those of a text that nobody will see.
-        if (_read.IsSound && !after.IsSound) return new(null, name, [.. after.Findings.Select(f => f with { Place = Place.None })]) { Typed = TypedWords.At(_draft.Text, after.Findings[0].Place) };
-        if (_read.Value is { } before && after.Value is { } now && Gone(before, now) is { IsDefaultOrEmpty: false } held) return new(null, name, held);
-        if (after.Value is { } finished && Unfinished(finished) is { } word) return new(null, name, [word.Finding]) { Typed = word.Typed };
+        if (isBroken || slips.Length > 0)
+            return new(null, name, [.. slips.Select(s => s.Finding), .. isBroken ? after.Findings.Select(f => f with { Place = Place.None }) : []]) { Typed = [.. slips.Select(s => new TypedAt(s.Typed, "")), .. isBroken ? TypedWords.At(_draft.Text, after.Findings) : []] };
         return new(_draft.Text, name, [.. _notes]) { Chosen = Chosen };
     }
 
     // What a finish is newly said to go on must be there: a word that means nothing would leave it with nothing to go on. What stood in the text before is told there.
-    private (Finding Finding, string Typed)? Unfinished(Piece now)
+    private RefusedException? Unfinished(Piece now)
     {
         string[] before = [.. (Piece?.Finishes ?? []).SelectMany(f => f.On).Select(w => w.Text)];
         if (now.Finishes.SelectMany(f => f.On).Select(w => w.Text).FirstOrDefault(w => !before.Contains(w) && Set is { IsStopped: false } set && !FinishWork.IsKnown(set, w)) is not { } word) return null;
         const int most = 16;
         ImmutableArray<string> all = FinishWork.Nameable(Set!);
-        return (Refused("edit.finish-on", "", $"No part or material is '{TextContext.Shown(word)}'.",
-            $"Name some of {string.Join(", ", all.Take(most))}{(all.Length > most ? ", and so on" : "")}, or the mark of a part; left empty it goes on all that no other finish names.").Finding, word);
+        return Refused("edit.finish-on", "", $"No part or material is '{TextContext.Shown(word)}'.",
+            $"Name some of {string.Join(", ", all.Take(most))}{(all.Length > most ? ", and so on" : "")}, or the mark of a part; left empty it goes on all that no other finish names.", word);
     }
 
     // What is taken out may not be cut; what was read of it counts no more.

@@ -34,12 +34,12 @@ internal static partial class FreshKeys
         return IsName(stem) ? stem : other;
     }
 
-    /// <summary>Refuses a name that cannot stand in a text.</summary>
-    public static void WantName(EditDraft draft, string name)
-    {
-        if (IsName(name)) return;
-        throw new RefusedException(draft.Refused("text.bad-key", "", $"'{TextContext.Shown(name)}' cannot be its name.", "Begin it with a letter and type 24 letters from a to z, figures and hyphens at most, such as oil-1.").Finding) { Typed = name };
-    }
+    /// <summary>Why a name cannot stand in a text; null where it can.</summary>
+    /// <param name="draft">The text.</param>
+    /// <param name="name">The name.</param>
+    /// <param name="typed">What was typed for it.</param>
+    public static RefusedException? Unfit(EditDraft draft, string name, string typed) => IsName(name) ? null
+        : draft.Refused("text.bad-key", "", $"'{TextContext.Shown(name)}' cannot be its name.", "Begin it with a letter and type 24 letters from a to z, figures and hyphens at most, such as oil-1.", typed);
 
     private static bool IsName(string name) => MapReader.IsName(name);
 

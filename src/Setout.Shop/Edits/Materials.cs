@@ -132,14 +132,13 @@ public sealed record AddDrawerKind(string? Name = null, string? Sides = null, st
     internal static string Chosen(EditDraft draft, string typed)
     {
         string name = FreshKeys.Name(typed);
-        FreshKeys.WantName(draft, name);
-        return name;
+        return FreshKeys.Unfit(draft, name, typed) is { } unfit ? throw unfit : name;
     }
 
     private static string Add(EditDraft draft, AddDrawerKind asked)
     {
         string name = asked.Name is { } typed ? Chosen(draft, typed) : draft.Fresh("drawer", 1, mayBeBare: true)[0];
-        if (draft.Things.Any(t => t.Key == name && t.Word == Thing.DrawerKind)) throw draft.Refused("edit.name-taken", name, $"There is a kind of drawer '{TextContext.Shown(name)}' already.", "Choose another name.");
+        if (draft.Things.Any(t => t.Key == name && t.Word == Thing.DrawerKind)) throw draft.Refused("edit.name-taken", name, $"There is a kind of drawer '{TextContext.Shown(name)}' already.", "Choose another name.", asked.Name ?? "");
         foreach (string sheet in new[] { asked.Sides, asked.Bottom, asked.Front }.OfType<string>()) Fillings.WantThere(draft, sheet, Fillings.Sheets(draft), "sheet", name);
         string front = asked.Front ?? Fillings.FirstSheet(draft) ?? Sheets.About(draft, "3/4", "18 mm");
         YamlMap kind = Written.Fields(("sides", asked.Sides ?? Sheets.About(draft, "1/2", "12 mm")), ("bottom", asked.Bottom ?? Sheets.About(draft, "1/4", "6.5 mm")), ("front", front));
@@ -171,7 +170,7 @@ public sealed record AddDoorKind(string? Name = null, string? Of = null, string?
     {
         if (asked.Of is not null) Fillings.WantThere(draft, asked.Of, Fillings.Sheets(draft), "sheet", asked.Name ?? "");
         string name = asked.Name is { } typed ? AddDrawerKind.Chosen(draft, typed) : draft.Fresh("door", 1, mayBeBare: true)[0];
-        if (asked.Name is not null && draft.Things.Any(t => t.Key == name)) throw draft.Refused("edit.name-taken", name, $"The name '{TextContext.Shown(name)}' is taken.", "Choose another.");
+        if (asked.Name is not null && draft.Things.Any(t => t.Key == name)) throw draft.Refused("edit.name-taken", name, $"The name '{TextContext.Shown(name)}' is taken.", "Choose another.", asked.Name);
         Sections.Add(draft, "doors", name, Written.Fields(("of", asked.Of ?? Fillings.FirstSheet(draft) ?? Sheets.About(draft, "3/4", "18 mm")), ("lies", asked.Lies)));
         return name;
     }

@@ -93,7 +93,7 @@ internal sealed partial class Menu
         if (top.Edging is not null) yield return Button("edging-off", "Take the edging off", new ClearAny(TextPath.Of(key, "edging")));
         string[] bays = [.. PiecePlace.In(_piece).Where(p => p.Place is { IsBay: true, Content: null, Division: { } d } && d.Items[p.Place.Index] is Opening).Select(p => p.Key)];
         // Over a case there is the top of the case, which a well would go through.
-        if (_piece.Members.OfType<Frame>().Any()) yield return Form("well", "A well", v => new AddWell(key, v.Needed("machine"), v.Text("left"), v.Needed("front"), v.Needed("footprint"), v.Needed("table"), v.Text("bay")),
+        if (_piece.Members.OfType<Frame>().Any()) yield return Form("well", "A well", v => new AddWell(key, v.Needed("machine"), v.Text("bay") is null ? v.Wanted("left") : v.Text("left"), v.Needed("front"), v.Needed("footprint"), v.Needed("table"), v.Text("bay")),
             [OneOf("bay", "bay that it stands in", bays.FirstOrDefault() ?? "", bays, mayBeEmpty: true), Length("left", "from the left end, where it is in no bay", bays.Length > 0 ? "" : Usual("12", "300")) with { MayBeEmpty = true }, .. OfMachine]);
         foreach (Well well in top.Wells) yield return Button($"well-{well.Key}-out", $"Take out well {well.Key}", new TakeOut(well.Key));
         yield return Button("take-out", $"Take out top {key}", new TakeOut(key));

@@ -19,7 +19,7 @@ public sealed record PutDrawers(string Opening, int Count, string? Like = null) 
 
     internal override void Do(EditDraft draft)
     {
-        if (Count is < 1 or > Most) throw draft.Refused("edit.count", Opening, $"An opening takes 1 to {Most} drawers.", "Choose another number.");
+        if (Count is < 1 or > Most) throw draft.Refused("edit.count", Opening, $"An opening takes 1 to {Most} drawers.", "Choose another number.", Count.ToString(CultureInfo.InvariantCulture));
         Thing opening = draft.FindOpening(Opening);
         Fillings.WantOpen(draft, opening);
         if (opening.Map["doors"] is not null)
@@ -48,7 +48,7 @@ public sealed record PutShelves(string Opening, int Count, string Fit = "fixed",
 
     internal override void Do(EditDraft draft)
     {
-        if (Count is < 1 or > Divide.Most) throw draft.Refused("edit.count", Opening, $"An opening takes 1 to {Divide.Most} shelves.", "Choose another number.");
+        if (Count is < 1 or > Divide.Most) throw draft.Refused("edit.count", Opening, $"An opening takes 1 to {Divide.Most} shelves.", "Choose another number.", Count.ToString(CultureInfo.InvariantCulture));
         Thing opening = draft.FindOpening(Opening);
         Fillings.WantOpen(draft, opening);
         string? of = Of ?? Fillings.SheetIn(draft, opening);

@@ -29,19 +29,24 @@ internal sealed partial class TypedRoom(EditChoice offer, IReadOnlyDictionary<st
     {
         EditField field = offer.Fields.First(f => f.Name == name);
         if (field.Kind is not (FieldKind.Length or FieldKind.Share or FieldKind.Size) || !values.TryGetValue(name, out string? typed)) return null;
-        string[] parts = field.Kind == FieldKind.Size ? By().Split(typed.Trim()) : [typed.Trim()];
-        var lengths = ImmutableArray.CreateBuilder<ExactLength>();
-        foreach (string part in parts)
-        {
-            if (LengthText.Parse(part, unit) is not { IsRead: true, Value: { Sign: > 0 } length }) return null;
-            lengths.Add(length);
-        }
+        string[] parts = Parts(field, typed);
+        ImmutableArray<ExactLength> lengths = Lengths(field, typed, unit);
+        if (lengths.Length < parts.Length) return null;
         string With(int at, ExactLength length) => string.Join(" x ", parts.Select((p, i) => i == at ? Typed(length) : p));
         bool Goes(int at, ExactLength length) => length.Sign > 0 && goes(values.Where(v => v.Key != name).Append(new(name, With(at, length))).ToDictionary(StringComparer.Ordinal));
         for (int at = 0; at < parts.Length; at++)
             if (Most(lengths[at], l => Goes(at, l)) is { } most) return With(at, most);
         return null;
     }
+
+    /// <summary>The lengths above zero that stand in a field: one, or those of a size; none where it is for none.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="typed">What was typed into it.</param>
+    /// <param name="unit">The unit of bare figures.</param>
+    public static ImmutableArray<ExactLength> Lengths(EditField field, string typed, LengthUnit unit) => field.Kind is not (FieldKind.Length or FieldKind.Share or FieldKind.Size) ? []
+        : [.. Parts(field, typed).Select(p => LengthText.Parse(p, unit)).Where(p => p.IsRead && p.Value.Sign > 0).Select(p => p.Value)];
+
+    private static string[] Parts(EditField field, string typed) => field.Kind == FieldKind.Size ? By().Split(typed.Trim()) : [typed.Trim()];
 
     private ExactLength? Most(ExactLength typed, Func<ExactLength, bool> goes)
     {

@@ -27,8 +27,8 @@ public static partial class Written
     /// <summary>Keys with values; those with null are left out.</summary>
     public static YamlMap Map(params IEnumerable<(string Key, YamlNode? Value)> entries) => new([.. entries.Where(e => e.Value is not null).Select(e => (Word(e.Key), e.Value!))], default);
 
-    /// <summary>Keys with words; those with null are left out.</summary>
-    public static YamlMap Fields(params IEnumerable<(string Key, string? Value)> entries) => Map(entries.Select(e => (e.Key, e.Value is null ? null : (YamlNode)Word(e.Value))));
+    /// <summary>Keys with words; those with null or nothing are left out.</summary>
+    public static YamlMap Fields(params IEnumerable<(string Key, string? Value)> entries) => Map(entries.Select(e => (e.Key, string.IsNullOrEmpty(e.Value) ? null : (YamlNode)Word(e.Value))));
 
     /// <summary>On one line, in braces and brackets.</summary>
     internal static string OnOneLine(YamlNode node) => node switch

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Setout.Core.Workings;
 using Setout.Shop.Texts;
 
@@ -17,29 +18,44 @@ public sealed record Noted<T>(T? Entry, Finding? Fault) where T : LogEntry
     /// <summary>Worth knowing beside the entry; null for nothing.</summary>
     public Finding? Aside { get; init; }
 
+    /// <summary>What else is wrong with what was typed, each with its field.</summary>
+    public ImmutableArray<Finding> More { get; init; } = [];
+
+    /// <summary>All that is wrong with it; none where there is an entry.</summary>
+    public ImmutableArray<Finding> Faults => Fault is null ? [] : [Fault, .. More];
+
     internal static Noted<T> Refuse(string code, string words, string remedy, string key = "") => new(null, new(code, Severity.Stop, key, words, remedy));
 
-    internal static Noted<T> Refuse(Finding fault) => new(null, fault);
+    internal static Noted<T> Refuse(Finding fault, params ReadOnlySpan<Finding> more) => new(null, fault) { More = [.. more] };
 }
 
-/// <summary>How a person does what a refusal advises: on the command line by options, on a page by boxes to tick.</summary>
-/// <param name="Record">Begins a sentence that says to give another value.</param>
-/// <param name="Force">To take a value all the same.</param>
-/// <param name="Again">Begins a sentence that says a part was cut anew.</param>
-/// <param name="Parts">A sentence: where the parts are listed.</param>
-/// <param name="PartsToo">The same after another half of the sentence.</param>
-/// <param name="ReadSheet">To read a sheet of a material first: the material and the sheet are put in.</param>
-/// <param name="NoSheet">To name no sheet.</param>
-/// <param name="NoFigure">To name no other figures.</param>
-public sealed record NoteWords(string Record, string Force, string Again, string Parts, string PartsToo, string ReadSheet, string NoSheet, string NoFigure)
+/// <summary>Ways to say how a person does what a refusal advises: on the command line by options, on a page by boxes to tick.</summary>
+internal static class NoteHands
 {
-    /// <summary>For the command line.</summary>
-    public static NoteWords Commands { get; } = new("Record", "add --force", "Add --again", "'setout parts FILE' lists the parts.", "'setout parts FILE' lists them.",
-        "Read it first: setout record FILE {0}.thickness READING --sheet {1}", "leave --sheet out", "Leave --to out.");
+    extension(Hand hand)
+    {
+        /// <summary>Begins a sentence that says to give another value.</summary>
+        public string Record => hand.Say("Record", "Type");
 
-    /// <summary>For a page.</summary>
-    public static NoteWords Page { get; } = new("Type", "tick “take it all the same”", "Tick “cut anew”", "Choose it on the drawing or in the list of parts.", "choose it in the list of parts.",
-        "Read the thickness of sheet {1} of {0} first", "leave the sheet empty", "Leave the figures out.");
+        /// <summary>To take a value all the same.</summary>
+        public string Force => hand.Say("add --force", "tick “take it all the same”");
 
-    internal string ToReadSheet(string material, string sheet) => string.Format(System.Globalization.CultureInfo.InvariantCulture, ReadSheet, material, sheet);
+        /// <summary>Begins a sentence that says a part was cut anew.</summary>
+        public string Again => hand.Say("Add --again", "Tick “cut anew”");
+
+        /// <summary>A sentence: where the parts are listed.</summary>
+        public string Parts => hand.Say("'setout parts FILE' lists the parts.", "Choose it on the drawing or in the list of parts.");
+
+        /// <summary>The same after another half of the sentence.</summary>
+        public string PartsToo => hand.Say("'setout parts FILE' lists them.", "choose it in the list of parts.");
+
+        /// <summary>To name no sheet.</summary>
+        public string NoSheet => hand.Say("leave --sheet out", "leave the sheet empty");
+
+        /// <summary>A sentence: to name no other figures.</summary>
+        public string NoFigure => hand.Say("Leave --to out.", "Leave the figures out.");
+
+        /// <summary>Begins a sentence that says to read a sheet of a material first.</summary>
+        public string ToReadSheet(string material, string sheet) => hand.Say($"Read it first: setout record FILE {material}.thickness READING --sheet {sheet}", $"Read the thickness of sheet {sheet} of {material} first");
+    }
 }

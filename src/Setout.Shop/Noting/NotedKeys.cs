@@ -11,15 +11,14 @@ public static class NotedKeys
     /// <summary>The quantity that a reading of a key pins: for a size that is cut, the figure as cut; for a material its thickness.</summary>
     /// <param name="set">The piece.</param>
     /// <param name="key">As it was typed or chosen.</param>
-    /// <param name="words">How this host says things.</param>
-    public static (QuantityKey Key, Finding? Fault) Pinned(SetPiece set, string key, NoteWords words)
+    public static (QuantityKey Key, Finding? Fault) Pinned(SetPiece set, string key)
     {
         // What a box is to aim for is nobody's to measure: what is measured is the box.
         if (key.EndsWith(".box.width", StringComparison.Ordinal) && set.Worked.Values.ContainsKey(QuantityKey.Of(key[..^".box.width".Length], "box.as-built"))) return (QuantityKey.Of(key[..^".box.width".Length], "box.as-built"), null);
         if (set.Worked.Values.ContainsKey(new(key))) return (AsCut(set, key) ?? new QuantityKey(key), null);
         if (set.Piece.Materials.ContainsKey(key)) return (QuantityKey.Of(key, "thickness"), null);
         // A sheet that nobody has read yet is not among the quantities.
-        if (SheetName(key) is not var (material, sheet)) return (default, Unknown(set, key, words));
+        if (SheetName(key) is not var (material, sheet)) return (default, Unknown(set, key));
         (string name, Finding? fault) = Sheet(set, material, sheet);
         return (fault is null ? QuantityKey.Of(name, "thickness") : default, fault);
     }
@@ -45,10 +44,10 @@ public static class NotedKeys
     }
 
     /// <summary>The refusal of a key that is not known, with the nearest that is.</summary>
-    public static Finding Unknown(SetPiece set, string key, NoteWords words)
+    public static Finding Unknown(SetPiece set, string key)
     {
         IEnumerable<string> known = set.Worked.Order.Select(k => k.Text).Concat(set.Parts.Select(p => p.Key));
-        return new("note.key", Severity.Stop, "", $"There is no quantity or part '{TextContext.Shown(key)}'.", NearestWord.Of(key, known) is { } guess ? $"Did you mean '{guess}'?" : words.Parts);
+        return new("note.key", Severity.Stop, "", $"There is no quantity or part '{TextContext.Shown(key)}'.", NearestWord.Of(key, known) is { } guess ? $"Did you mean '{guess}'?" : set.Piece.Hand.Parts);
     }
 
     private static QuantityKey? AsCut(SetPiece set, string key) => set.Worked.Values.ContainsKey(new QuantityKey(key).AsCut) ? new QuantityKey(key).AsCut : null;

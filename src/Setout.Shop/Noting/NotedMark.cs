@@ -33,26 +33,25 @@ public static class NotedMark
     /// <param name="typed">What was typed or chosen.</param>
     /// <param name="id">The id of the entry.</param>
     /// <param name="at">Its time.</param>
-    /// <param name="words">How this host says things.</param>
     /// <returns>With an aside where a part was still waiting for a reading.</returns>
-    public static Noted<MarkEntry> Of(SetPiece set, MarkWords typed, string id, string at, NoteWords words)
+    public static Noted<MarkEntry> Of(SetPiece set, MarkWords typed, string id, string at)
     {
         var keys = ImmutableArray.CreateBuilder<string>();
         foreach (string word in typed.Keys)
         {
-            (ImmutableArray<string> some, Finding? unknown) = KeysOf(set, typed.Progress, word, words);
+            (ImmutableArray<string> some, Finding? unknown) = KeysOf(set, typed.Progress, word);
             if (unknown is not null) return Noted<MarkEntry>.Refuse(unknown);
             keys.AddRange(some.Where(k => !keys.Contains(k)));
         }
         ImmutableArray<string> all = keys.ToImmutable();
         if (all.IsEmpty) return Noted<MarkEntry>.Refuse("note.nothing", "This names nothing.", "Name parts, such as L3.side.");
-        if (Again(set, typed, all, words) is { } already) return Noted<MarkEntry>.Refuse(already);
-        (ImmutableDictionary<QuantityKey, ExactLength> figures, Finding? fault) = Given(set, typed, all, Marking.Figures(set, typed.Progress, all, typed.IsAgain), words);
+        if (Again(set, typed, all) is { } already) return Noted<MarkEntry>.Refuse(already);
+        (ImmutableDictionary<QuantityKey, ExactLength> figures, Finding? fault) = Given(set, typed, all, Marking.Figures(set, typed.Progress, all, typed.IsAgain));
         if (fault is not null) return Noted<MarkEntry>.Refuse(fault);
         string from = "";
         if (typed.Sheet is { } sheet)
         {
-            (from, fault) = SheetOf(set, typed.Progress, all, sheet, words);
+            (from, fault) = SheetOf(set, typed.Progress, all, sheet);
             if (fault is not null) return Noted<MarkEntry>.Refuse(fault);
         }
         return new(new(id, at, typed.Progress, all, figures) { Chosen = Marking.Chosen(set, typed.Progress, all, typed.IsAgain), From = from }, null);
@@ -79,10 +78,10 @@ public static class NotedMark
     }
 
     private static (ImmutableDictionary<QuantityKey, ExactLength> Figures, Finding? Fault) Given(
-        SetPiece set, MarkWords typed, ImmutableArray<string> keys, ImmutableDictionary<QuantityKey, ExactLength> figures, NoteWords words)
+        SetPiece set, MarkWords typed, ImmutableArray<string> keys, ImmutableDictionary<QuantityKey, ExactLength> figures)
     {
         (ImmutableDictionary<QuantityKey, ExactLength>, Finding?) Refuse(string what, string remedy) => (figures, new("note.figure", Severity.Stop, "", what, remedy));
-        if (typed.To.Length > 0 && typed.Progress != Progress.Cut) return Refuse("Only parts that are cut have figures they were cut to.", words.NoFigure);
+        if (typed.To.Length > 0 && typed.Progress != Progress.Cut) return Refuse("Only parts that are cut have figures they were cut to.", set.Piece.Hand.NoFigure);
         foreach (string given in typed.To)
         {
             int at = given.IndexOf('=', StringComparison.Ordinal);
@@ -98,7 +97,7 @@ public static class NotedMark
         return (figures, null);
     }
 
-    private static (ImmutableArray<string> Keys, Finding? Fault) KeysOf(SetPiece set, Progress progress, string word, NoteWords words)
+    private static (ImmutableArray<string> Keys, Finding? Fault) KeysOf(SetPiece set, Progress progress, string word)
     {
         static (ImmutableArray<string>, Finding?) Refuse(string what, string remedy) => ([], new("note.key", Severity.Stop, "", what, remedy));
         string plain = word.Split('#')[0];
@@ -110,11 +109,11 @@ public static class NotedMark
         }
         if (progress == Progress.Bought && (set.Piece.Keys.ContainsKey(plain) || ThingsToBuy.Has(set, word) || set.Piece.Materials.ContainsKey(word))) return ([word], null);
         return set.Piece.Keys.ContainsKey(plain) || set.Piece.Materials.ContainsKey(plain)
-            ? Refuse($"'{TextContext.Shown(word)}' has no parts of its own that could be {progress.ToString().ToLowerInvariant()}.", $"Name the part, such as L3.side; {words.PartsToo}")
-            : ([], NotedKeys.Unknown(set, word, words));
+            ? Refuse($"'{TextContext.Shown(word)}' has no parts of its own that could be {progress.ToString().ToLowerInvariant()}.", $"Name the part, such as L3.side; {set.Piece.Hand.PartsToo}")
+            : ([], NotedKeys.Unknown(set, word));
     }
 
-    private static Finding? Again(SetPiece set, MarkWords typed, ImmutableArray<string> keys, NoteWords words)
+    private static Finding? Again(SetPiece set, MarkWords typed, ImmutableArray<string> keys)
     {
         if (typed.Progress != Progress.Cut || typed.IsAgain) return null;
         foreach (string key in keys)
@@ -122,16 +121,16 @@ public static class NotedMark
             string[] halves = key.Split('#');
             Part part = set.Parts.First(p => p.Key == halves[0]);
             bool isCut = halves.Length == 2 ? set.Facts.StateOf(part.Key, int.Parse(halves[1], CultureInfo.InvariantCulture)) > PartState.Planned : set.Facts.CutOf(part) == part.Count;
-            if (isCut) return new(Noted<MarkEntry>.Already, Severity.Stop, part.Key, $"{part.Name} ({key}) is cut already; nothing was written.", $"{words.Again} if it was cut anew, or void the entry that says so.");
+            if (isCut) return new(Noted<MarkEntry>.Already, Severity.Stop, part.Key, $"{part.Name} ({key}) is cut already; nothing was written.", $"{set.Piece.Hand.Again} if it was cut anew, or void the entry that says so.");
         }
         return null;
     }
 
     // A sheet is known by its reading: another name would be a letter of some plan, or a slip, and give the part no thickness.
-    private static (string From, Finding? Fault) SheetOf(SetPiece set, Progress progress, ImmutableArray<string> keys, string sheet, NoteWords words)
+    private static (string From, Finding? Fault) SheetOf(SetPiece set, Progress progress, ImmutableArray<string> keys, string sheet)
     {
         static (string, Finding?) Refuse(string what, string remedy) => ("", new("note.sheet", Severity.Stop, "", what, remedy));
-        if (progress != Progress.Cut) return Refuse("Only parts that are cut come from a sheet.", $"{char.ToUpperInvariant(words.NoSheet[0])}{words.NoSheet[1..]}.");
+        if (progress != Progress.Cut) return Refuse("Only parts that are cut come from a sheet.", $"{char.ToUpperInvariant(set.Piece.Hand.NoSheet[0])}{set.Piece.Hand.NoSheet[1..]}.");
         string[] materials = [.. keys.Select(k => set.Parts.First(p => p.Key == k.Split('#')[0]).Material).Distinct()];
         if (materials is not [var material]) return Refuse($"These parts are of {string.Join(" and ", materials)}: they cannot have come from one sheet.", "Mark them one material at a time.");
         (string key, Finding? fault) = NotedKeys.Sheet(set, material, sheet);
@@ -139,6 +138,6 @@ public static class NotedMark
         if (set.Worked.Values.ContainsKey(QuantityKey.Of(key, "thickness"))) return (key, null);
         ImmutableArray<string> known = NotedKeys.SheetsRead(set, material);
         return Refuse($"No sheet '{TextContext.Shown(sheet)}' of {material} has been read; nothing was written.",
-            $"{(known.Length > 0 ? $"Read are: {string.Join(", ", known)}. " : "")}{words.ToReadSheet(material, sheet)}; or {words.NoSheet}.");
+            $"{(known.Length > 0 ? $"Read are: {string.Join(", ", known)}. " : "")}{set.Piece.Hand.ToReadSheet(material, sheet)}; or {set.Piece.Hand.NoSheet}.");
     }
 }

@@ -33,8 +33,11 @@ public static partial class NotedReading
     /// <summary>The instruments that a reading may name.</summary>
     public static ImmutableArray<string> Instruments { get; } = ["tape", "rule", "calliper"];
 
-    /// <summary>The field that a value is typed into, as refusals of it name it.</summary>
-    public const string ValueField = "value";
+    /// <summary>The fields of a reading, as refusals name them.</summary>
+    public const string ValueField = "value", SheetField = "sheet", WithField = "with";
+
+    /// <summary>Those that are typed into, with what they are called, in the order in which one does it.</summary>
+    public static ImmutableArray<(string Name, string Words)> Typed { get; } = [(SheetField, "which sheet"), ("spot", "at which spot"), (ValueField, "what was read")];
 
     /// <summary>The entry, or why it is none: not a length, nothing of that name, a likely slip, far off what is expected.</summary>
     /// <param name="set">The piece without the reading.</param>
@@ -42,43 +45,43 @@ public static partial class NotedReading
     /// <param name="typed">What was typed.</param>
     /// <param name="id">The id of the entry.</param>
     /// <param name="at">Its time.</param>
-    /// <param name="words">How this host says things.</param>
-    public static Noted<ReadingEntry> Of(SetPiece set, Accuracy accuracy, ReadingWords typed, string id, string at, NoteWords words)
+    public static Noted<ReadingEntry> Of(SetPiece set, Accuracy accuracy, ReadingWords typed, string id, string at)
     {
-        if (Instrument(typed.With) is { } unknown) return Noted<ReadingEntry>.Refuse(unknown);
         QuantityKey key;
-        Finding? fault;
+        Finding? unknown;
         if (typed.Sheet is { } sheet)
         {
-            (string of, fault) = NotedKeys.Sheet(set, typed.Key.EndsWith(".thickness", StringComparison.Ordinal) ? typed.Key[..^".thickness".Length] : typed.Key, sheet);
+            (string of, unknown) = NotedKeys.Sheet(set, typed.Key.EndsWith(".thickness", StringComparison.Ordinal) ? typed.Key[..^".thickness".Length] : typed.Key, sheet);
+            if (unknown is not null) unknown = unknown with { Field = SheetField };
             key = QuantityKey.Of(of, "thickness");
         }
-        else (key, fault) = NotedKeys.Pinned(set, typed.Key, words);
-        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault);
-        (ImmutableArray<ExactLength> values, fault) = Values(typed.Value, set.Piece.Shown);
-        if (fault is not null) return Noted<ReadingEntry>.Refuse(fault with { Field = ValueField });
+        else (key, unknown) = NotedKeys.Pinned(set, typed.Key);
+        (ImmutableArray<ExactLength> values, Finding? unread) = Values(typed.Value, set.Piece.Shown);
+        Finding[] faults = [.. new[] { unknown, unread is null ? null : unread with { Field = ValueField }, Instrument(typed.With) }.OfType<Finding>()];
+        if (faults.Length > 0) return Noted<ReadingEntry>.Refuse(faults[0], faults.AsSpan(1));
         var entry = new ReadingEntry(id, at, key, values, typed.With, typed.Spot);
-        return !typed.IsForced && Doubt(set, accuracy, entry, words) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt with { Field = ValueField }) : new(entry, null);
+        return !typed.IsForced && Doubt(set, accuracy, entry) is { } doubt ? Noted<ReadingEntry>.Refuse(doubt with { Field = ValueField }) : new(entry, null);
     }
 
     /// <summary>The refusal of an instrument that is not known; null where it is, or none is named.</summary>
     public static Finding? Instrument(string with) => with.Length == 0 || Instruments.Contains(with) ? null
-        : new("note.instrument", Severity.Stop, "", $"There is no instrument '{TextContext.Shown(with)}'.", "Use tape, rule or calliper.");
+        : new("note.instrument", Severity.Stop, "", $"There is no instrument '{TextContext.Shown(with)}'.", "Use tape, rule or calliper.") { Field = WithField };
 
     /// <summary>A slip, or a value too far off, is asked about before it becomes a fact.</summary>
-    private static Finding? Doubt(SetPiece set, Accuracy accuracy, ReadingEntry entry, NoteWords words)
+    private static Finding? Doubt(SetPiece set, Accuracy accuracy, ReadingEntry entry)
     {
         // A bay that has slide panels is read between those: a page says which of the two it means.
         string of = set.Worked.Values.TryGetValue(entry.Key, out Worked? asked) ? set.Piece.Hand.Say(entry.Key.Text, Hands.Place(asked.Quantity.Name)) : entry.Key.Text;
         if (ReadingChecks.SlipOf(set, accuracy, entry.Key, entry.Values, entry.With) is { } slip)
-            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Shown)} of {of}; nothing was written.", $"{words.Record} {slip.LikelyText(set.Piece.Shown)} if that is what it was; {words.Force} if it is so as you wrote it.");
+            return new(Noted<ReadingEntry>.Slip, Severity.Stop, entry.Key.Owner, $"{slip.Words(set.Piece.Shown)} of {of}; nothing was written.", $"{set.Piece.Hand.Record} {slip.LikelyText(set.Piece.Shown)} if that is what it was; {set.Piece.Hand.Force} if it is so as you wrote it.");
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         return ReadingChecks.FarOf(set, accuracy, entry.Key, entry.Values, entry.With) is var (value, expected)
-            ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {of}; nothing was written.", $"Measure again, look at the unit, or {words.Force} if it is so.")
+            ? new(Noted<ReadingEntry>.Far, Severity.Stop, entry.Key.Owner, $"{format.Text(value)} is far from the {format.Text(expected)} expected of {of}; nothing was written.", $"Measure again, look at the unit, or {set.Piece.Hand.Force} if it is so.")
             : null;
     }
 
-    private static (ImmutableArray<ExactLength> Values, Finding? Fault) Values(string text, LengthUnit unit)
+    /// <summary>What was read, in figures; or why it is none.</summary>
+    internal static (ImmutableArray<ExactLength> Values, Finding? Fault) Values(string text, LengthUnit unit)
     {
         static Finding Refuse(string words, string remedy) => new("note.value", Severity.Stop, "", words, remedy);
         // In inches a comma parts two spots; in millimetres one between two digits is a decimal comma, unless a fraction stands beside it.

@@ -10,12 +10,16 @@ namespace Setout.Shop.ShopEdits;
 /// <summary>Puts wood that was bought into the rack: on the line of such wood where there is one that is counted and has no name, else on a line of its own.</summary>
 public static class BoughtWood
 {
-    /// <summary>The edit; null where the wood cannot be told in a shop file.</summary>
+    /// <summary>The most of one thing that are believed to be bought at once.</summary>
+    public const int Most = 10_000;
+
+    /// <summary>The form that puts it there, with what one asks: how many, and what one cost. Null where the wood cannot be told in a shop file.</summary>
     /// <param name="text">The shop file.</param>
     /// <param name="wood">What was bought.</param>
-    /// <param name="count">How many; above zero.</param>
-    /// <param name="price">What one cost, as typed; empty where that is not told.</param>
-    public static ShopEdit? Of(string text, ShopStock wood, int count, string price)
+    public static ShopChoice? Of(string text, ShopStock wood) => Edit(text, wood, 1, "") is null ? null : new("bought", "Bought",
+        [new("count", "how many", FieldKind.Count, ""), new("price", "paid for one", FieldKind.Words, "") { MayBeEmpty = true }], v => Edit(text, wood, v.Count("count", 1, Most), v.Text("price") ?? "")!);
+
+    private static ShopEdit? Edit(string text, ShopStock wood, int count, string price)
     {
         LengthUnit unit = ShopTree.Unit(text);
         string Say(Length length) => LengthFormat.For(unit).Bare.Format(length) is { IsExact: true } figure ? figure.ToString() : NamedLength.Exactly(length.ToExact());

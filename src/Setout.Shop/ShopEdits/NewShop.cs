@@ -17,7 +17,7 @@ public sealed record NewShop(string Name, LengthUnit Unit, string Grid, string K
     /// <summary>The name of the step.</summary>
     public const string Step = "the shop begun";
 
-    /// <summary>Its text, or why there is none.</summary>
+    /// <summary>Its text, or why there is none: all that is wrong with what was typed, each with its field.</summary>
     public Edited Text()
     {
         static string? Typed(string text) => text.Trim() is { Length: > 0 } typed ? typed : null;
@@ -26,8 +26,11 @@ public sealed record NewShop(string Name, LengthUnit Unit, string Grid, string K
             ("grid", Typed(Grid) is { } grid ? Written.Fields((unit, grid)) : null),
             ("kerf", Typed(Kerf) is { } kerf ? Written.Fields(("sheets", kerf), ("boards", kerf)) : null));
         string text = "# What stands here holds for every piece. What is left out is as in a usual shop.\n" + string.Concat(Written.Lines(shop, 0).Select(l => l + "\n"));
-        TextRead<Texts.Shop> read = ShopText.Read(text);
-        return read.IsSound ? new(text, Step, []) : new(null, Step, [.. read.Findings.Select(f => f with { Place = Place.None })]);
+        TextRead<Texts.Shop> read = ShopText.Read(text, null, new(null) { IsTyped = true });
+        if (read.IsSound) return new(text, Step, []);
+        var typed = new Dictionary<string, string> { ["name"] = Name, ["grid"] = Grid, ["kerf"] = Kerf, ["currency"] = Currency };
+        return new FieldValues([.. typed.Keys.Select(k => new EditField(k, k, FieldKind.Words, "") { MayBeEmpty = true })], typed, null)
+            .Told(new(null, Step, [.. read.Findings.Select(f => f with { Place = Place.None })]) { Typed = TypedWords.At(text, read.Findings) });
     }
 
     private static YamlNode? Of(string? word) => word is null ? null : Written.Word(word);

@@ -27,6 +27,17 @@ public sealed record ShopChoice : Offer
         ShopEdit edit = _maker(read);
         return read.Findings.Count > 0 ? new(null, [.. read.Findings]) : new(edit, []);
     }
+
+    /// <summary>Does the edit to a text: see <see cref="EditChoice.ApplyTo"/>.</summary>
+    /// <param name="values">By the names of the fields; what is missing has its default.</param>
+    /// <param name="text">A shop file.</param>
+    /// <returns>What came of it, with the edit that was made of the fields.</returns>
+    public (ShopEdit Edit, Edited Edited) ApplyTo(IReadOnlyDictionary<string, string> values, string text)
+    {
+        var read = new FieldValues(Fields, values, Bare);
+        ShopEdit edit = _maker(read);
+        return (edit, read.Told(edit.ApplyTo(text)));
+    }
 }
 
 /// <summary>What is known beside the text of a shop.</summary>

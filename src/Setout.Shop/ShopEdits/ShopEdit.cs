@@ -27,11 +27,11 @@ public abstract record ShopEdit
             TextRead<Texts.Shop> read = ShopText.Read(after, null, new(null) { IsTyped = true });
             // The places are those of a text that nobody will see.
             return read.IsSound ? new(after, name.Length <= Documents.Change.LongestWords ? name : name[..Documents.Change.LongestWords], [])
-                : new(null, name, [.. read.Findings.Select(Placeless)]) { Typed = TypedWords.At(after, read.Findings[0].Place) };
+                : new(null, name, [.. read.Findings.Select(Placeless)]) { Typed = TypedWords.At(after, read.Findings) };
         }
         catch (RefusedException refused)
         {
-            return new(null, "", [refused.Finding]) { Typed = refused.Typed };
+            return new(null, "", [refused.Finding]) { Typed = [new(refused.Typed, "")] };
         }
     }
 

@@ -87,7 +87,7 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         if (isGone) return RunMarks.Gone(terminal, files, source, settings.Keys, settings.DryRun);
         if (settings.Blank.Length > 0) Told.Unread(terminal, files, source);
         SetPiece set = source.SetOut();
-        Noted<MarkEntry> noted = NotedMark.Of(set, new(progress, [.. settings.Keys]) { Sheet = settings.Sheet, IsAgain = settings.Again, To = [.. settings.To] }, Entry.NewId(), Entry.At(terminal), NoteWords.Commands);
+        Noted<MarkEntry> noted = NotedMark.Of(set, new(progress, [.. settings.Keys]) { Sheet = settings.Sheet, IsAgain = settings.Again, To = [.. settings.To] }, Entry.NewId(), Entry.At(terminal));
         if (noted.Entry is not { } named) throw UsageException.Of(noted.Fault!);
         MarkEntry entry = named with { Took = [.. settings.Blank.Distinct().Select(b => RunMarks.Blank(files, source, b))] };
         if (!settings.DryRun) files.Append(entry);

@@ -55,7 +55,7 @@ internal static class Keys
     }
 
     /// <summary>The error for an unknown key.</summary>
-    private static UsageException Unknown(SetPiece set, string key) => UsageException.Of(NotedKeys.Unknown(set, key, NoteWords.Commands));
+    private static UsageException Unknown(SetPiece set, string key) => UsageException.Of(NotedKeys.Unknown(set, key));
 
     private static PartSize? SizeOf(SetPiece set, string key) =>
         set.Worked.Values.ContainsKey(new QuantityKey(key).AsCut) ? new(new(key), new QuantityKey(key).ToCut, new QuantityKey(key).AsCut) : null;
@@ -112,7 +112,7 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         if (Told.Source(terminal, files) is not { } source) return ExitCode.Findings;
         SetPiece before = source.SetOut();
         var typed = new ReadingWords(settings.Key, string.Join(' ', settings.Value)) { With = settings.With ?? "", Spot = settings.Spot ?? "", Sheet = settings.Sheet, IsForced = settings.Force };
-        Noted<ReadingEntry> noted = NotedReading.Of(before, source.Shop.Accuracy, typed, Entry.NewId(), Entry.At(terminal), NoteWords.Commands);
+        Noted<ReadingEntry> noted = NotedReading.Of(before, source.Shop.Accuracy, typed, Entry.NewId(), Entry.At(terminal));
         if (noted.Entry is not { } entry) throw UsageException.Of(noted.Fault!);
         ImmutableArray<ExactLength> values = entry.Values;
         PieceSource read = source with { Log = new(source.Log.Entries.Add(entry)) };

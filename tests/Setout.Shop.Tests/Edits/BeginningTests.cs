@@ -66,7 +66,7 @@ public sealed class BeginningTests
         EditChoice posts = Choices.For(SetOut(text), "A", Setout.Shop.Texts.Shop.Usual).First(c => c.Id == "posts");
         Assert.Contains("clear width", posts.Fields[0].Usual, StringComparison.Ordinal);
         var values = new Dictionary<string, string> { ["at"] = at };
-        Edited refused = posts.Make(values).Value!.ApplyTo(text).In(posts, values);
+        Edited refused = posts.ApplyTo(values, text, EditBench.Empty);
         Assert.Equal((words, "at"), (refused.Findings[0].Words, refused.Findings[0].Field));
     }
 }

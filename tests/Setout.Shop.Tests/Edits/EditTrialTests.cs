@@ -57,6 +57,77 @@ public class EditTrialTests
         Assert.DoesNotContain("called", fault.Words, StringComparison.Ordinal);
     }
 
+    // The bench is 78 wide, and its top 80 over all: see the sample.
+    [Theory]
+    [InlineData("T", "overhang-front", "size", "900")]
+    [InlineData("T", "overhang-left", "size", "900")]
+    [InlineData("", "top", "over", "900")]
+    public void Size_LargerThanTheWholePiece_IsRefusedAtItsField(string key, string choice, string field, string typed)
+    {
+        string text = Sample.Text(Sample.Bench);
+        if (key.Length == 0) text = Choices.For(RandomEditsTests.SetOut(text), "T").First(c => c.Id == "take-out").ApplyTo(new Dictionary<string, string>(), text, EditBench.Empty).Text!;
+        EditTrial trial = Try(text, key, choice, (field, typed));
+        Assert.Null(trial.Set);
+        Finding fault = Assert.Single(trial.Edited.Findings);
+        Assert.Equal(field, fault.Field);
+        Assert.Contains("larger than the whole piece", fault.Words, StringComparison.Ordinal);
+        Assert.Contains("There is room for", fault.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sizes_LargerThanTheWholePiece_AreRefusedAtEachField()
+    {
+        EditTrial trial = Try(Sample.Text(Sample.Bench), "K", "well", ("machine", "saw"), ("footprint", "400 x 14"), ("table", "500"), ("front", "3"));
+        Assert.Equal(["footprint", "table"], trial.Edited.Findings.Select(f => f.Field));
+    }
+
+    /// <summary>What is merely unwise is told among the findings; what makes the outside of a piece may be any size; and what is no part of the piece is not held against it.</summary>
+    [Theory]
+    [InlineData("T", "overhang-front", "size", "20")]
+    [InlineData("F", "width", "size", "300")]
+    [InlineData("F", "case-beside", "width", "200")]
+    public void Size_ThatSomebodyMayMean_IsTaken(string key, string choice, string field, string typed) => Assert.True(Try(Sample.Text(Sample.Bench), key, choice, (field, typed)).Edited.IsDone);
+
+    [Fact]
+    public void Size_OfWhatIsNoPartOfThePiece_MayBeLarger()
+    {
+        string text = new NewPiece("Box", Core.Measures.Text.LengthUnit.Inch, NewKind.Case, "12", "8", "8").Text().Text!;
+        SetPiece set = RandomEditsTests.SetOut(text);
+        foreach ((string key, string id, (string, string)[] typed) in new[]
+        {
+            ("", "say.way_in.full0", new[] { ("width", "30"), ("height", "78") }), ("sheet", "say.sizes.more0", [("size", "96 x 48")]),
+        })
+        {
+            EditChoice offer = Setout.Shop.Edits.Saying.Sayings.Of(text, key)!.All.Select(s => s.Choice).First(c => c.Id == id);
+            EditTrial trial = EditTrial.Of(offer, typed.ToDictionary(t => t.Item1, t => t.Item2), text, EditBench.Empty, set, RandomEditsTests.SetOut);
+            Assert.True(trial.Edited.IsDone, $"{id}: {string.Join(' ', trial.Edited.Findings.Select(f => f.Words))}");
+        }
+    }
+
+    /// <summary>No field for a length on the drawing takes what is ten times as large as all of the piece, but one that makes its outside.</summary>
+    [Theory]
+    [InlineData(Sample.Bench), InlineData(Sample.Cabinet), InlineData(Sample.Chest)]
+    public void Length_TenTimesAsLargeAsThePiece_IsTakenForNoSizeWithinIt(string sample)
+    {
+        string text = Sample.Text(sample);
+        SetPiece set = RandomEditsTests.SetOut(text);
+        string[] outside = ["width", "height", "depth", "length"], own = [.. set.Piece.Members.Where(m => m is not Core.Pieces.Top).Select(m => m.Key)];
+        var taken = new List<string>();
+        foreach (string key in set.Piece.Keys.Keys.Concat(set.Piece.DrawerKinds.Keys).Concat(set.Piece.DoorKinds.Keys))
+        {
+            foreach (EditChoice offer in Choices.For(set, key).Concat(Setout.Shop.Edits.Saying.Sayings.Of(text, key)?.All.Select(s => s.Choice).Where(c => c.Fields.Length == 1) ?? []))
+            {
+                foreach (EditField field in offer.Fields.Where(f => f.Kind == FieldKind.Length))
+                {
+                    bool isOutside = offer.Id.EndsWith("-beside", StringComparison.Ordinal) || offer.Id == "case-on" || (own.Contains(key) && outside.Contains(offer.Id.Split('.')[^1]));
+                    if (isOutside) continue;
+                    if (EditTrial.Of(offer, new Dictionary<string, string> { [field.Name] = "20000 mm" }, text, EditBench.Empty, set, RandomEditsTests.SetOut).Edited.IsDone) taken.Add($"{key} {offer.Id} {field.Name}");
+                }
+            }
+        }
+        Assert.Empty(taken);
+    }
+
     /// <summary>What there is said to be room for goes, and a step more does not.</summary>
     [Theory]
     [InlineData("L.width", "size", "size", "300", "42 15/16", "43")]

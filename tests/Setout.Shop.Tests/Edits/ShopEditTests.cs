@@ -39,7 +39,7 @@ public class ShopEditTests
     {
         string text = $"setout-shop: 1\nunit: mm\nstock:\n  - {{{line}}}\n";
         ShopStock there = ShopText.Read(text).Value!.Stock.Single();
-        Edited edited = BoughtWood.Of(text, there, 3, "")!.ApplyTo(text);
+        Edited edited = BoughtWood.Of(text, there)!.ApplyTo(new Dictionary<string, string> { ["count"] = "3" }, text).Edited;
         ImmutableArray<ShopStock> after = ShopText.Read(edited.Text!).Value!.Stock;
         Assert.Equal(isJoined ? [5] : new[] { 2, 3 }, after.Select(s => s.Size.InHand!.Value));
         if (isJoined) return;

@@ -14,7 +14,7 @@ public sealed class StepWordsTests
     {
         EditChoice choice = Sayings.Of(text, owner)!.All.Select(s => s.Choice).First(which);
         Dictionary<string, string> values = typed.ToDictionary(t => t.Field, t => t.Typed);
-        return choice.Make(values).Value!.ApplyTo(text).In(choice, values);
+        return choice.ApplyTo(values, text, EditBench.Empty);
     }
 
     private static Edited Finish(string name, params (string Field, string Typed)[] typed) =>

@@ -27,20 +27,17 @@ public class TypedWordsTests
         SetPiece set = RandomEditsTests.SetOut(text);
         EditChoice offered = Choices.For(set, key, ShopText.Read(Sample.Text("shop.yaml")).Value!).First(c => c.Id == choice);
         var values = new Dictionary<string, string> { [offered.Fields.Any(f => f.Name == field) ? field : offered.Fields[0].Name] = typed };
-        TextRead<Edit> made = offered.Make(values);
-        Finding fault = made.Value is { } edit ? edit.ApplyTo(text).In(offered, values).Findings[0] : made.Findings[0];
-        Assert.Equal(blamed, fault.Field);
+        Assert.Equal(blamed, offered.ApplyTo(values, text, EditBench.Empty).Findings[0].Field);
     }
 
     /// <summary>What cannot be read is wrong in each field that it stands in.</summary>
     [Fact]
-    public void Refused_ForTheSameSlipInTwoFields_NamesTheFirst()
+    public void Refused_ForTheSameSlipInTwoFields_NamesBoth()
     {
         string text = Sample.Text(Sample.Bench);
         EditChoice offered = Choices.For(RandomEditsTests.SetOut(text), "F", ShopText.Read(Sample.Text("shop.yaml")).Value!).First(c => c.Id == "case-beside");
         var values = new Dictionary<string, string> { ["height"] = "wide", ["depth"] = "wide" };
-        Finding fault = offered.Make(values).Value!.ApplyTo(text).In(offered, values).Findings[0];
-        Assert.Equal(("height", "'wide' is not a figure."), (fault.Field, fault.Words));
+        Assert.Equal([("height", "'wide' is not a figure."), ("depth", "'wide' is not a figure.")], offered.ApplyTo(values, text, EditBench.Empty).Findings.Select(f => (f.Field, f.Words)));
     }
 
     [Theory]
@@ -52,10 +49,10 @@ public class TypedWordsTests
         string text = Sample.Text("shop.yaml");
         ShopChoice offered = ShopChoices.For(text, "stock").Single(c => c.Id == "add-stock-panel");
         var values = new Dictionary<string, string> { ["panel"] = "birch plywood", ["label"] = "1/2", ["size"] = size, ["price"] = price };
-        Edited refused = offered.Make(values).Value!.ApplyTo(text).In(offered, values);
+        Edited refused = offered.ApplyTo(values, text).Edited;
         Assert.False(refused.IsDone);
-        // The same words in two fields tell neither.
-        Assert.Equal(size == price ? "" : blamed, refused.Findings[0].Field);
+        // The same words in two fields are told apart by what they were typed for.
+        Assert.Equal(blamed, Assert.Single(refused.Findings).Field);
     }
 
     [Fact]
@@ -64,7 +61,7 @@ public class TypedWordsTests
         string text = Sample.Text("shop.yaml");
         ShopChoice offered = ShopChoices.For(text, "stock").Single(c => c.Id == "add-stock-panel").For(LengthUnit.Inch, LengthUnit.Millimetre);
         var values = new Dictionary<string, string> { ["panel"] = "birch plywood", ["label"] = "12", ["size"] = "0 x 1220" };
-        Edited refused = offered.Make(values).Value!.ApplyTo(text).In(offered, values);
+        Edited refused = offered.ApplyTo(values, text).Edited;
         Assert.False(refused.IsDone);
         Assert.Equal("size", refused.Findings[0].Field);
     }

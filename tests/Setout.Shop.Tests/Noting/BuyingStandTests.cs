@@ -14,7 +14,7 @@ public class BuyingStandTests
 
     private static SetPiece Bought(SetPiece set, PieceSource source, params string[] words)
     {
-        MarkEntry mark = NotedMark.Of(set, new(Progress.Bought, [.. words]), "b1", "2026-05-04T09:40:00Z", NoteWords.Commands).Entry!;
+        MarkEntry mark = NotedMark.Of(set, new(Progress.Bought, [.. words]), "b1", "2026-05-04T09:40:00Z").Entry!;
         return (source with { Log = new(source.Log.Entries.Add(mark)) }).SetOut();
     }
 
@@ -54,7 +54,7 @@ public class BuyingStandTests
         PieceSource source = AtTheBench.OfText(Dyes.Replace(from, to, StringComparison.Ordinal)).Source;
         SetPiece set = source.SetOut();
         Assert.Contains("wax", Due(set));
-        MarkEntry mark = NotedMark.Of(set, new(Progress.Bought, ["wax"]), "b1", "2026-05-04T09:40:00Z", NoteWords.Commands).Entry!;
+        MarkEntry mark = NotedMark.Of(set, new(Progress.Bought, ["wax"]), "b1", "2026-05-04T09:40:00Z").Entry!;
         PieceSource later = source with { Log = new([mark, new ReadingEntry("r1", "2026-05-04T09:50:00Z", new("birch.thickness"), [Described.Of("12 mm")], "calliper", "")]) };
         string Name(SetPiece of) => of.Hardware.Single(h => h.Key == "wax").Name;
         Assert.NotEqual(Name(set), Name(later.SetOut()));

@@ -44,7 +44,7 @@ public class FinishStandTests
         AtTheBench bench = Bench().Mark(Progress.Cut, "A1.side").Mark(Progress.Cut, "A1.front").Mark(Progress.Cut, "A1.end#1");
         string[] Told(params string[] words)
         {
-            MarkEntry entry = NotedMark.Of(bench.Set, new(Progress.Finished, [.. words]), "e9", "2026-05-04T09:40:00Z", NoteWords.Commands).Entry!;
+            MarkEntry entry = NotedMark.Of(bench.Set, new(Progress.Finished, [.. words]), "e9", "2026-05-04T09:40:00Z").Entry!;
             return [.. NotedMark.NotReady(bench.Set, entry).Select(f => $"{f.Code} {f.Key}: {f.Words.Split(", and ")[^1]}")];
         }
         Assert.Empty(Told("A1.side", "A1.end#1"));

@@ -1,5 +1,4 @@
 using Setout.Core.SettingOut;
-using Setout.Core.Workings;
 using Setout.Shop.Noting;
 using Setout.Shop.Plans;
 using Setout.Shop.Tests.Plans;
@@ -14,7 +13,7 @@ public class NotedMarkTests
     private const string At = "2026-05-05T09:40:00Z";
 
     private static Noted<MarkEntry> Mark(SetPiece set, Progress progress, string keys, string? sheet = null, bool again = false) =>
-        NotedMark.Of(set, new(progress, [.. keys.Split(' ')]) { Sheet = sheet, IsAgain = again }, "m1", At, NoteWords.Page);
+        NotedMark.Of(set, new(progress, [.. keys.Split(' ')]) { Sheet = sheet, IsAgain = again }, "m1", At);
 
     [Theory]
     [InlineData(Progress.Cut, "L3.side", "L3.side")]
@@ -70,9 +69,9 @@ public class NotedMarkTests
             {
                 string[] measured = [.. remedy.Acts.OfType<Core.Fit.Mending.ReadAnew>().Select(a => Core.Measures.Text.NamedLength.Exactly(a.Value))];
                 // A figure that nobody measured is no reading.
-                if (measured.Length > 0) Assert.Equal("value", NotedMending.Of(bench.Source, remedy, ["  "], i => $"r{i}", At).Fault?.Field);
-                (var entries, Finding? fault) = NotedMending.Of(bench.Source, remedy, [.. measured], i => $"r{i}", At);
-                Assert.True(fault is null, fault?.Words);
+                if (measured.Length > 0) Assert.Equal(measured.Select((_, i) => NotedMending.Field(i)), NotedMending.Of(bench.Source, remedy, ["  ", .. measured.Skip(1).Select(_ => "thick")], i => $"r{i}", At).Faults.Select(f => f.Field));
+                (var entries, var faults) = NotedMending.Of(bench.Source, remedy, [.. measured], i => $"r{i}", At);
+                Assert.True(faults.IsEmpty, string.Join(' ', faults.Select(f => f.Words)));
                 Assert.All(entries, e => Assert.Null(LogText.Fault(e)));
                 SetPiece after = (bench.Source with { Log = new(bench.Source.Log.Entries.AddRange(entries)) }).SetOut();
                 Assert.DoesNotContain(Core.Fit.Mending.Remedies.UpsetsOf(after), u => u.Key == upset.Key);

@@ -1,6 +1,7 @@
 using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
+using Setout.Core.Workings;
 using Setout.Shop.Noting;
 using Setout.Shop.Plans;
 using Setout.Shop.Tests.Plans;
@@ -12,11 +13,21 @@ namespace Setout.Shop.Tests.Noting;
 /// <summary>What is made of the words of a reading.</summary>
 public class NotedReadingTests
 {
-    private static readonly PieceSource s_bench = Sample.Source("luthiers-bench");
+    private static readonly PieceSource s_bench = Sample.Source("luthiers-bench").For(Hand.Pages);
     private static readonly SetPiece s_set = s_bench.SetOut();
 
     private static Noted<ReadingEntry> Read(string key, string value, string? sheet = null, bool force = false, string with = "") =>
-        NotedReading.Of(s_set, s_bench.Shop.Accuracy, new(key, value) { Sheet = sheet, IsForced = force, With = with }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page);
+        NotedReading.Of(s_set, s_bench.Shop.Accuracy, new(key, value) { Sheet = sheet, IsForced = force, With = with }, "e1", "2026-05-04T09:40:00Z");
+
+    [Theory]
+    [InlineData(Hand.Commands, "add --force")]
+    [InlineData(Hand.Pages, "tick “take it all the same”")]
+    public void Refusal_SaysWhatToDo_ByTheHandOfThePiece(Hand hand, string words) => Assert.Contains(words,
+        NotedReading.Of(s_bench.For(hand).SetOut(), s_bench.Shop.Accuracy, new("L.width", "12"), "e1", "2026-05-04T09:40:00Z").Fault!.Remedy, StringComparison.Ordinal);
+
+    [Fact]
+    public void Reading_WrongInSeveralFields_IsRefusedForEach() =>
+        Assert.Equal(["sheet", "value", "with"], Read("boxes", "thick", sheet: "no. 1", with: "eye").Faults.Select(f => f.Field));
 
     // The keys by hand from docs/readings.md and docs/log.md; the lengths by hand.
     [Theory]
@@ -77,13 +88,13 @@ public class NotedReadingTests
         PieceSource unknown = Sample.Source(text.Replace(label, label.Replace("1/2", "7/16", StringComparison.Ordinal), StringComparison.Ordinal), null);
         Assert.Contains(unknown.SetOut().Findings, f => f.Code == "material.unknown");
         foreach (ReadingWords asked in new[] { new ReadingWords(key, "29/64") { Sheet = sheet, With = "rule" }, new ReadingWords("L3.box.width", "18 17/32") })
-            Assert.NotNull(NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, asked, "e1", "2026-05-04T09:40:00Z", NoteWords.Page).Entry);
-        ReadingEntry read = NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, new(key, "29/64") { Sheet = sheet, With = "rule" }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page).Entry!;
+            Assert.NotNull(NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, asked, "e1", "2026-05-04T09:40:00Z").Entry);
+        ReadingEntry read = NotedReading.Of(unknown.SetOut(), unknown.Shop.Accuracy, new(key, "29/64") { Sheet = sheet, With = "rule" }, "e1", "2026-05-04T09:40:00Z").Entry!;
         PieceSource known = unknown with { Log = new([read]) };
         SetPiece set = ReadingChecks.Into(known.SetOut(), known.Shop.Accuracy);
         Assert.DoesNotContain(set.Findings, f => f.Code == "material.unknown" || f.Code.StartsWith("reading.", StringComparison.Ordinal));
         // A slip of the next reading is asked about again.
-        Assert.Equal(Noted<ReadingEntry>.Far, NotedReading.Of(set, known.Shop.Accuracy, new("L3.end.length", "12"), "e2", "2026-05-04T09:41:00Z", NoteWords.Page).Fault?.Code);
+        Assert.Equal(Noted<ReadingEntry>.Far, NotedReading.Of(set, known.Shop.Accuracy, new("L3.end.length", "12"), "e2", "2026-05-04T09:41:00Z").Fault?.Code);
     }
 
     [Fact]
@@ -93,7 +104,7 @@ public class NotedReadingTests
         PieceSource chest = Sample.Source("plan-chest");
         string metric = chest.Piece.Unit == Core.Measures.Text.LengthUnit.Millimetre ? chest.Piece.Materials.Values.OfType<Core.Pieces.Panel>().First().Name : "";
         if (metric.Length == 0) return;
-        Noted<ReadingEntry> noted = NotedReading.Of(chest.SetOut(), chest.Shop.Accuracy, new(metric, "17,8, 17,9") { IsForced = true }, "e1", "2026-05-04T09:40:00Z", NoteWords.Page);
+        Noted<ReadingEntry> noted = NotedReading.Of(chest.SetOut(), chest.Shop.Accuracy, new(metric, "17,8, 17,9") { IsForced = true }, "e1", "2026-05-04T09:40:00Z");
         Assert.Equal([ExactLength.FromMillimetres(Rational.Of(178, 10)), ExactLength.FromMillimetres(Rational.Of(179, 10))], noted.Entry!.Values);
     }
 }

@@ -14,7 +14,7 @@ public sealed class NoteTargetsTests
     public void State_OfAPartThatIsCut_SaysWhetherItIsAsPlanned(string to, string said)
     {
         PieceSource source = PieceSource.Read(File.ReadAllText(Samples.File("luthiers-bench")), null, null).Source!;
-        Noted<MarkEntry> mark = NotedMark.Of(source.SetOut(), new(Progress.Cut, ["L3.front"]) { To = to.Length > 0 ? [to] : [] }, "e1", "2026-05-04T09:40:00Z", NoteWords.Commands);
+        Noted<MarkEntry> mark = NotedMark.Of(source.SetOut(), new(Progress.Cut, ["L3.front"]) { To = to.Length > 0 ? [to] : [] }, "e1", "2026-05-04T09:40:00Z");
         Assert.Null(mark.Fault);
         Core.SettingOut.SetPiece set = (source with { Log = new([mark.Entry!]) }).SetOut();
         Assert.StartsWith(said, NoteTargets.State(set, NoteTargets.PartsOf(set, "L3.front")), StringComparison.Ordinal);

@@ -146,7 +146,7 @@ public sealed class NotingTests(Room room)
         ILocator upset = page.Locator("[data-upset='L1.play']");
         // The one that comes to the most: what is cut anew and what is read then.
         await upset.Locator(".remedies summary").Last.ClickAsync();
-        ILocator done = upset.GetByRole(AriaRole.Button, new() { Name = "It is done so" }).Last, values = upset.Locator(".remedies details[open] input[name='value']");
+        ILocator done = upset.GetByRole(AriaRole.Button, new() { Name = "It is done so" }).Last, values = upset.Locator(".remedies details[open] input[type='text']");
         foreach (ILocator value in await values.AllAsync())
         {
             // Nobody is asked to send what he did not measure.

@@ -5,8 +5,8 @@ namespace Setout.Shop.Edits.Saying;
 /// <summary>Sets a value of any form where one may stand.</summary>
 /// <param name="At">Which.</param>
 /// <param name="Value">A word, a list or a map.</param>
-/// <param name="IsNew">True where nothing may stand there yet: a name of one's own.</param>
-internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) : Edit
+/// <param name="Name">Where nothing may stand there yet, as under a name of one's own: that name as it was typed; null, the default, where something may.</param>
+internal sealed record SetNode(TextPath At, YamlNode Value, string? Name = null) : Edit
 {
     /// <inheritdoc/>
     public override string Words => $"{At.Words()}: {Written.InWords(Value)}";
@@ -14,14 +14,22 @@ internal sealed record SetNode(TextPath At, YamlNode Value, bool IsNew = false) 
     internal override void Do(EditDraft draft)
     {
         if (At.Steps is not [.., { Key: { } last }]) throw draft.Refused("splice.no-such-place", At.Owner, "No key is named.", "Name one.");
-        if (IsNew) FreshKeys.WantName(draft, last);
-        if (IsNew && draft.At(At) is not null) throw draft.Refused("edit.name-taken", At.Owner, $"There is something called '{TextContext.Shown(last)}' already.", "Give it another name.");
+        if (Name is not null && Unfit(draft, last) is { } unfit)
+        {
+            // Under another name, to see what else is wrong.
+            draft.Slip(unfit);
+            new SetNode(At.Up.To(draft.Fresh("new", 1)[0]), Value).Do(draft);
+            return;
+        }
         string words = draft.WordsOf(At);
         if (At.Steps.Length > 1 && draft.At(At.Up) is not YamlMap) draft.Do(Splice.SetLast(At.Up, Written.Map((last, Value))));
         else draft.Do(Splice.SetLast(At, Value));
-        draft.Chosen = IsNew ? last : At.Owner;
+        draft.Chosen = Name is not null ? last : At.Owner;
         draft.Name = TextContext.Shown($"{words}: {Written.InWords(Value)}");
     }
+
+    private RefusedException? Unfit(EditDraft draft, string name) => FreshKeys.Unfit(draft, name, Name!)
+        ?? (draft.At(At) is null ? null : draft.Refused("edit.name-taken", At.Owner, $"There is something called '{TextContext.Shown(name)}' already.", "Give it another name.", Name!));
 }
 
 /// <summary>Adds something under a name of its own.</summary>
@@ -34,8 +42,11 @@ internal sealed record AddNamed(TextPath Map, string? Name, string After, YamlMa
     /// <inheritdoc/>
     public override string Words => $"{Map.Words()}: {Written.InWords(Value)}";
 
-    internal override void Do(EditDraft draft) =>
-        new SetNode(Map.To(Name is { } typed ? FreshKeys.Name(typed) : draft.Fresh(FreshKeys.StemAfter(After, "finish"), 1, mayBeBare: true)[0]), Value, IsNew: true).Do(draft);
+    internal override void Do(EditDraft draft)
+    {
+        string name = Name is { } typed ? FreshKeys.Name(typed) : draft.Fresh(FreshKeys.StemAfter(After, "finish"), 1, mayBeBare: true)[0];
+        new SetNode(Map.To(name), Value, Name ?? name).Do(draft);
+    }
 }
 
 /// <summary>Adds an item to a list that may not be there yet.</summary>

@@ -43,7 +43,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
         if (key.Length > 0 && thing is null) return null;
         PathStep[] steps = thing is null ? [] : [.. thing.Steps];
         if (SchemaNode.Beside(root, steps) is not { IsMap: true } way) return null;
-        var walk = new Walk(root);
+        var walk = new Walk(root, thing);
         walk.Map(thing?.Map ?? root, way, TextPath.Of(key), "");
         bool Holds(Thing outer, Thing inner) => outer.Steps.Length < inner.Steps.Length && inner.Steps.AsSpan().StartsWith(outer.Steps.AsSpan());
         SaidOf Named(Thing t) => new(t.Key, t.Words);
@@ -58,8 +58,11 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
     private static readonly EditField s_name = new("name-of-it", "its name", FieldKind.Words, "");
     private static readonly EditField s_nameAfter = s_name with { MayBeEmpty = true, IsMore = true, Usual = "What notes and the text call it. Left empty, it is called after the finish." };
 
-    private sealed class Walk(YamlMap root)
+    private sealed class Walk(YamlMap root, Thing? thing)
     {
+        // The way that the whole is carried through, and what a wood is sold in, are no sizes of the piece.
+        private bool IsElsewhere(int depth) => thing is null || (thing.Word == "material" && depth > 1);
+
         // The woods of the piece are named where the schema speaks of sheets or sticks.
         private ImmutableArray<string> Known(string about) =>
         [
@@ -91,7 +94,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
                 foreach ((SchemaNode way, int i) in named.Each.Ways.Select((w, i) => (w, i)))
                     Add(under, way.Words, false, Whole(at, $"new{i}", $"One more in {name}: {Bare(way.Words)}", way, null,
                         // A finish is called after what it is, where nobody cares.
-                        name == "finishes" ? (v, map) => new AddNamed(at, v.Text("name-of-it"), v.Text("finish") ?? "", map) : (v, map) => new SetNode(at.To(FreshKeys.Name(v.Needed("name-of-it"))), map, IsNew: true),
+                        name == "finishes" ? (v, map) => new AddNamed(at, v.Text("name-of-it"), v.Text("finish") ?? "", map) : (v, map) => Called(at, v.Needed("name-of-it"), map),
                         name == "finishes" ? s_nameAfter : s_name));
                 return;
             }
@@ -143,16 +146,16 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
         {
             SchemaNode kind = word ?? words!;
             string value = there switch { YamlScalar scalar => scalar.Text, YamlList list => string.Join(", ", list.Items.OfType<YamlScalar>().Select(s => s.Text)), _ => "" };
-            EditField field = OfWord("value", name, about, kind, value, !isRequired, words is not null);
+            EditField field = OfWord("value", name, about, kind, value, !isRequired, words is not null, at.Steps.Length);
             if (name == "unit" && at.Owner.Length == 0 && at.Steps.Length == 1)
                 return new(Id(at, ""), Fillings.Capital(name), [field with { Usual = $"{about} Every size stays as it is: figures that stand there bare are given their unit first." }], v => new ChangeUnit(v.Text("value") ?? "in"));
             return new(Id(at, ""), Fillings.Capital(name), [field], v => v.Text("value") is not { } text ? new ClearAny(at)
                 : words is not null && (word is null || there is YamlList || text.Contains(',', StringComparison.Ordinal)) ? new SetNode(at, Several(text)) : new SetAny(at, text));
         }
 
-        private EditField OfWord(string name, string words, string about, SchemaNode kind, string value, bool mayBeEmpty, bool isSeveral) => isSeveral
+        private EditField OfWord(string name, string words, string about, SchemaNode kind, string value, bool mayBeEmpty, bool isSeveral, int depth) => isSeveral
             ? new(name, words, kind.Kind == FieldKind.Length ? FieldKind.Lengths : FieldKind.Words, value) { MayBeEmpty = mayBeEmpty, Options = Known(about), Usual = $"{about}{(kind.Options.IsEmpty ? "" : $" Of: {string.Join(", ", kind.Options)}.")} Several apart by commas." }
-            : new(name, words, kind.Kind, value) { MayBeEmpty = mayBeEmpty, Options = kind.Kind == FieldKind.Words ? Known(about) : kind.Options, Usual = about };
+            : new(name, words, kind.Kind, value) { MayBeEmpty = mayBeEmpty, IsElsewhere = IsElsewhere(depth), Options = kind.Kind == FieldKind.Words ? Known(about) : kind.Options, Usual = about };
 
         // A form with all words of a map at once, maps that it must have written out within it.
         private EditChoice Whole(TextPath at, string id, string title, SchemaNode way, YamlScalar? there, Func<FieldValues, YamlMap, Edit> maker, EditField? named = null)
@@ -169,7 +172,7 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
                     {
                         // What stood there as one word is what the map is of.
                         string value = key == "of" && path.Length == 0 && there is not null ? there.Text : "";
-                        fields.Add((here, OfWord(string.Join('/', here), string.Join(", ", here), node.Words, word ?? words!, value, !must || word?.IsKey == true, words is not null), words is not null));
+                        fields.Add((here, OfWord(string.Join('/', here), string.Join(", ", here), node.Words, word ?? words!, value, !must || word?.IsKey == true, words is not null, at.Steps.Length + here.Length), words is not null));
                     }
                     else if (must && node.Ways.FirstOrDefault(w => w.IsMap) is { } inner) Within(inner, here, true);
                 }
@@ -187,6 +190,8 @@ public sealed record Sayings(string Key, string Words, ImmutableArray<Said> All,
             Written.Map(values.GroupBy(f => f.Path[depth]).Select(g => (g.Key, (YamlNode?)(g.First().Path.Length == depth + 1 ? g.First().Value : Build(depth + 1, g)))));
 
         private static YamlList Several(string text) => Written.Words(text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
+
+        private static SetNode Called(TextPath at, string typed, YamlMap map) => new(at.To(FreshKeys.Name(typed)), map, typed);
 
         private static string Bare(string words) => words.TrimEnd('.').ToLowerInvariant();
 

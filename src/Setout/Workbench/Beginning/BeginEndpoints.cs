@@ -24,7 +24,7 @@ internal static class BeginEndpoints
             if (Typed("sample") is { Length: > 0 } sample)
             {
                 (string? copy, Finding? fault) = FromSample(changes, samples, Typed("change"), sample);
-                return copy is not null ? Results.Redirect(Links.Stage(copy, "")) : Pages.Show<RefusedPage>(RefusedView.Of(fault!, request, fields, Links.Shelf), StatusCodes.Status422UnprocessableEntity);
+                return copy is not null ? Results.Redirect(Links.Stage(copy, "")) : Pages.Show<RefusedPage>(RefusedView.Of([fault!], request, fields, Links.Shelf), StatusCodes.Status422UnprocessableEntity);
             }
             (string? made, ImmutableArray<Finding> slips) = FromNothing(changes, f => Typed(f).Trim());
             return made is not null ? Results.Redirect(Links.Stage(made, "")) : Pages.Show<BeginPage>(BeginView.Of(samples, Typed("change"), Typed, slips), StatusCodes.Status422UnprocessableEntity);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Setout.Shop.Documents;
+using Setout.Shop.Edits;
 using Setout.Shop.Plans;
 using Setout.Shop.ShopEdits;
 using Setout.Shop.Texts;
@@ -16,8 +17,6 @@ namespace Setout.Workbench.Buying;
 /// <param name="maker">Makes changes.</param>
 internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, ShopChanges shops, ChangeMaker maker)
 {
-    private const int Most = 10_000;
-
     /// <summary>Says that a line of the buying list is bought.</summary>
     /// <param name="form">What every form sends along.</param>
     /// <param name="file">The piece.</param>
@@ -41,14 +40,13 @@ internal sealed class BoughtChanges(IDocumentStore store, KeptPieces pieces, Sho
 
     private ChangeOutcome Wood(ChangeForm form, PieceFile file, Plan plan, BuyingLine line, ShopStock wood, IReadOnlyDictionary<string, string> typed)
     {
-        string count = typed.GetValueOrDefault("count", "").Trim();
-        if (!int.TryParse(count, NumberStyles.None, CultureInfo.InvariantCulture, out int many) || many is < 1 or > Most)
-            return ChangeMaker.Refuse("edit.field", $"'{(count.Length > 20 ? count[..20] : count)}' is not a number of sheets or boards.", "Write one such as 3.");
         if (ShopFile.Of(store, pieces) is not { } shop) return ChangeMaker.Refuse("shop.gone", "There is no shop with a rack yet.", "Begin one on the page of the shop.");
-        if (BoughtWood.Of(shop.Document.Text, wood, many, typed.GetValueOrDefault("price", "")) is not { } edit)
-            return ChangeMaker.Refuse("buy.no-wood", "This wood cannot be told in the rack.", "Put it there by its thickness or section.");
+        if (BoughtWood.Of(shop.Document.Text, wood) is not { } choice) return ChangeMaker.Refuse("buy.no-wood", "This wood cannot be told in the rack.", "Put it there by its thickness or section.");
+        (ShopEdit edit, Edited edited) = choice.ApplyTo(typed, shop.Document.Text);
+        if (!edited.IsDone) return ChangeOutcome.Refused(edited.Findings);
+        int many = int.Parse(typed["count"], CultureInfo.InvariantCulture);
         // A material is bought when no line of the list asks for more of it.
         string[] got = many < line.Count ? [] : [.. line.Of.Distinct().Where(m => !plan.Set.Facts.Bought.Contains(m) && plan.Buying.All(l => l == line || !l.Of.Contains(m)))];
-        return shops.Edit(shop, form, edit, got.Length == 0 ? [] : [Mark(form, file, plan, got)]);
+        return shops.Edit(shop, form, edit, edited, got.Length == 0 ? [] : [Mark(form, file, plan, got)]);
     }
 }

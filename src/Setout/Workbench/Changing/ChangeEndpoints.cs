@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
-using Setout.Core.Workings;
 using Setout.Shop.Documents;
 using Setout.Shop.Facts;
 using Setout.Workbench.Pieces;
@@ -55,8 +54,8 @@ internal static class ChangeEndpoints
         if (fields is null) return refusal!;
         if (ChangeForm.Of(fields, home) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was changed.\n", statusCode: StatusCodes.Status400BadRequest);
         ChangeOutcome outcome = make(form, fields);
-        if (outcome.Fault is not { } fault) return Results.Redirect(next(form, outcome));
-        return Pages.Show<RefusedPage>(RefusedView.Of(fault, request, fields, form.Back, outcome.IsConflict), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
+        if (outcome.Faults.IsEmpty) return Results.Redirect(next(form, outcome));
+        return Pages.Show<RefusedPage>(RefusedView.Of(outcome.Faults, request, fields, form.Back, outcome.IsConflict), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
     }
 
     private static async Task ListenAsync(HttpContext http, ChangeWatch watch, IDocumentStore store, PlanDesk desk, IHostApplicationLifetime life, CancellationToken cancel)

@@ -13,6 +13,13 @@ namespace Setout.Workbench.Changing;
 /// <param name="IsConflict">True where somebody else went on meanwhile.</param>
 internal sealed record ChangeOutcome(Finding? Fault, bool IsConflict)
 {
+    /// <summary>Why it was not made: all that is wrong with what was typed, each with its field; none when it was.</summary>
+    public ImmutableArray<Finding> Faults { get; private init; } = Fault is null ? [] : [Fault];
+
+    /// <summary>A change that was not made.</summary>
+    /// <param name="faults">Why: one at least.</param>
+    public static ChangeOutcome Refused(ImmutableArray<Finding> faults) => new(faults[0], false) { Faults = faults };
+
     /// <summary>The key of what was made or changed, to be chosen next; empty for the whole; null, the default, to stay where one is.</summary>
     public string? Chosen { get; init; }
 }
@@ -36,7 +43,7 @@ internal sealed class PieceChanges(IDocumentStore store, KeptPieces pieces, Plan
         if (pieces.Read(piece) is not { } file) return Gone(piece);
         if (store.Made(form.Id) is not null) return ChangeMaker.Done;
         Trial trial = trials.Make(file, key, choice, values);
-        if (trial.Edited.Text is not { } text) return new(trial.Edited.Findings[0], false);
+        if (trial.Edited.Text is not { } text) return ChangeOutcome.Refused(trial.Edited.Findings);
         ChangeOutcome outcome = Make(file, form, new EditText(file.Document.Id, form.Revision, trial.Edited.Name, text));
         return trial.Edited.Chosen.Length > 0 ? outcome with { Chosen = trial.Edited.Chosen } : outcome;
     }

@@ -17,8 +17,8 @@ namespace Setout.Workbench.Changing;
 /// <param name="Edited">What came of the edit: the text to be kept, or why there is none.</param>
 internal sealed record Trial(OpenPiece? Piece, Edited Edited)
 {
-    /// <summary>Why it cannot be made; null where it can.</summary>
-    public Finding? Fault => Piece is null ? Edited.Findings[0] : null;
+    /// <summary>Why it cannot be made; none where it can.</summary>
+    public ImmutableArray<Finding> Faults => Piece is null ? Edited.Findings : [];
 
     internal static Trial Refused(string code, string words, string remedy) => new(null, new(null, "", [new(code, Severity.Stop, "", words, remedy)]));
 }

@@ -1,48 +1,91 @@
-// Tells why a form was refused: beside the field that is to blame, where one is, else where the form has room for it.
+// Tells why a form was refused: each slip beside the field that is to blame, what no field is to blame for where the form has room for it.
 const homes = new WeakMap();
 
-/** Shows why; returns the field that is to blame, or null. */
-export function blame(form, words, name = '') {
-  forgive(form);
-  const fault = form.querySelector('.fault');
-  if (!fault) return null;
+const ownOf = form => form.querySelector('.fault:not([data-slip])');
+const faultOf = field => document.getElementById(`${field.id}-fault`);
+const othersOf = field => (field.getAttribute('aria-describedby') ?? '').split(' ').filter(id => id && id !== `${field.id}-fault`);
+const describe = (field, ids) => ids.length > 0 ? field.setAttribute('aria-describedby', ids.join(' ')) : field.removeAttribute('aria-describedby');
+
+/** The field of a form that can show a slip, by its name; null for none. */
+export function fieldOf(form, name) {
+  const named = name ? form.elements[name] : null, field = named instanceof RadioNodeList ? named[0] : named;
+  return field?.id && field.type !== 'hidden' ? field : null;
+}
+
+/** Shows why, and nothing that was shown before; what is shown already is not said anew. Takes slips of the form { field, words } in the order of the fields; returns the first field that is to blame, or null. */
+export function blame(form, slips) {
+  const own = ownOf(form);
+  if (!own) return null;
+  const blamed = new Map(), rest = [];
+  for (const { field: name, words } of slips) {
+    const field = fieldOf(form, name);
+    if (field && !blamed.has(field)) blamed.set(field, words);
+    else if (!field) rest.push(words);
+  }
+  for (const field of form.querySelectorAll('[aria-invalid]')) if (blamed.get(field) !== faultOf(field)?.textContent) pardon(field);
+  if (rest.length > 0) {
+    for (const field of form.querySelectorAll('[aria-invalid]')) if (faultOf(field) === own) pardon(field);
+    if (own.textContent !== rest.join(' ')) own.textContent = rest.join(' ');
+    own.hidden = false;
+  } else if (!own.id) own.hidden = true;
+  for (const [field, words] of blamed) if (field.getAttribute('aria-invalid') !== 'true') tell(own, field, words);
+  return blamed.keys().next().value ?? null;
+}
+
+function tell(own, field, words) {
+  let fault = own;
+  if (own.hidden) {
+    if (!homes.has(own)) {
+      const home = document.createComment('');
+      own.before(home);
+      homes.set(own, home);
+    }
+  } else {
+    fault = own.cloneNode(false);
+    fault.dataset.slip = '';
+    delete fault.dataset.overrule;
+  }
   fault.textContent = words;
   fault.hidden = false;
-  // Of several of one name that is to blame which was left empty, else the first.
-  const named = name ? form.elements[name] : null, field = named instanceof RadioNodeList ? [...named].find(e => e.value.trim() === '') ?? named[0] : named;
-  if (!field?.id || field.type === 'hidden') return null;
+  fault.id = `${field.id}-fault`;
   // It may be folded away.
-  for (let fold = field.closest('details'); fold && form.contains(fold); fold = fold.parentElement.closest('details')) fold.open = true;
-  if (!homes.has(fault)) {
-    const home = document.createComment('');
-    fault.before(home);
-    homes.set(fault, home);
-  }
-  // A field and its button may stand in one line.
-  (field.closest('p, .note-value') ?? field).after(fault);
-  fault.id ||= `${field.id}-fault`;
+  for (let fold = field.closest('details'); fold && field.form.contains(fold); fold = fold.parentElement.closest('details')) fold.open = true;
+  // A field and its button may stand in one line, and so may two fields.
+  let place = field.closest('p, .note-value') ?? field;
+  while (place.nextElementSibling?.matches('.fault:not([hidden])') && place.nextElementSibling !== fault) place = place.nextElementSibling;
+  place.after(fault);
   field.setAttribute('aria-invalid', 'true');
-  field.dataset.described = field.getAttribute('aria-describedby') ?? '';
-  field.setAttribute('aria-describedby', `${fault.id} ${field.dataset.described}`.trim());
-  return field;
+  describe(field, [fault.id, ...othersOf(field)]);
 }
 
-/** Takes back what was told. */
-export function forgive(form) {
-  const fault = form.querySelector('.fault');
-  for (const field of form.querySelectorAll('[aria-invalid]')) {
-    field.removeAttribute('aria-invalid');
-    if (field.dataset.described) field.setAttribute('aria-describedby', field.dataset.described);
-    else field.removeAttribute('aria-describedby');
-    delete field.dataset.described;
-  }
+// Takes back what was told of one field.
+function pardon(field) {
+  const fault = faultOf(field);
+  field.removeAttribute('aria-invalid');
+  describe(field, othersOf(field));
   if (!fault) return;
+  const home = homes.get(fault);
+  if (!home) {
+    fault.remove();
+    return;
+  }
   fault.hidden = true;
-  homes.get(fault)?.after(fault);
+  fault.removeAttribute('id');
+  home.after(fault);
 }
 
-// Who mends it is not told any longer what was wrong.
+/** Takes back all that was told. */
+export function forgive(form) {
+  for (const field of form.querySelectorAll('[aria-invalid]')) pardon(field);
+  const own = ownOf(form);
+  if (own) own.hidden = true;
+}
+
+// Who mends a field is not told any longer what was wrong with it; the others keep theirs.
 document.addEventListener('input', event => {
-  const form = event.target.form;
-  if (form?.matches('[data-change-form]') && form.querySelector('.fault:not([hidden])')) forgive(form);
+  const field = event.target, form = field.form;
+  if (!form?.matches('[data-change-form]')) return;
+  if (field.hasAttribute('aria-invalid')) pardon(field);
+  const own = ownOf(form);
+  if (own && !own.id) own.hidden = true;
 });

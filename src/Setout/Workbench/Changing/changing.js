@@ -1,4 +1,4 @@
-// Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
+// Over 200 lines: what is sent, what came of it, and what others changed meanwhile share one stand of the page. Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
 import { blame, forgive } from './blaming.js';
 import { arrived, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
 import { seenAsNow } from './workbench.js';
@@ -30,7 +30,9 @@ function saidAfter(fresh, before, form) {
 
 // A page of another kind is loaded whole: what is said, and where the keyboard was, go along.
 const along = 'setout-along';
+let isLeaving = false;
 function load(url, said, made) {
+  isLeaving = true;
   try {
     sessionStorage.setItem(along, JSON.stringify({ said, way: made ? [made, ...leaving()] : leaving() }));
   } catch {
@@ -83,6 +85,13 @@ function put(text, url, said = null, form = null) {
   if (made) give(document.querySelector(made));
 }
 
+// What a refusal tells: each slip with its field, and what would take it all the same. A page that is no refusal of ours tells itself.
+function toldBy(text) {
+  const page = new DOMParser().parseFromString(text, 'text/html'), told = [...page.querySelectorAll('[data-fault]:not([hidden])')];
+  const remedy = p => p.nextElementSibling?.matches('[data-remedy]') ? ` ${p.nextElementSibling.textContent}` : '';
+  return { slips: told.length > 0 ? told.map(p => ({ field: p.dataset.field ?? '', words: (p.textContent + remedy(p)).trim() })) : [{ field: '', words: text }], overrule: told.find(p => p.dataset.fault)?.dataset.fault ?? '' };
+}
+
 let sending = 0;
 
 document.addEventListener('submit', async event => {
@@ -101,21 +110,21 @@ document.addEventListener('submit', async event => {
       else if (fold.startsWith('add-')) give(document.querySelector(`[data-choice="${CSS.escape(fold)}"] :is(input:not([type="hidden"]), select)`));
       return;
     }
-    const page = new DOMParser().parseFromString(text, 'text/html');
-    const words = page.querySelector('[data-fault]') ? [...page.querySelectorAll('[data-fault], [data-fault] + p')].map(p => p.textContent).join(' ') : text;
-    const told = page.querySelector('[data-fault]');
-    if (fault) fault.dataset.overrule = told?.dataset.fault ?? '';
+    const { slips, overrule } = toldBy(text), words = slips.map(s => s.words).join(' ');
+    if (fault) fault.dataset.overrule = overrule;
     else speak(words);
-    const field = blame(form, words, told?.dataset.field);
+    const field = blame(form, slips);
     // What is asked about is answered by a press of its own, never by the same key once more.
-    const sure = told?.dataset.fault ? form.querySelector(`button.all-the-same[name="${CSS.escape(told.dataset.fault)}"]`) : null;
+    const sure = overrule ? form.querySelector(`button.all-the-same[name="${CSS.escape(overrule)}"]`) : null;
     form.dispatchEvent(new CustomEvent('setout:refused', { bubbles: true, detail: words }));
     // One goes on typing in the field that is to blame; where none is, in a short form at once, else where one is: the words of the refusal are seen.
     (field ?? sure ?? (form.offsetHeight < innerHeight / 2 ? form.querySelector('input[type="text"]') : null))?.focus({ preventScroll: true });
-    fault?.scrollIntoView({ block: 'nearest' });
+    // With what it is told, and with what the field is called.
+    (field ? document.getElementById(`${field.id}-fault`) : fault)?.scrollIntoView({ block: 'nearest' });
+    if (field) (field.labels?.[0] ?? field).scrollIntoView({ block: 'nearest' });
   } catch {
     // The program is not there just now: what was typed stays, and sending it again is safe.
-    blame(form, 'The workbench does not answer. What you typed is still here; try again.');
+    blame(form, [{ field: '', words: 'The workbench does not answer. What you typed is still here; try again.' }]);
   } finally {
     sending--;
   }
@@ -146,7 +155,7 @@ async function follow(now) {
   if (stand === now) return;
   const first = stand === null, isLaidOut = !first && now.split(' ')[0] === stand.split(' ')[0];
   stand = now;
-  if (first || sending > 0 || document.querySelector('form[data-sending]') || !document.querySelector(swapped)) return;
+  if (first || sending > 0 || isLeaving || !document.querySelector(swapped)) return;
   await quiet();
   if (isHeld()) {
     // A layout that is ready changes nothing of what is typed: it shows when that is sent.

@@ -44,5 +44,5 @@ internal static class ShelfChangeEndpoints
     }
 
     private static IResult Refused(Finding fault, HttpRequest request, IFormCollection fields, string back, bool isConflict = false) =>
-        Pages.Show<RefusedPage>(RefusedView.Of(fault, request, fields, back, isConflict), isConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
+        Pages.Show<RefusedPage>(RefusedView.Of([fault], request, fields, back, isConflict), isConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
 }

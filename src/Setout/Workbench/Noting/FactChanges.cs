@@ -18,15 +18,15 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
     /// <summary>A reading.</summary>
     public ChangeOutcome Read(string piece, ChangeForm form, ReadingWords typed) => Make(piece, form, "reading", (source, set, at) =>
     {
-        Noted<ReadingEntry> noted = NotedReading.Of(set, source.Shop.Accuracy, typed, Id(form, 0), at, NoteWords.Page);
-        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+        Noted<ReadingEntry> noted = NotedReading.Of(set, source.Shop.Accuracy, typed, Id(form, 0), at);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Faults);
     });
 
     /// <summary>A mark.</summary>
     public ChangeOutcome Mark(string piece, ChangeForm form, MarkWords typed) => Make(piece, form, "mark", (_, set, at) =>
     {
-        Noted<MarkEntry> noted = NotedMark.Of(set, typed, Id(form, 0), at, NoteWords.Page);
-        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+        Noted<MarkEntry> noted = NotedMark.Of(set, typed, Id(form, 0), at);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Faults);
     });
 
     /// <summary>A remedy that was carried out.</summary>
@@ -37,7 +37,7 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
     {
         OnBench stand = bench.Of(pieces.Read(piece)!, source, set);
         Remedy? chosen = stand.Advice.Where(a => a.Upset.Key.Text == upset).SelectMany(a => a.Remedies).FirstOrDefault(r => r.Words == words);
-        return chosen is null ? ([], new("mend.gone", Severity.Stop, "", "That is not a remedy for it any more: something else was read or done since.", "Look at what is offered now."))
+        return chosen is null ? ([], [new("mend.gone", Severity.Stop, "", "That is not a remedy for it any more: something else was read or done since.", "Look at what is offered now.")])
             : NotedMending.Of(source, chosen, readings, i => Id(form, i), at);
     });
 
@@ -81,18 +81,18 @@ internal sealed class FactChanges(IDocumentStore store, KeptPieces pieces, PlanD
         PieceSource source = shown.ShownIn(null);
         SetPiece set = desk.SetOut(piece, source);
         Noted<AllowEntry> noted = NotedAllow.Of(set, desk.PlanIfReady(piece, source)?.Findings ?? set.Findings, code, key, because, Id(form, 0), at);
-        return (noted.Entry is { } entry ? [entry] : [], noted.Fault);
+        return (noted.Entry is { } entry ? [entry] : [], noted.Faults);
     });
 
     private static ChangeOutcome Gone(string piece) => new(new("piece.gone", Severity.Stop, "", $"There is no piece '{piece}' that can be read.", "It may have been put away or renamed in another window, or its text has mistakes."), false);
 
     private static string Id(ChangeForm form, int at) => EntryIds.Of(form.Id, at);
 
-    private ChangeOutcome Make(string piece, ChangeForm form, string words, Func<PieceSource, SetPiece, string, (ImmutableArray<LogEntry> Entries, Finding? Fault)> make)
+    private ChangeOutcome Make(string piece, ChangeForm form, string words, Func<PieceSource, SetPiece, string, (ImmutableArray<LogEntry> Entries, ImmutableArray<Finding> Faults)> make)
     {
         if (pieces.Read(piece) is not { Source: { } source } file) return Gone(piece);
         if (maker.IsMade(form)) return ChangeMaker.Done;
-        (ImmutableArray<LogEntry> entries, Finding? fault) = make(source, desk.SetOut(piece, source), maker.Here);
-        return fault is not null ? new(fault, false) : maker.Make(piece, new Change(form.Id, maker.At, words) { Facts = [LogAddition.To(file.Document.Id, entries)] });
+        (ImmutableArray<LogEntry> entries, ImmutableArray<Finding> faults) = make(source, desk.SetOut(piece, source), maker.Here);
+        return !faults.IsEmpty ? ChangeOutcome.Refused(faults) : maker.Make(piece, new Change(form.Id, maker.At, words) { Facts = [LogAddition.To(file.Document.Id, entries)] });
     }
 }

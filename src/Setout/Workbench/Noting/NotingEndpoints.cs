@@ -23,7 +23,7 @@ internal static class NotingEndpoints
         routes.MapPost("/piece/{name}/put-back", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) => facts.PutBack(name, form, Field(fields, "entry"))));
         routes.MapPost("/piece/{name}/allow", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) => facts.Allow(name, form, Field(fields, "code"), Field(fields, "on"), Field(fields, "because"))));
         routes.MapPost("/piece/{name}/mend", (string name, HttpRequest request, FactChanges facts) => NoteAsync(request, name, (form, fields) =>
-            facts.Mend(name, form, Field(fields, "upset"), Field(fields, "remedy"), [.. fields["value"].Select(v => v ?? "")])));
+            facts.Mend(name, form, Field(fields, "upset"), Field(fields, "remedy"), [.. Enumerable.Range(0, fields.Count).TakeWhile(i => fields.ContainsKey(NotedMending.Field(i))).Select(i => Field(fields, NotedMending.Field(i)))])));
     }
 
     private static ImmutableDictionary<string, Progress> Progresses { get; } =
@@ -39,7 +39,7 @@ internal static class NotingEndpoints
         if (fields is null) return refusal!;
         if (ChangeForm.Of(fields, Links.Stage(name, "")) is not { } form) return Results.Text("This form is not one of this workbench, so nothing was written.\n", statusCode: StatusCodes.Status400BadRequest);
         ChangeOutcome outcome = make(form, fields);
-        if (outcome.Fault is not { } fault) return Results.Redirect(form.Back);
-        return Pages.Show<RefusedFactPage>(RefusedFactView.Of(fault, request.Path, fields, form.Back), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
+        if (outcome.Faults.IsEmpty) return Results.Redirect(form.Back);
+        return Pages.Show<RefusedPage>(RefusedView.OfFact(outcome.Faults, request, fields, form.Back), outcome.IsConflict ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity);
     }
 }

@@ -34,7 +34,7 @@ public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable>
     internal static ReadForm? Of(OpenPiece piece, IEnumerable<QuantityKey> keys, string back, string id, bool isShort = false, string? with = null)
     {
         SetPiece set = piece.Set;
-        Worked[] readable = [.. keys.Distinct().Select(k => NotedKeys.Pinned(set, k.Text, NoteWords.Page)).Where(k => k.Fault is null).Select(k => k.Key).Distinct().Select(k => set.Worked.Values.GetValueOrDefault(k)).OfType<Worked>()];
+        Worked[] readable = [.. keys.Distinct().Select(k => NotedKeys.Pinned(set, k.Text)).Where(k => k.Fault is null).Select(k => k.Key).Distinct().Select(k => set.Worked.Values.GetValueOrDefault(k)).OfType<Worked>()];
         if (readable.Length == 0) return null;
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         string[] goods = [.. readable.Select(r => r.Quantity.Key).Where(k => k.Text.EndsWith(".thickness", StringComparison.Ordinal) && !k.Text.Contains(BenchFacts.SheetWord, StringComparison.Ordinal) && set.Piece.Materials.GetValueOrDefault(k.Owner) is Panel).Select(k => k.Owner)];

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Setout.Core.Workings;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
@@ -27,7 +26,8 @@ internal static class LiveEndpoints
         if (fields is null) return refusal!;
         string Field(string field) => fields[field].ToString();
         if (trials.Make(name, Field("key"), Field("choice"), ChangeForm.Values(fields)) is not { } trial) return Results.Text($"There is no piece '{name}' any more.", statusCode: StatusCodes.Status404NotFound);
-        if (trial.Piece is not { } piece) return Fault(trial.Fault!, request.HttpContext.Response);
+        // Half a figure is what one types on the way to a whole one: no error, but why in place of a page.
+        if (trial.Piece is not { } piece) return Results.Json(Slip.Of(trial.Faults).Select(s => new { field = s.Field, words = s.Told }));
         string? size = Field("size") is { Length: > 0 } asked ? asked : null, view = Field("view") is { Length: > 0 } word ? word : null;
         Drawing.Turning.Standpoint from = TurningControls.Asked(Field("turn"), Field("tip"), Field("apart"));
         switch (Field("part"))
@@ -41,13 +41,6 @@ internal static class LiveEndpoints
             default:
                 return Pages.Show<TrialDrawing>(new TrialView(trial.Edited.Name, DrawingView.One(piece.Set, size, view, from, Field("paper") == "narrow"), ChosenSize.Of(piece, size)));
         }
-    }
-
-    // Half a figure is what one types on the way to a whole one: no error, but plain words in place of a page.
-    private static IResult Fault(Finding fault, HttpResponse answer)
-    {
-        if (fault.Field.Length > 0) answer.Headers["Setout-Field"] = ChangeForm.Field + fault.Field;
-        return Results.Text($"{fault.Words} {fault.Remedy}".Trim());
     }
 
     private static long? State(string? text) => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out long state) ? state : null;

@@ -137,7 +137,7 @@ document.addEventListener('pointermove', event => {
   bubble(said(held.grip, to), event.clientX, event.clientY);
   if (held.last?.typed === to.typed) return;
   held.last = to;
-  send(held.grip, to).then(refused => { if (refused) bubble(refused.words, event.clientX, event.clientY); });
+  send(held.grip, to).then(refused => { if (refused) bubble(refused[0].words, event.clientX, event.clientY); });
 });
 
 function release(event) {
@@ -222,7 +222,7 @@ function push(grip, key, isFar) {
   const to = land(grip, steps, 0);
   nudged = { key: grip.key, to };
   speak(said(grip, to));
-  send(grip, to).then(refused => { if (refused) speak(refused.words); });
+  send(grip, to).then(refused => { if (refused) speak(refused[0].words); });
   handles();
   return true;
 }

@@ -1,4 +1,5 @@
 // A real field over the figure of a dimension. Enter takes what is typed, Escape lets it be, Tab goes on to the next size; neither zoom nor place of the drawing changes.
+import { forgive } from './blaming.js';
 import { show, sizeUrl } from './workbench.js';
 import { letBe } from './trying.js';
 import { speak } from './swapping.js';
@@ -32,7 +33,7 @@ function fill(given) {
   input.placeholder = given.text ? '' : 'equal share';
   document.getElementById('sizing-words').textContent = `${given.words}, on the drawing`;
   document.getElementById('sizing-usual').textContent = given.usual;
-  field.querySelector('.fault').hidden = true;
+  forgive(field);
   input.focus({ preventScroll: true });
   input.select();
 }

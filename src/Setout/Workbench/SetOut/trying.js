@@ -1,5 +1,5 @@
 // Trials: an edit is tried on the kept text while it is typed or dragged. The drawing follows at once, the page when there is time, the layouts last; the next key gives up what is under way.
-import { blame } from './blaming.js';
+import { blame, fieldOf, forgive } from './blaming.js';
 import { handOver, speak } from './swapping.js';
 
 const restAfter = 160, planAfter = 400;
@@ -48,10 +48,11 @@ async function ask(form, fields, part, signal) {
   const against = localStorage.getItem(`against ${location.pathname}`);
   if (against) body.set('against', against);
   const answer = await fetch(form.action.replace(/\/edit$/, '/trial'), { method: 'POST', body, signal, headers: { Accept: 'text/html' } });
-  return { isSound: answer.ok && (answer.headers.get('content-type') ?? '').startsWith('text/html'), text: await answer.text(), field: answer.headers.get('Setout-Field') ?? '' };
+  const kind = answer.headers.get('content-type') ?? '', text = await answer.text();
+  return { isSound: answer.ok && kind.startsWith('text/html'), text, slips: kind.startsWith('application/json') ? JSON.parse(text) : [{ field: '', words: text }] };
 }
 
-/// Tries an edit. Answers null when it stands on the drawing, else why it cannot be made, and the field that is to blame; undefined when something newer has taken its place.
+/// Tries an edit. Answers null when it stands on the drawing, else why it cannot be made, each slip with its field; undefined when something newer has taken its place.
 export async function attempt(form, fields) {
   giveUp();
   const mine = asking = new AbortController();
@@ -61,7 +62,7 @@ export async function attempt(form, fields) {
     if (mine.signal.aborted) return undefined;
     if (!answer.isSound) {
       room?.classList.add('is-behind');
-      return { words: answer.text, field: answer.field };
+      return answer.slips;
     }
     begin(form);
     now.fields = fields;
@@ -79,7 +80,7 @@ export async function attempt(form, fields) {
     return null;
   } catch (failed) {
     if (failed.name === 'AbortError') return undefined;
-    return { words: 'The workbench does not answer. What you typed is still here; try again.', field: '' };
+    return [{ words: 'The workbench does not answer. What you typed is still here; try again.', field: '' }];
   }
 }
 
@@ -164,12 +165,18 @@ document.addEventListener('input', async event => {
   const isAsItWas = [...form.elements].every(e => e.type === 'hidden' || e.tagName === 'BUTTON' || (e.tagName === 'SELECT' ? e.options[e.selectedIndex]?.defaultSelected !== false : e.value === e.defaultValue));
   if (isAsItWas) {
     letBe();
+    forgive(form);
     return;
   }
   const refused = await attempt(form, fieldsOf(form));
-  // A field that one has not come to yet is no mistake.
-  const blamed = refused?.field ? form.elements[refused.field] : null;
-  if (refused && (!blamed || blamed.value !== '' || blamed === event.target)) blame(form, refused.words, refused.field);
+  if (refused === undefined) return;
+  if (refused === null) {
+    forgive(form);
+    return;
+  }
+  // A field that one has not come to yet is no mistake; one that was told of stays so.
+  const isDue = field => !field || field.value !== '' || field === event.target || field.hasAttribute('aria-invalid');
+  blame(form, refused.filter(slip => isDue(fieldOf(form, slip.field))));
 });
 
 document.addEventListener('keydown', event => {

@@ -35,20 +35,14 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
         string text = shop.Document.Text;
         if (ShopChoices.For(text, key, shop.Bench(Now)).FirstOrDefault(c => c.Id == choice) is not { } offered)
             return ChangeMaker.Refuse("edit.not-offered", "That is not there to be changed any more.", "Look at the shop as it stands now.");
-        offered = offered.For(shop.Unit, shop.Shown);
-        TextRead<ShopEdit> made = offered.Make(values);
-        return made.Value is { } edit ? Edit(shop, form, edit, edit.ApplyTo(text).In(offered, values), []) : new(made.Findings[0], false);
+        (ShopEdit edit, Edited edited) = offered.For(shop.Unit, shop.Shown).ApplyTo(values, text);
+        return Edit(shop, form, edit, edited, []);
     }
 
-    /// <summary>Puts an edit into the text.</summary>
-    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit) => Edit(shop, form, edit, []);
-
-    /// <summary>Puts an edit into the text, with what is a fact of a piece by it.</summary>
-    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, ImmutableArray<LogAddition> facts) => Edit(shop, form, edit, edit.ApplyTo(shop.Document.Text), facts);
-
-    private ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, Edited edited, ImmutableArray<LogAddition> facts)
+    /// <summary>Keeps an edit as it came out, with what is a fact of a piece by it.</summary>
+    public ChangeOutcome Edit(ShopFile shop, ChangeForm form, ShopEdit edit, Edited edited, ImmutableArray<LogAddition> facts)
     {
-        if (edited.Text is not { } text) return new(edited.Findings[0], false);
+        if (edited.Text is not { } text) return ChangeOutcome.Refused(edited.Findings);
         string chosen = edit switch
         {
             AddItem { List: var list } when !list.Contains('.', StringComparison.Ordinal) => $"{list}.{ShopTree.Count(text, list) - 1}",
@@ -74,7 +68,7 @@ internal sealed class ShopChanges(IDocumentStore store, KeptPieces pieces, Chang
     {
         if (maker.IsMade(form)) return ChangeMaker.Done;
         Edited made = begun.Text();
-        if (made.Text is not { } text) return new(made.Findings[0], false);
+        if (made.Text is not { } text) return ChangeOutcome.Refused(made.Findings);
         if (store.Find(Name) is not { } there) return maker.Make(Name, form, new NewDocument(DocumentKind.Shop, Name, text, made.Name));
         if (!there.Line.IsPutAway) return ChangeMaker.Refuse("shop.there", "A shop was begun already, perhaps in another window.", "Look at it and change it there.");
         return maker.Make(Name, new Change(form.Id, maker.At, made.Name) { Documents = [new TakeBack(there.Id, there.Revision), new EditText(there.Id, there.Revision, made.Name, text)] });

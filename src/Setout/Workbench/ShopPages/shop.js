@@ -25,8 +25,8 @@ document.addEventListener('click', async event => {
   else document.querySelector(`a[data-stay][href="${CSS.escape(at)}"]`)?.focus({ preventScroll: true });
 });
 
-// What is refused may be about what is folded away.
+// What is refused may be about what is folded away, where no field is to blame.
 document.addEventListener('setout:refused', event => {
-  const fold = event.target.querySelector?.('.more-fields');
+  const fold = event.target.querySelector?.('[aria-invalid]') ? null : event.target.querySelector?.('.more-fields');
   if (fold) fold.open = true;
 });
