@@ -42,6 +42,7 @@ public static class Cautions
         new("sanding", "Sanding between coats makes fine dust of wood and finish: fitted respirator, collect it or wipe it up, never blow it about; let the coat dry through first, and keep it from flames.", "OSHA wood dust pages; NFPA 664 by way of trade reports on fine dust that burns; common practice"),
         new("router", "Clamp the work, feed against the turn of the bit, both hands on the router, let it stop before you set it down; never a pass deeper than bit and machine take with ease.", Habit),
         new("cut-out", "Clamp the work and know what lies under it; hold up what falls out, so that it neither drops nor closes on the blade. The saw starts in a drilled hole, its foot flat, its cable out of the way; let it stop before you lift it. Then the router: against the turn of the bit, both hands on it, never a pass deeper than bit and machine take with ease. Eye and ear protection.", Habit),
+        new("drill", "Clamp the work, or hold it against a stop, so that the bit cannot spin it; hands, sleeves and hair clear of the bit, no gloves, eye protection. A backing board under it where the bit comes through, or the far face breaks out; a stop on the bit where it must not. Let it stop before you clear chips. What the makers of drill, bit and fitting say comes first.", "29 CFR 1910.133 on eyes, from memory; the rest common practice, no source"),
     ];
 
     // What a caution comes down to, for those who have read it whole.

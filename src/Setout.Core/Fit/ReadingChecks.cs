@@ -35,7 +35,7 @@ public static class ReadingChecks
         Worked[] read = [.. ReadOf(set)];
         if (read.Length == 0) return [];
         var bench = new ReadingBench(set, new Spreads(set, accuracy), accuracy);
-        return [.. read.SelectMany(r => Check(bench, r)), .. ChainCheck.Of(bench), .. SettingCheck.Of(bench.Spreads)];
+        return [.. read.SelectMany(r => Check(bench, r)), .. read.SelectMany(r => BeforeBuilt.Of(bench, r)), .. ChainCheck.Of(bench), .. SettingCheck.Of(bench.Spreads)];
     }
 
     /// <summary>

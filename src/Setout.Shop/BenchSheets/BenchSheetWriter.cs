@@ -150,7 +150,7 @@ public static class BenchSheetWriter
             rows.Add(new GroupRow(Phrase.Of(GroupName(group.Key))));
             foreach (BuyingLine line in group)
             {
-                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Units), line.Spare.Length == 0 ? Cell.Of(Figures.Phrase(line.Item)) : new([Figures.Phrase(line.Item), Figures.Phrase(line.Spare).Italic()]),
+                rows.Add(CellRow.Of(Cell.Of($"{line.Count}"), Cell.Of(line.Units), line.Beside.Length == 0 ? Cell.Of(Figures.Phrase(line.Item)) : new([Figures.Phrase(line.Item), Figures.Phrase(line.Beside).Italic()]),
                     Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Price?.ToString() ?? "?"), Cell.Of(line.Kind == BuyingKind.FromTheRack ? "" : line.Total?.ToString() ?? "?")));
             }
         }
@@ -209,6 +209,7 @@ public static class BenchSheetWriter
             .. plan.Set.EdgesOf(part) is not "raw" and { } edges ? [edges] : Array.Empty<string>(),
             .. cut > 0 ? [cut == part.Count ? "cut" : $"{cut} cut"] : Array.Empty<string>(),
             .. cut < part.Count && plan.Set.IsHeld(part) ? [$"wait: read {HeldWords.Of(plan.Set, part.HeldUntil[^1])} first"] : Array.Empty<string>(),
+            .. ReadAsCut.Of(plan.Set, part).Select(r => $"read: {r.Word} {LengthFormat.For(plan.Set.Piece.Shown).Text(r.Read)}"),
         ];
         return remarks.Length == 0 ? Cell.Of(part.Name) : new([Phrase.Of(part.Name), Phrase.Of(string.Join("; ", remarks)).Italic()]);
     }

@@ -28,7 +28,7 @@ internal static class CutPages
             new CautionBlock([Phrase.Of(CutGroup.Caution), Phrase.Of(Cautions.Deference)]),
             Table(plan),
             .. faces.IsEmpty ? ImmutableArray<Block>.Empty : [new HeadingBlock("Where the holes are"),
-                new ParagraphBlock(CutGroup.FacesWords, TextSize.Small) { KeepsWithNext = true }],
+                new ParagraphBlock(CutGroup.FacesWords, TextSize.Small) { KeepsWithNext = true }, new CautionBlock([Phrase.Of(CutGroup.OfHoles)])],
             .. faces.Select(f => new SceneBlock(f.Scene)),
         ]);
     }

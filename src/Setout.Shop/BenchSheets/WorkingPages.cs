@@ -84,7 +84,7 @@ internal static class WorkingPages
             Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
             string sign = working.How is WrittenHow.Least or WrittenHow.Greatest ? "" : term.Times.Sign < 0 ? "\u2212 " : i == 0 ? "" : "+ ";
             Phrase line = Phrase.Of(sign + (times == Rational.One ? "" : $"{times} x ")).Add(bare.Format(term.Value)).Add("  ");
-            foreach (Run run in Figures.Phrase($"{term.Words}; {term.Origin.Words}").Runs) line = new(line.Runs.Add(run));
+            foreach (Run run in Figures.Phrase($"{term.Words}; {Texts.EntryTime.In(term.Origin.Words)}").Runs) line = new(line.Runs.Add(run));
             lines.Add(line);
         }
         if (working.Share != Rational.One) lines.Add(Phrase.Of($"x {working.Share} of the sum"));
@@ -100,8 +100,8 @@ internal static class WorkingPages
         foreach ((Pin pin, ExactLength value, ExactLength over) in new[] { (working.Reading, working.Value, working.Value - working.Expected), (toCut.Pin, toCut.Value, toCut.Over), (asCut.Pin, asCut.Value, asCut.Over) }
             .Where(p => p.Item1 is not null).Select(p => (p.Item1!, p.Item2, p.Item3)).DistinctBy(p => p.Item1))
         {
-            lines.Add(pin.IsFact ? Phrase.Of(bare.Format(value)).Add($", {pin.Origin.Words}: ").Add(Figures.Phrase(WorkingLines.Marked(pin, WorkingLines.Over(over, unit))))
-                : Phrase.Of("read ").Add(bare.Format(value)).Add($", {pin.Origin.Words}: the reading counts"));
+            lines.Add(pin.IsFact ? Phrase.Of(bare.Format(value)).Add($", {Texts.EntryTime.In(pin.Origin.Words)}: ").Add(Figures.Phrase(WorkingLines.Marked(pin, WorkingLines.Over(over, unit))))
+                : Phrase.Of("read ").Add(bare.Format(value)).Add($", {Texts.EntryTime.In(pin.Origin.Words)}: the reading counts"));
         }
         var cell = new Cell(lines.ToImmutable());
         return new(owner, what, working.Key.Text, cell, string.Join('|', lines.Select(l => l.PlainText)), bare.Format(toCut.Value));

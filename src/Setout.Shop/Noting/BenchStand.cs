@@ -60,6 +60,9 @@ public sealed record StageStand(WorkStage Stage, ImmutableArray<WorkBatch> Batch
 /// <param name="Stages">In the order of the work.</param>
 public sealed record BenchStand(ImmutableArray<StageStand> Stages)
 {
+    /// <summary>The batch of what is bought as wood.</summary>
+    public const string Wood = "wood";
+
     /// <summary>One stage.</summary>
     public StageStand this[WorkStage stage] => Stages.First(s => s.Stage == stage);
 
@@ -86,7 +89,7 @@ public sealed record BenchStand(ImmutableArray<StageStand> Stages)
     {
         string[] woods = [.. set.Parts.Select(p => p.Material).Distinct()];
         string[] things = [.. ThingsToBuy.Of(set).Select(h => h.MarkedBy).Distinct()];
-        foreach ((string name, string[] all) in new[] { ("wood", woods), ("hardware", things) })
+        foreach ((string name, string[] all) in new[] { (Wood, woods), ("hardware", things) })
         {
             if (all.Length == 0) continue;
             ImmutableArray<string> due = [.. all.Where(a => !ThingsToBuy.IsBought(set, a))];

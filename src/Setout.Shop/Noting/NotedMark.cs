@@ -63,6 +63,13 @@ public static class NotedMark
         where entry.Progress == Progress.Cut && set.IsHeld(part) && entry.Keys.Any(k => k.Split('#')[0] == part.Key)
         select new Finding("mark.waits", Severity.Warn, part.Key, $"{part.Name} was waiting for a reading of {part.HeldUntil[^1]}, and is marked cut without it; its figures stand as it was cut.", "If it is not cut, void the entry and take the reading first.", part.Place);
 
+    /// <summary>The openings by which parts are marked cut, and of which what bounds them is not, as findings.</summary>
+    /// <param name="marked">The piece with the mark: what was marked by it is not missing.</param>
+    /// <param name="entry">The mark.</param>
+    public static IEnumerable<Finding> Early(SetPiece marked, MarkEntry entry) =>
+        from early in EarlyOpening.Of(marked, entry)
+        select new Finding("mark.before-built", Severity.Warn, early.Key.Owner, early.OfCutting, $"Mark them if they are cut{marked.Piece.Hand.Say($": setout mark FILE cut {string.Join(' ', early.Keys(marked))}", "")}; if they are not, the reading pins what is not there yet.");
+
     /// <summary>The parts that are marked finished before a finish can go on them, as findings: what is glued, planed or cut afterwards would spoil it.</summary>
     public static IEnumerable<Finding> NotReady(SetPiece set, MarkEntry entry)
     {

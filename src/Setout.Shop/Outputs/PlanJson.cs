@@ -340,6 +340,7 @@ public static class PlanJson
             json.WriteString("unit", line.Unit);
             if (line.Price is { } price) json.WriteNumber("price", price.Amount);
             if (line.Total is { } total) json.WriteNumber("total", total.Amount);
+            if (line.More.Length > 0) json.WriteString("more", line.More);
             if (line.Spare.Length > 0) json.WriteString("spare", line.Spare);
             json.WriteEndObject();
         }

@@ -16,9 +16,9 @@ internal static class BuyingList
         var taken = new List<BuyingLine>();
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         foreach ((int i, SheetPlan plan) in sheets.Index())
-            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), bought, taken);
+            Stock(plan.Stock, plan.Outcome.Layout.Sheets.Select(s => s.StockId), BuyingKind.Sheet, plan.Material, "sheet", SpareWood.Of(plan, runs, i, format), set, bought, taken);
         foreach ((int i, BoardPlan plan) in boards.Index())
-            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, plan.Material, "board", SpareWood.Of(plan, runs, sheets.Length + i, format), bought, taken, Capital(plan.Material.Kind));
+            Stock(plan.Stock, plan.Outcome.Layout.Boards.Select(b => b.StockId), BuyingKind.Board, plan.Material, "board", SpareWood.Of(plan, runs, sheets.Length + i, format), set, bought, taken, Capital(plan.Material.Kind));
         foreach (var group in ThingsToBuy.Of(set).GroupBy(h => (h.Name, h.Unit, h.MarkedBy)).OrderBy(g => g.Key.Unit == "pair" ? 0 : g.Key.Name == ThingsToBuy.Glue ? 2 : 1).ThenBy(g => g.Key.Name, StringComparer.Ordinal))
         {
             Money? price = shop.Prices.TryGetValue(group.Key.Name, out Money known) ? known : null;
@@ -49,7 +49,7 @@ internal static class BuyingList
     private static string Capital(string text) => text == "mdf" ? "MDF" : Edits.Fillings.Capital(text);
 
     private static void Stock(
-        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, Material material, string unit, ILookup<string, string> kept,
+        ImmutableArray<StockLine> lines, IEnumerable<string> used, BuyingKind kind, Material material, string unit, ILookup<string, string> kept, SetPiece set,
         ImmutableArray<BuyingLine>.Builder bought, List<BuyingLine> taken, string wood = "")
     {
         ILookup<string, string> counts = used.ToLookup(id => id);
@@ -60,18 +60,23 @@ internal static class BuyingList
             // A board to rip has another section than the material: its own words tell it.
             string item = $"{(line.Rip is null ? Words(material) : wood)}, {line.Task}";
             string spare = SpareWood.Words(kept[line.Id]);
-            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare, Wood = line.Rip is null ? new(Texts.MaterialIdentity.Of(material), line.Size) : null, Of = [material.Name] });
+            // Marked bought, and more is asked for: an edit came after it, or what was bought was never counted in.
+            string more = line.Size.InHand is null && set.Facts.Bought.Contains(material.Name)
+                ? $"{count} {(count == 1 ? unit : unit + "s")} more: {material.Name} is marked bought, and {(lines.Any(l => l.Size.InHand > 0) ? "the rack does not hold enough of it" : "the rack holds none of it; count in what is there")}" : "";
+            if (line.Size.InHand is null) Add(bought, new(kind, item, count, unit, line.Size.Price, "") { Spare = spare, More = more, Wood = line.Rip is null ? new(Texts.MaterialIdentity.Of(material), line.Size) : null, Of = [material.Name] });
             else Add(taken, new(BuyingKind.FromTheRack, item, count, unit, Money.Zero, line.IsBlank ? "left by an earlier run" : "from the rack") { Spare = spare });
         }
     }
+
+    private static string Both(string one, string other) => string.Join("; ", new[] { one, other }.Where(s => s.Length > 0));
 
     // What two materials take of one thing is one line.
     private static void Add(IList<BuyingLine> lines, BuyingLine line)
     {
         for (int i = 0; i < lines.Count; i++)
         {
-            if (lines[i] with { Count = line.Count, Spare = line.Spare, Of = line.Of } != line) continue;
-            lines[i] = line with { Count = lines[i].Count + line.Count, Of = lines[i].Of.AddRange(line.Of), Spare = string.Join("; ", new[] { lines[i].Spare, line.Spare }.Where(s => s.Length > 0)) };
+            if (lines[i] with { Count = line.Count, Spare = line.Spare, More = line.More, Of = line.Of } != line) continue;
+            lines[i] = line with { Count = lines[i].Count + line.Count, Of = lines[i].Of.AddRange(line.Of), Spare = Both(lines[i].Spare, line.Spare), More = Both(lines[i].More, line.More) };
             return;
         }
         lines.Add(line);

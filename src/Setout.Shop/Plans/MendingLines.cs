@@ -22,6 +22,7 @@ public static class MendingLines
                 string minutes = remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min";
                 string stock = remedy.Stock.Words.Length > 0 ? $"; {remedy.Stock.Words}" : "";
                 yield return $"    {(char)('a' + index)}) {remedy.Words} ({minutes}{stock})";
+                if (remedy.InsteadWords.Length > 0) yield return $"         {remedy.InsteadWords}";
                 if (remedy.Steps is [var only] && only == remedy.Words) continue;
                 foreach (string step in remedy.Steps.Where(s => s != remedy.Words)) yield return $"         {step}";
                 if (Caution(remedy.Caution) is { } caution) yield return $"         caution: {caution}";

@@ -73,6 +73,12 @@ public sealed record BuyingLine(BuyingKind Kind, string Item, int Count, string 
     /// <summary>What is over when all is cut or used, such as <c>leaves 22 x 12 in to keep</c> or <c>52 spare</c>; empty when nothing worth telling is.</summary>
     public string Spare { get; init; } = "";
 
+    /// <summary>How many more these are than what is marked bought, and why they are asked for; empty where nothing of it is marked bought.</summary>
+    public string More { get; init; } = "";
+
+    /// <summary>What stands beside it, small: that it is more than was bought, then what is over.</summary>
+    public string Beside => string.Join("; ", new[] { More, Spare }.Where(w => w.Length > 0));
+
     /// <summary>Of sheets and boards to buy: the wood and its size, as a line of a rack has it; null for all else, and for boards that are ripped.</summary>
     public ShopStock? Wood { get; init; }
 

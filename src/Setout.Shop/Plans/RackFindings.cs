@@ -113,23 +113,26 @@ internal static class RackFindings
         WoodLedger ledger = source.Ledger;
         string own = source.FileName;
         foreach (LoggedMark mark in ledger.Twice.Where(t => t.By.Name == own))
-            yield return new("log.run-twice", Severity.Warn, "", $"Run {mark.Entry.Run} of plan {mark.Entry.Plan} is marked once more by entry {mark.Entry.Id}; its wood counts once.", $"Void one of the two entries{source.Piece.Hand.Void(mark.Entry.Id)}.");
+            yield return new("log.run-twice", Severity.Warn, "", $"Run {mark.Entry.Run} of plan {mark.Entry.Plan} is marked once more, {Say(mark.Entry)}; its wood counts once.", $"Void one of the two entries{source.Piece.Hand.Void(mark.Entry.Id)}.");
         foreach (TakenByPiece taken in ledger.Unknown.Where(t => t.By.Name == own))
-            yield return new("log.blank-unknown", Severity.Warn, taken.Wood.Of, $"Entry {taken.Entry.Id} took the blank {taken.Wood.Name}, which no entry left that stands.", "Void it too if it was not cut, or void the voiding of the entry that left it.");
+            yield return new("log.blank-unknown", Severity.Warn, taken.Wood.Of, $"The mark of {Say(taken.Entry)} took the blank {taken.Wood.Name}, which no mark left that stands.", $"Void it too if it was not cut{source.Piece.Hand.Void(taken.Entry.Id)}; or void the voiding of the mark that left it.");
+        // By its time, as what was read and marked lists it; whoever types a command needs the id.
+        string Say(LogEntry entry) => EntryTime.Say(entry.At);
+        string Ids(IEnumerable<TakenByPiece> of) => source.Piece.Hand.Say($": {Runs.CutLines.List(of.Select(t => t.Entry.Id).Distinct())}", "");
         string By(ShopPiece piece) => piece.Name == own ? "" : $" of {piece.Spoken(source.Piece)}";
         foreach ((LeftBlank blank, var by) in ledger.TakenTwice.Where(t => t.Blank.By.Name == own || t.By.Any(b => b.By.Name == own)))
-            yield return new("log.blank-taken-twice", Severity.Warn, blank.By.Name == own ? blank.Wood.Of : "", $"The blank {blank.Name} was taken by {Runs.CutLines.List(by.Select(t => $"entry {t.Entry.Id}{By(t.By)}"))}: one of them at most is so.", "Void those that are not so.");
+            yield return new("log.blank-taken-twice", Severity.Warn, blank.By.Name == own ? blank.Wood.Of : "", $"The blank {blank.Name} was taken by {Runs.CutLines.List(by.Select(t => $"the mark of {Say(t.Entry)}{By(t.By)}"))}: one of them at most is so.", $"Void those that are not so{Ids(by)}.");
         LengthFormat format = LengthFormat.For(source.Piece.Shown);
         foreach (RackLine line in StockInHand.Lines(ledger, source.Shop).Where(l => l.TooMany.Concat(l.TakenBy).Any(t => t.By.Name == own) && !l.TooMany.IsEmpty))
         {
             StockSize size = line.Stock.Size;
             string what = size.Name.Length > 0 ? size.Name : size.Across is { } across ? $"{format.Bare.Text(size.Along)} x {format.Text(across)}" : format.Text(size.Along);
             TakenByPiece[] all = [.. line.TakenBy, .. line.TooMany];
-            yield return new("log.rack-overdrawn", Severity.Warn, "", $"{what} of the rack: {line.TakenBy.Length} had been counted, and {all.Length} were taken, by {Runs.CutLines.List(all.Select(t => $"entry {t.Entry.Id}{By(t.By)}").Distinct())}. The line counts as empty.",
-                "Void what was not cut, or count the rack again and write the day ('counted').");
+            yield return new("log.rack-overdrawn", Severity.Warn, "", $"{what} of the rack: {line.TakenBy.Length} had been counted, and {all.Length} were taken, by {Runs.CutLines.List(all.Select(t => $"the mark of {Say(t.Entry)}{By(t.By)}").Distinct())}. The line counts as empty.",
+                $"Void what was not cut{Ids(all)}, or count the rack again and write the day ('counted').");
         }
         foreach (ImmutableArray<LeftBlank> named in ledger.NamedTwice.Where(n => n.Any(b => b.By.Name == own)))
-            yield return new("log.blank-named-twice", Severity.Warn, named.First(b => b.By.Name == own).Wood.Of, $"{Runs.CutLines.List(named.Select(b => $"Entry {b.Entry.Id}{By(b.By)}"))} left a blank called {named[0].Name}: two pieces of wood with one name.",
+            yield return new("log.blank-named-twice", Severity.Warn, named.First(b => b.By.Name == own).Wood.Of, $"{Edits.Fillings.Capital(Runs.CutLines.List(named.Select(b => $"the mark of {Say(b.Entry)}{By(b.By)}")))} left a blank called {named[0].Name}: two pieces of wood with one name.",
                 "Chalk the name of its piece on each; what others keep under that name is not offered here.");
         foreach (LeftWood left in ledger.Blanks.Where(b => b.By.Name == own).Select(b => b.Wood).Where(b => source.Piece.Materials.GetValueOrDefault(b.Of) is not { } material || (material is Panel) == (b.Size.Across is null)))
             yield return new("log.wood-unknown", Severity.Note, left.Of, $"The log left the blank {left.Name} of {left.Of}, which is no such wood of the piece file: it is not used.", "Call the wood what the log calls it.");

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
@@ -48,6 +47,9 @@ public sealed record WrittenWorking(
     QuantityKey Key, string Name, WrittenHow How, ImmutableArray<WrittenTerm> Terms, Rational Share, string Rule,
     ExactLength Expected, ExactLength Value, Pin? Reading)
 {
+    /// <summary>What is to be known of the reading, such as that it is one spot of a sheet; empty for nothing.</summary>
+    public string Remark { get; init; } = "";
+
     /// <summary>Writes the working of a quantity; null when the key is not known or has no value.</summary>
     public static WrittenWorking? Of(WorkedPiece piece, QuantityKey key)
     {
@@ -96,7 +98,7 @@ public sealed record WrittenWorking(
 }
 
 /// <summary>Writes workings as lines of plain text, figures in one column.</summary>
-public static partial class WorkingLines
+public static class WorkingLines
 {
     /// <summary>The lines of a working.</summary>
     public static IEnumerable<string> Of(WrittenWorking working, LengthUnit unit)
@@ -113,8 +115,9 @@ public static partial class WorkingLines
         yield return $"  = {Figure(working.Expected, unit).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
         if (working.Reading is not { } reading) yield break;
         string stands = $"{Figure(working.Value, unit)} {suffix}{Exactly(working.Value, unit)}";
-        yield return reading.IsFact ? $"  {stands}, {reading.Origin.Words}: {Marked(reading, Over(working.Value - working.Expected, unit))}"
-            : $"  read {stands}, {reading.Origin.Words}: {Over(working.Value - working.Expected, unit)}; the reading counts";
+        yield return reading.IsFact ? $"  {stands}, {Said(reading.Origin)}: {Marked(reading, Over(working.Value - working.Expected, unit))}"
+            : $"  read {stands}, {Said(reading.Origin)}: {Over(working.Value - working.Expected, unit)}; the reading counts";
+        if (working.Remark.Length > 0) yield return $"    {working.Remark}";
     }
 
     /// <summary>
@@ -170,12 +173,10 @@ public static partial class WorkingLines
         return figure.IsExact || Decimal(value, unit) is not null ? "" : $" (exactly {(unit == LengthUnit.Inch ? value.Inches : value.Millimetres)})";
     }
 
-    /// <summary>An origin with its source.</summary>
-    public static string Said(Origin origin) => origin.Source is { Length: > 0 } source ? $"{origin.Words} ({source})" : Seconds().Replace(origin.Words, "$1");
-
-    // Thousandths of a second are of no use to anybody who reads.
-    [GeneratedRegex(@"(T\d\d:\d\d:\d\d)\.\d+")]
-    private static partial Regex Seconds();
+    /// <summary>An origin with its source; times in it as a person says them.</summary>
+    /// <param name="origin">The origin.</param>
+    /// <param name="time">How a time is said; null for the clock of the bench.</param>
+    public static string Said(Origin origin, Func<string, string>? time = null) => origin.Source is { Length: > 0 } source ? $"{origin.Words} ({source})" : Texts.EntryTime.In(origin.Words, time);
 
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? " " : term.Times.Sign < 0 ? "-" : index == 0 ? " " : "+";

@@ -24,6 +24,9 @@ public sealed record CutGroup(ImmutableArray<Part> Parts, string Name, Immutable
     /// <summary>How the drawings of faces with holes are read.</summary>
     public const string FacesWords = "Each face with its front or lower edge below and its lower or left end at the left; measure from there unless a figure runs from the other edge. Parts in pairs are bored as mirror images.";
 
+    /// <summary>What to mind where holes are bored, those for hinges and slides too that no cut above tells of.</summary>
+    public static string OfHoles => Cautions.Of("drill").Words;
+
     /// <summary>All that is cut and bored into parts after they have their sizes, what the work wants first in front.</summary>
     public static ImmutableArray<CutGroup> Of(Plan plan)
     {

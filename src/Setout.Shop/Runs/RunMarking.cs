@@ -30,7 +30,7 @@ public static class RunMarking
         if (plan.Texts != source.TextHash) return Refuse("run.other-texts", "The plan was made of another piece file or shop file than they are now.", source.Piece.Hand.Say("Make the plan anew, and mark the runs of that one. What you have cut by the old one, mark part by part: setout mark FILE cut KEY --blank NAME.", $"{Anew(source.Piece)}, and mark the runs of that one. What you have cut by the old one, mark part by part."));
         if (plan.Runs.Runs.FirstOrDefault(r => r.Number == number) is not { } run)
             return Refuse("run.unknown", plan.Runs.Runs.IsEmpty ? "The plan has no runs." : $"The plan has no run {number}.", plan.Runs.Runs.IsEmpty ? "There is nothing to saw; mark parts by their keys." : $"Name a run from 1 to {plan.Runs.Runs.Length}.");
-        if (WoodLedger.EntryOf(source.Log, plan.Id, number) is { } there) return Refuse("run.marked", $"Run {number} is marked already, by entry {there.Id}.", $"Mark the run that you cut; or void that one first{source.Piece.Hand.Void(there.Id)}.");
+        if (WoodLedger.EntryOf(source.Log, plan.Id, number) is { } there) return Refuse("run.marked", $"Run {number} is marked already, by the mark of {EntryTime.Say(there.At)}.", $"Mark the run that you cut; or void that one first{source.Piece.Hand.Void(there.Id)}.");
         RunBlank[] begun = [.. plan.TakenBy(run)];
         foreach (RunBlank blank in begun)
             if (plan.MadeBy(blank.Id) is { } earlier && WoodLedger.EntryOf(source.Log, plan.Id, earlier.Number) is null)

@@ -66,7 +66,7 @@ internal static class WoodInHand
         string words = $"{(wood.Name.Length > 0 ? wood.Name : "stock")} of {wood.Of}, which is gone by the log";
         TakenByPiece[] others = [.. takers.Where(t => t.By.Name != source.FileName).DistinctBy(t => (t.By.Name, t.Entry.Id))];
         if (others.Length == 0) return (words + ".", $"{RunMarking.Anew(source.Piece)}; or void the entry that took it.");
-        string by = CutLines.List(others.Select(t => $"entry {t.Entry.Id} of {t.By.Spoken(source.Piece)}"));
-        return ($"{words}: {by} took {(takers.Length == others.Length ? "it" : "of it")}.", $"{RunMarking.Anew(source.Piece)}; or void that entry if it was not cut{source.Piece.Hand.Say($": setout void {others[^1].By.Name} {others[^1].Entry.Id}", $", among what was read and marked for {others[^1].By.Spoken(source.Piece)}")}.");
+        string by = CutLines.List(others.Select(t => $"the mark of {EntryTime.Say(t.Entry.At)} for {t.By.Spoken(source.Piece)}"));
+        return ($"{words}: {by} took {(takers.Length == others.Length ? "it" : "of it")}.", $"{RunMarking.Anew(source.Piece)}; or void that mark if it was not cut{source.Piece.Hand.Say($": setout void {others[^1].By.Name} {others[^1].Entry.Id}", $", among what was read and marked for {others[^1].By.Spoken(source.Piece)}")}.");
     }
 }

@@ -94,7 +94,9 @@ internal sealed class MarkCommand : Command<MarkCommand.Settings>
         terminal.Out.WriteLine($"{settings.What}: {string.Join(", ", entry.Keys)}{(entry.From.Length > 0 ? $", from {entry.From}" : "")}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         foreach (Finding early in NotedMark.Waited(set, entry).Concat(NotedMark.NotReady(set, entry))) Told.Finding(terminal.Error, files.Piece, early);
         PieceSource marked = source with { Log = new(source.Log.Entries.Add(entry)) };
-        Told.Moved(terminal.Out, files, set, marked.SetOut(), marked.ShopInHand);
+        SetPiece after = marked.SetOut();
+        foreach (Finding early in NotedMark.Early(after, entry)) Told.Finding(terminal.Error, files.Piece, early);
+        Told.Moved(terminal.Out, files, set, after, marked.ShopInHand);
         return ExitCode.Fine;
     }
 }

@@ -35,7 +35,7 @@ internal sealed class WhyCommand : Command<WhyCommand.Settings>
         SetPiece set = source.SetOut();
         ImmutableArray<WrittenWorking> workings = Keys.WorkingsOf(set, settings.Key);
         if (settings.Json) Told.Json(terminal, PlanJson.WriteWorkings(workings, set.Piece.Unit));
-        else terminal.Out.WriteLine(string.Join("\n\n", workings.Select(w => string.Join('\n', WorkingLines.Of(w, set.Piece.Unit).Concat(WorkingLines.Of(set, w.Key))))));
+        else terminal.Out.WriteLine(string.Join("\n\n", workings.Select(w => string.Join('\n', WorkingLines.Of(w with { Remark = SpotWords.Of(set, w.Key, source.Shop.Accuracy) }, set.Piece.Unit).Concat(WorkingLines.Of(set, w.Key))))));
         return ExitCode.Fine;
     }
 }
@@ -123,6 +123,9 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => WorkingLines.Figure(v, before.Piece.Unit)))})" : "";
         string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
         terminal.Out.WriteLine($"read {worked.Quantity.Name}: {WorkingLines.Figure(worked.Value, before.Piece.Unit)} {before.Piece.Unit.Mark}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        if (SpotWords.Of(after, entry.Key, source.Shop.Accuracy) is { Length: > 0 } spot && worked.Pin?.Values.Length == 1) terminal.Out.WriteLine($"  {spot}");
+        // What is not new among the findings is said here.
+        if (before.Facts.Pins.ContainsKey(entry.Key) && EarlyOpening.Of(after, entry.Key) is { } early) terminal.Out.WriteLine($"  {char.ToLowerInvariant(early.OfReading[0])}{early.OfReading[1..]}");
         Told.Moved(terminal.Out, files, before, after, read.ShopInHand);
         return ExitCode.Fine;
     }

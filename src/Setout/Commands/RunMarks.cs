@@ -1,6 +1,7 @@
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Files;
+using Setout.Shop.Noting;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
 using Setout.Shop.Rack;
@@ -41,7 +42,12 @@ internal static class RunMarks
         if (!dryRun) Append(several, source, entry!);
         terminal.Out.WriteLine($"run {run} of {plan.Runs.Runs.Length} is cut{(dryRun ? "; nothing was written" : $"; entry {entry!.Id}")}");
         foreach (string line in RunMarkLines.Of(marked.SetOut(), entry!, RunMarking.Next(marked.Log, plan), plan.Runs.Runs.Length)) terminal.Out.WriteLine(line);
-        if (source.Together is not { } before) Told.Moved(terminal.Out, files, set, marked.SetOut(), marked.ShopInHand);
+        if (source.Together is not { } before)
+        {
+            SetPiece after = marked.SetOut();
+            foreach (Finding early in NotedMark.Early(after, entry!)) Told.Finding(terminal.Error, files.Piece, early);
+            Told.Moved(terminal.Out, files, set, after, marked.ShopInHand);
+        }
         else
         {
             foreach ((MemberPiece was, MemberPiece now, PieceFiles of) in before.Members.Zip(marked.Together!.Members, several.Each))

@@ -83,6 +83,7 @@ internal static class Told
     {
         var account = FactAccount.Of(before, after, shop);
         foreach (string line in RippleLines.Of(before, after, account.Ripple)) writer.WriteLine(line);
+        foreach (string ended in OffersGone.Of(before, after, shop)) writer.WriteLine($"  {ended}");
         foreach (Finding finding in account.Told) Finding(writer, files.Piece, finding);
         foreach (string line in MendingLines.Of(account.Upset)) writer.WriteLine(line);
         if (account.MoreUpset > 0) writer.WriteLine($"  and {account.MoreUpset} more are upset: 'setout fit FILE' lists them");

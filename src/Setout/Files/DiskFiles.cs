@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Setout.Commands;
 using Setout.Shop.Facts;
 using Setout.Shop.Plans;
@@ -77,7 +76,7 @@ internal sealed record DiskFiles : PieceFiles
     public override PieceFiles Other(string name, string? shop) => Find(Beside(name), shop);
 
     /// <inheritdoc/>
-    public override string Stand() => "from texts of " + ChangedAt.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    public override string Stand() => "from texts of " + EntryTime.Say(ChangedAt.ToLocalTime().DateTime);
 
     /// <inheritdoc/>
     public override DateTimeOffset ChangedAt => new[] { Piece, LogName, Shop }.Where(f => f is not null && File.Exists(f)).Max(f => new DateTimeOffset(File.GetLastWriteTimeUtc(f!)));

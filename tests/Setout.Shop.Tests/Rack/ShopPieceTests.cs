@@ -225,6 +225,17 @@ public sealed class ShopPieceTests
     }
 
     [Fact]
+    public void Make_LedgerThatDoesNotAddUp_CallsMarksByTheirTime_AndTheIdIsForCommandsAlone()
+    {
+        string left = Entry("a", "{of: one, stock: bought, size: 1000 mm x 500 mm}", "{of: one, name: x, size: 100 mm x 100 mm}");
+        PieceSource source = Here(Bought, 1, left, Entry("b", "{of: one, blank: x}")).Beside("chest.yaml", [Tray(Entry("c", "{of: two, blank: x}"))]);
+        Finding typed = Assert.Single(Sample.Make(source).Findings, f => f.Code == "log.blank-taken-twice"), seen = Assert.Single(Sample.Make(source.For(Hand.Pages)).Findings, f => f.Code == "log.blank-taken-twice");
+        Assert.Matches("^The blank x was taken by the mark of [0-9]+ [A-Z][a-z]+ 2026, [0-9]+:[0-9]{2} and the mark of [0-9]+ [A-Z][a-z]+ 2026, [0-9]+:[0-9]{2} of ", typed.Words);
+        Assert.Equal("Void those that are not so: b and c.", typed.Remedy);
+        Assert.Equal((typed.Words, "Void those that are not so."), (seen.Words, seen.Remedy));
+    }
+
+    [Fact]
     public void Make_LedgerOfTheShopThatDoesNotAddUp_IsTold()
     {
         string left = Entry("a", "{of: one, stock: bought, size: 1000 mm x 500 mm}", "{of: one, name: x, size: 100 mm x 100 mm}");

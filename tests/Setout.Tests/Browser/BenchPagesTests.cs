@@ -91,8 +91,8 @@ public sealed class BenchPagesTests(Room room)
         shop.Log("jar-cabinet", new ReadingEntry("late", "2031-03-02T10:00:00Z", new("birch.thickness"), [Setout.Core.Measures.ExactLength.FromInches(Setout.Core.Measures.Rational.Of(45, 64))], "calliper", ""));
         shop.Log("luthiers-bench", new ReadingEntry("early", "2020-01-01T10:00:00Z", new("K.width"), [Setout.Core.Measures.ExactLength.FromInches(Setout.Core.Measures.Rational.Of(22, 1))], "tape", ""));
         string shelf = await shop.Client.GetStringAsync("/");
-        string Changed(string href) => Regex.Match(shelf[shelf.IndexOf($"<h2><a href=\"/piece/{href}\"", StringComparison.Ordinal)..], "changed ([^<,]+)").Groups[1].Value;
-        string late = DateTimeOffset.Parse("2031-03-02T10:00:00Z", CultureInfo.InvariantCulture).ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        string Changed(string href) => Regex.Match(shelf[shelf.IndexOf($"<h2><a href=\"/piece/{href}\"", StringComparison.Ordinal)..], "changed ([^<]+?[0-9]:[0-9]{2})").Groups[1].Value;
+        string late = DateTimeOffset.Parse("2031-03-02T10:00:00Z", CultureInfo.InvariantCulture).ToLocalTime().ToString("d MMMM yyyy, H:mm", CultureInfo.InvariantCulture);
         Assert.Equal(late, Changed("jar-cabinet"));
         Assert.DoesNotContain("2020", Changed("luthiers-bench"), StringComparison.Ordinal);
         Assert.Contains($"from revision 1, read and marked until {late}", await shop.Client.GetStringAsync("/piece/jar-cabinet"), StringComparison.Ordinal);

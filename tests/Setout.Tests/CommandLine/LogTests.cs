@@ -31,6 +31,27 @@ public sealed class LogTests : IDisposable
     }
 
     [Fact]
+    public async Task Opening_ReadAndCutBy_BeforeItIsMarked_IsToldAndTakenAllTheSame()
+    {
+        var terminal = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await terminal.RunAsync("record", Bench, "L.width", "19 1/2"));
+        Assert.Contains("warn reading.before-built: ", terminal.Out, StringComparison.Ordinal);
+        Assert.Contains("Mark them if they are cut: setout mark FILE cut L.rail L.panel", terminal.Out, StringComparison.Ordinal);
+        // Read once more it is no news, and is said all the same.
+        var again = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await again.RunAsync("record", Bench, "L.width", "19 17/32"));
+        Assert.Contains("not marked cut: bay L rail and bay L slide panel", again.Out, StringComparison.OrdinalIgnoreCase);
+        var mark = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await mark.RunAsync("mark", Bench, "cut", "L1"));
+        Assert.Contains("warn mark.before-built: ", mark.Error, StringComparison.Ordinal);
+        var late = new TestTerminal();
+        Assert.Equal(ExitCode.Fine, await late.RunAsync("mark", Bench, "cut", "L.rail", "L.panel"));
+        Assert.Contains("no longer: bay L, clear width between slide panels is read", late.Out, StringComparison.Ordinal);
+        Assert.Equal("", late.Error);
+        Assert.Equal(4, Read().Standing.Count());
+    }
+
+    [Fact]
     public async Task Record_OfSeveralSpots_TakesTheNarrowestOfAnOpening()
     {
         var terminal = new TestTerminal();

@@ -69,7 +69,7 @@ public sealed class SharedRackTests : IDisposable
         MarkEntry taken = LogOf("tray").Entries.OfType<MarkEntry>().First(e => e.Took.Any(t => t.Name == "leaf"));
         (int code, string said, string error) = await StartAsync("mark", Box, "cut", "--run", "1", "--plan", _folder.Of("box"));
         Assert.Equal((ExitCode.Findings, ""), (code, said));
-        Assert.Contains("stop run.wood-gone: Run 1 cuts leaf of board, which is gone by the log: entry " + taken.Id + " of Tray took it.", error, StringComparison.Ordinal);
+        Assert.Contains("stop run.wood-gone: Run 1 cuts leaf of board, which is gone by the log: the mark of " + EntryTime.Say(taken.At) + " for Tray took it.", error, StringComparison.Ordinal);
         Assert.False(File.Exists(_folder.Of("box.log.yaml")));
 
         // Planned anew, the box is cut from what the tray left.

@@ -13,7 +13,7 @@ namespace Setout.Core.Fit.Mending;
 public static class Remedies
 {
     /// <summary>
-    /// The remedies for all that is upset; empty while nothing is. Each is proven by itself: carry one out, record it, and ask again before the next.
+    /// The remedies for all that is upset; empty while nothing is. Each is proven by itself, and says which others it stands instead of: carry one out, record it, and ask again before the next.
     /// </summary>
     /// <param name="set">The piece set out with all that is known from the bench.</param>
     /// <param name="shims">What the shop keeps for packing; may be empty.</param>
@@ -24,7 +24,7 @@ public static class Remedies
     {
         if (set.Facts.Pins.Count == 0 && set.Facts.States.Count == 0) return [];
         var bench = new Bench(set);
-        return [.. Upsets.Of(bench).Where(only ?? (_ => true)).Take(most).Select(u => Advice(u, Ranked(Offered(bench, u, shims, blanks))))];
+        return InsteadOf.Into(bench, [.. Upsets.Of(bench).Where(only ?? (_ => true)).Take(most).Select(u => Advice(u, WithoutUndoing(set, u, Ranked(Offered(bench, u, shims, blanks)))))]);
     }
 
     /// <summary>All that is upset, without remedies; empty while nothing is.</summary>
@@ -69,6 +69,15 @@ public static class Remedies
         .. offered.DistinctBy(r => r.Words, StringComparer.Ordinal).OrderBy(r => r.Minutes)
             .ThenBy(r => r.Stock.MustBuy).ThenBy(r => r.Stock.Cost).ThenBy(r => r.Stock.Area).ThenBy(r => r.Kind).ThenBy(r => r.Words, StringComparer.Ordinal),
     ];
+
+    /// <summary>What was cut anew to mend another upset is not cut once more to mend this one, where there is another way.</summary>
+    private static ImmutableArray<Remedy> WithoutUndoing(SetPiece set, Upset upset, ImmutableArray<Remedy> remedies)
+    {
+        if (set.Facts.AnewAt.IsEmpty) return remedies;
+        bool IsAnew(string part) => set.Facts.AnewAt.Keys.Any(k => k.Split('#')[0] == part);
+        ImmutableArray<Remedy> left = [.. remedies.Where(r => !r.Parts.Any(p => IsAnew(p) && !upset.Frozen.Contains(p)))];
+        return left.IsEmpty ? remedies : left;
+    }
 
     private static MendingAdvice Advice(Upset upset, ImmutableArray<Remedy> remedies) => new(upset, remedies, remedies.Length > 0 ? "" : upset.Kind switch
     {

@@ -69,6 +69,17 @@ public sealed record Remedy(
 {
     /// <summary>What to type when it is done, so that the log knows it too.</summary>
     public ImmutableArray<string> Commands => [.. Acts.Select(a => a.Command)];
+
+    /// <summary>The work in its words, without what it comes to: the same work may be offered for several upsets.</summary>
+    public string Lead => (Words.LastIndexOf(": ", StringComparison.Ordinal) is > 0 and int at && Words[at..].Contains(" comes to ", StringComparison.Ordinal) ? Words[..at] : Words).TrimEnd('.');
+
+    /// <summary>What of other upsets it stands instead of, in words, for the two undo each other or one is enough; empty where it goes with all the rest.</summary>
+    public ImmutableArray<string> Instead { get; init; } = [];
+
+    /// <summary>That as the end of its line, such as <c>instead of ...</c>; empty for nothing.</summary>
+    public string InsteadWords => Instead.Length == 0 ? "" : $"instead of {string.Join("; and of ", Instead.Take(MostInstead))}{(Instead.Length > MostInstead ? $"; and of {Instead.Length - MostInstead} more" : "")}";
+
+    private const int MostInstead = 3;
 }
 
 /// <summary>An upset with what can be done about it.</summary>

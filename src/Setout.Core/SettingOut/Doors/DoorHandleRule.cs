@@ -41,7 +41,7 @@ internal static class DoorHandleRule
         string end = fromBottom ? "lower" : "upper", where = door.Stile is null ? "" : " in the stile that closes";
         book.Machinings.Add(new(door.Hung, apart is null ? $"Drill one hole through{where} for the handle, near the {edge} edge" : $"Drill two holes through{where} for the handle, upright, near the {edge} edge",
             [("from that edge", across), ($"from the {end} end", along), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)])
-        { Numbers = Hung(book, door.Hung, edge == "left"), On = Face.Outside, Edge = edge == "left" ? Face.LeftEdge : Face.RightEdge });
+        { Numbers = Hung(book, door.Hung, edge == "left"), On = Face.Outside, Edge = edge == "left" ? Face.LeftEdge : Face.RightEdge, Caution = "drill" });
         book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a door"));
         ExactLength half = book.Value(hole) / 2, wide = book.Value(door.Stile ?? door.Width), at = book.Value(across), first = book.Value(along), last = first + book.ValueOr0(apart), high = book.Value(door.Height);
         if (at < half || at + half > wide || first < half || last + half > high)

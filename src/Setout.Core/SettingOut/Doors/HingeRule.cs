@@ -59,7 +59,7 @@ internal static class HingeRule
     {
         QuantityKey depth = Once(book, kind, "cup.depth", "boring depth of its cups", "HG1", "the deepest of 10.5 to 13 mm"), centre = Once(book, kind, "cup.centre", "middle of its cups from the edge", "HG2", "half a cup and 5 mm");
         TradeRule left = TradeRules.Get("HG5");
-        book.Machinings.Add(new(door.Hung, $"Bore cups of 35 mm in the back, along the {side} edge", [("depth", depth), ("middle from the edge", centre), .. onDoor]) { Numbers = DoorHandleRule.Hung(book, door.Hung, side == "left"), On = Face.Inside, Edge = side == "left" ? Face.LeftEdge : Face.RightEdge });
+        book.Machinings.Add(new(door.Hung, $"Bore cups of 35 mm in the back, along the {side} edge", [("depth", depth), ("middle from the edge", centre), .. onDoor]) { Numbers = DoorHandleRule.Hung(book, door.Hung, side == "left"), On = Face.Inside, Edge = side == "left" ? Face.LeftEdge : Face.RightEdge, Caution = "drill" });
         if (frame is not null) OnFrame(book, kind, spot, frame, edge, side, at, onCarcase);
         else Plates(book, spot, door, edge, onCarcase);
         ExactLength under = book.Value(door.Thickness) - book.Value(depth);
@@ -77,13 +77,13 @@ internal static class HingeRule
         QuantityKey plate = book.Define(spot.Key, "plate-setback", $"{spot.Name}, middle of its plates from the front edge", new Sum([
             Term.From("setback", 1, setback.Length, new(OriginKind.Rule, "first row of the 32 mm method", setback.Cited)), .. spot.IsInset ? [Term.From("door", 1, door.Thickness)] : Array.Empty<Term>()]));
         if (edge.Part.Length > 0)
-            book.Machinings.Add(new(edge.Part, $"Screw holes for the plates of {spot.Name}, two of them 32 mm apart about the middle of each", [("from the front edge", plate), .. onCarcase]) { By = [spot.Key] });
+            book.Machinings.Add(new(edge.Part, $"Screw holes for the plates of {spot.Name}, two of them 32 mm apart about the middle of each", [("from the front edge", plate), .. onCarcase]) { By = [spot.Key], Caution = "drill" });
     }
 
     /// <summary>Plates for a face frame are screwed to the inner edge of its stile or mullion; their leaflet says how far in.</summary>
     private static void OnFrame(Book book, DoorKind kind, DoorSpot spot, FaceFrameSetting frame, Edge edge, string side, ExactLength at, ImmutableArray<(string, QuantityKey)> onCarcase)
     {
-        book.Machinings.Add(new(edge.Frame!.Part, $"Screw holes for the plates of {spot.Name} in the edge towards it, about the middle of each", onCarcase) { Numbers = Bored.Nearest(book, edge.Frame!.Part, at, side == "left"), On = side == "left" ? Face.RightEdge : Face.LeftEdge });
+        book.Machinings.Add(new(edge.Frame!.Part, $"Screw holes for the plates of {spot.Name} in the edge towards it, about the middle of each", onCarcase) { Numbers = Bored.Nearest(book, edge.Frame!.Part, at, side == "left"), On = side == "left" ? Face.RightEdge : Face.LeftEdge, Caution = "drill" });
         TradeRule least = TradeRules.Get("HG8");
         ExactLength thick = book.Value(frame.Thickness), wanted = Usual.Length(book, "HG8");
         if (thick < wanted)

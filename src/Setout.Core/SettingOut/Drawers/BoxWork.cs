@@ -41,7 +41,7 @@ internal static class BoxWork
         else if (kind.Slides == SlideWay.Under)
         {
             if (kind.BottomFit == BottomFit.Grooved)
-                book.Machinings.Add(new($"{key}.end", $"On the back: notch both lower corners for the slides, width and bore by their leaflet ({TradeRules.Get("US7").Cited})", [("up to the bottom", QuantityKey.Of(key, "groove.up"))]) { Numbers = [2], On = Face.Bottom });
+                book.Machinings.Add(new($"{key}.end", $"On the back: notch both lower corners for the slides, width and bore by their leaflet ({TradeRules.Get("US7").Cited})", [("up to the bottom", QuantityKey.Of(key, "groove.up"))]) { Numbers = [2], On = Face.Bottom, Caution = "drill" });
             book.Steps.Add(new(Stage.Drawers, $"Slides for {key}: on the carcase level and parallel, front ends {back} behind {face}, by their leaflet, so that the lower edge of the box runs {book.Say(low)} above the {box.Space.Ground}; on the box what hooks it in, under the bottom behind its front.", [], null, "") { Whole = [key] });
         }
         else book.Steps.Add(new(Stage.Drawers, $"Slide {name} in on its runners and try it from end to end; plane what rubs.", [], null, "") { Whole = [key] });

@@ -24,7 +24,7 @@ internal static class HandleRule
         QuantityKey hole = book.Define(key, "handle.hole", $"{name}, holes of its handle", handles.Hole?.Stated ?? new Stated(drill.Length, new(OriginKind.Rule, "for its screws", drill.Cited)));
         book.Machinings.Add(new($"{key}.front", apart is null ? "Drill one hole through for the handle, with its box in place" : "Drill two holes through for the handle, level, with its box in place",
             [("from the left edge", across), ("from the upper edge", down), .. apart is { } between ? [("apart", between)] : ImmutableArray<(string, QuantityKey)>.Empty, ("hole", hole)])
-        { On = Face.Outside });
+        { On = Face.Outside, Caution = "drill" });
         book.Hardware.Add(new(key, handles.Of, 1, "piece", "one a drawer; its screws go through front and box"));
         foreach ((int number, Placement box) in Bored.Members(book, $"{key}.front"))
             foreach (ExactLength x in apart is { } second ? [book.Value(across), book.Value(across) + book.Value(second)] : new[] { book.Value(across) })

@@ -51,9 +51,9 @@ internal static class DowelRule
         QuantityKey apart = book.Define(owner, "dowel.apart", $"{name}, holes apart, middle to middle", new Sum([Term.From("width", 1, row.Width), Term.From("first and last from the edges", -2, first)], Rational.Of(1, count - 1)));
         QuantityKey middle = book.Define(owner, "dowel.middle", $"{name}, holes from the face of the part", new Sum([Term.From("thickness", 1, row.Thickness)], Rational.Of(1, 2)));
         ImmutableArray<(string, QuantityKey)> places = [($"first from the {row.From}", first), ("apart", apart)];
-        book.Machinings.Add(new(row.Ended, $"{count} dowel holes in {row.Ends}", [("diameter", diameter), ("depth", end), .. places, ("from the face", middle)]) { By = [owner], On = Face.Ends });
+        book.Machinings.Add(new(row.Ended, $"{count} dowel holes in {row.Ends}", [("diameter", diameter), ("depth", end), .. places, ("from the face", middle)]) { By = [owner], On = Face.Ends, Caution = "drill" });
         foreach ((string part, QuantityKey _, string where) in into)
-            book.Machinings.Add(new(part, $"{count} dowel holes in {where}; from the line of its face", [("diameter", diameter), ("depth", face), .. places, ("from the line", middle), .. row.Where]) { By = [owner] });
+            book.Machinings.Add(new(part, $"{count} dowel holes in {where}; from the line of its face", [("diameter", diameter), ("depth", face), .. places, ("from the line", middle), .. row.Where]) { By = [owner], Caution = "drill" });
         DowelChecks.Look(book, row, (diameter, end, face, first, left), into);
         book.DowelRows.Add(new(owner, row.Ended, [.. into.Select(i => i.Part).Distinct()], count));
         book.Hardware.Add(new(new QuantityKey(owner).Owner, $"Dowel, {book.Say(book.Value(diameter))} x {book.Say(book.Value(length))}", count * row.Rows, "piece", $"{count} in each of {row.Rows} ends; common practice, no source"));

@@ -103,9 +103,9 @@ internal static class PinShelfRule
         {
             book.Machinings.Add(new(edge.Part, $"Bore two rows of {rows.Count} holes of {rows.Hole} on the inside for shelf pins of {space.Name}", [
                 ("from hole to hole", rows.Pitch), ("lowest above the bottom of the opening", rows.First), ("highest", rows.Last), ("front row from the front edge", rows.Front), ("back row from the back edge", rows.Back), ("depth", rows.Depth)])
-            { By = [space.Owner] });
+            { By = [space.Owner], Caution = "drill" });
         }
         PinHoles.Write(book, space, rows);
-        book.Steps.Add(new(Stage.Cuts, $"Bore the holes for the shelf pins of {space.Name} before anything is joined: one strip of scrap with the holes in it, its lower end marked, laid against the line of the opening's bottom on every panel; a stop on the bit, never through.", [], null, ""));
+        book.Steps.Add(new(Stage.Cuts, $"Bore the holes for the shelf pins of {space.Name} before anything is joined: one strip of scrap with the holes in it, its lower end marked, laid against the line of the opening's bottom on every panel; a stop on the bit, never through.", [], null, "drill"));
     }
 }

@@ -28,7 +28,7 @@ internal static class WellFittings
                 QuantityKey y = Hole($"bolt-{i + 1}", "front", $"bolt {i + 1}", [Term.From("machine, from the front of the platform", 1, front), Given("hole in its foot", spot.FromFront)]);
                 if (spot.FromLeft.Value > well.Footprint.Across.Value || spot.FromFront.Value > well.Footprint.Along.Value)
                     book.Note("well.bolt-outside", Severity.Warn, key, $"Bolt {i + 1} of {name} lies outside the footprint of the {well.Machine}.", "Measure from the left and the front of its feet.", spot.Place);
-                book.Machinings.Add(new(part, $"hole for hold-down bolt {i + 1}, through", [("from the left", x), ("from the front", y), ("diameter", size)]) { On = Face.Top });
+                book.Machinings.Add(new(part, $"hole for hold-down bolt {i + 1}, through", [("from the left", x), ("from the front", y), ("diameter", size)]) { On = Face.Top, Caution = "drill" });
                 Bore("bolt", x, y, size);
                 OverBearer(x, size, $"Bolt {i + 1}", spot.Place);
             }
@@ -43,7 +43,7 @@ internal static class WellFittings
             ExactLength half = exit.Size.Value / 2, out_ = new[] { half - book.Value(x), half - book.Value(y), book.Value(x) + half - book.Value(length.AsCut), book.Value(y) + half - book.Value(width.AsCut) }.Max();
             if (out_.Sign > 0) book.Note("well.exit-outside", Severity.Warn, key, $"The hole for {exit.For} runs {book.Say(out_)} over the edge of the platform of {name}.", $"Move it {book.Say(out_)} inwards, or make it smaller.", exit.At.Place);
             else OverBearer(x, size, $"The hole for {exit.For}", exit.At.Place);
-            book.Machinings.Add(new(part, $"hole for {exit.For}, through, its edges rounded", [("from the left", x), ("from the front", y), ("diameter", size)]) { On = Face.Top });
+            book.Machinings.Add(new(part, $"hole for {exit.For}, through, its edges rounded", [("from the left", x), ("from the front", y), ("diameter", size)]) { On = Face.Top, Caution = "drill" });
             Bore(exit.For, x, y, size);
         }
 

@@ -76,7 +76,7 @@ public sealed record BuyingView(PieceHead Head, ImmutableArray<Note> Notes, Immu
     {
         bool isTaken = line.Kind == BuyingKind.FromTheRack;
         return new($"{line.Count} {line.Units}", Figures.Phrase(line.Item),
-            line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null, Figures.Phrase(line.Spare));
+            line.Count == 1 || isTaken ? "" : line.Price?.ToString() ?? "", isTaken ? "in hand" : line.Total?.ToString() ?? "no price", isTaken || line.Total is not null, Figures.Phrase(line.Beside));
     }
 
     private static BuyingRow Row(BuyingLine line, OpenPiece piece, int? shopRevision, string page)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Craft;
+using Setout.Core.Fit;
 using Setout.Core.Fit.Mending;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;
@@ -24,6 +25,13 @@ namespace Setout.Workbench.Noting;
 /// <param name="By">By how much.</param>
 public sealed record MovedRow(Phrase What, string Href, Phrase Was, Phrase Is, Phrase By);
 
+/// <summary>An opening that was read, or cut by, while what bounds it is not marked cut.</summary>
+/// <param name="Words">Which, and what is not marked.</param>
+/// <param name="Head">Marks it cut.</param>
+/// <param name="Keys">What is marked then, apart by blanks.</param>
+/// <param name="Names">That for people.</param>
+public sealed record EarlyNote(Phrase Words, FormHead Head, string Keys, string Names);
+
 /// <summary>What the last fact or edit moved.</summary>
 /// <param name="Words">What it was.</param>
 /// <param name="When">When.</param>
@@ -45,6 +53,9 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
     /// <summary>What wants a second look before anything is cut or trimmed by it: a reading that nothing explains, sizes that do not add up any more.</summary>
     public ImmutableArray<Note> Looks { get; init; } = [];
 
+    /// <summary>Openings read, or cut by, while what bounds them is not marked cut, each with a mark for that.</summary>
+    public ImmutableArray<EarlyNote> Early { get; init; } = [];
+
     private const int MostRows = 8;
 
     /// <summary>Null where nothing has happened yet.</summary>
@@ -60,14 +71,16 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         string words = char.ToUpperInvariant(last.Words[0]) + last.Words[1..];
         ImmutableArray<LogEntry> facts = last.IsFact ? NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id) : [];
         bool isUndone = !facts.IsEmpty;
-        Finding[] looks = [.. last.Account.Told.Where(f => f.Severity > Severity.Note && (f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("chain.", StringComparison.Ordinal)))];
+        Finding[] looks = [.. last.Account.Told.Where(f => f.Severity > Severity.Note && f.Code != BeforeBuilt.Code && (f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("chain.", StringComparison.Ordinal)))];
+        ImmutableArray<EarlyNote> early = [.. last.Early.Select(e => new EarlyNote(Figures.Phrase($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} is read and counts as the opening of the built piece; not marked cut: {e.Names}. Mark them if they are cut; if they are not, this pins what is not there yet."), FormHead.Of(piece, "mark", back), string.Join(' ', e.Keys(piece.Set)), e.Names))];
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
         return new(Figures.Phrase(words), Shell.When.Of(last.At, TimeProvider.System),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],
             rows.Length > MostRows ? $"and {rows.Length - MostRows} more lines like these" : "",
-            [.. Anew(piece, ripple).Prepend(figures).Concat(RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k))).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
-            $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}{(looks.Length > 0 ? $"; look again: {looks[0].Words.TrimEnd('.')}" : "")}.")
+            [.. Anew(piece, ripple).Prepend(figures).Concat(RippleLines.Besides(ripple, k => Shop.Noting.FactSentences.NameOf(piece.Set, k))).Concat(last.Ended).Select(l => Figures.Phrase(char.ToUpperInvariant(l[0]) + l[1..]))],
+            $"{words}. {char.ToUpperInvariant(figures[0]) + figures[1..]}{(RippleLines.Counted(ripple) is { Length: > 0 } counted ? $"; {counted}" : "")}{released}{upsets}{(looks.Length > 0 ? $"; look again: {looks[0].Words.TrimEnd('.')}" : "")}{(last.Early.Length > 0 ? $"; not marked cut: {last.Early[0].Names}" : "")}.")
         {
+            Early = early,
             Looks = Note.Of(looks, piece.Set, piece.Name, piece.File.FileName),
             Back = isUndone ? FormHead.Of(piece, "void", back) : null,
             BackWords = BackOf(piece.Source.Log, facts),
@@ -140,7 +153,7 @@ public sealed record UpsetView(string Key, Phrase Words, string Href, ImmutableA
     private static MendForm Form(OpenPiece piece, Remedy remedy, string id, string back)
     {
         string stock = remedy.Stock.Words.Length > 0 ? $"; {remedy.Stock.Words}" : "";
-        return new(FormHead.Of(piece, "mend", back), id, remedy.Words, Figures.Phrase(remedy.Words), Figures.Phrase((remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min") + stock),
+        return new(FormHead.Of(piece, "mend", back), id, remedy.Words, Figures.Phrase(remedy.Words), Figures.Phrase((remedy.Minutes == 0 ? "no work" : $"about {remedy.Minutes} min") + stock + (remedy.InsteadWords.Length > 0 ? $"; {remedy.InsteadWords}" : "")),
             [.. remedy.Steps.Where(s => s != remedy.Words).Select(Figures.Phrase)], remedy.Caution.Length > 0 ? Cautions.Of(remedy.Caution).Words : "",
             [.. remedy.Acts.OfType<ReadAnew>().Select(a => new MendValue(Shop.Noting.FactSentences.NameOf(piece.Set, a.Key), Figures.Phrase(LengthFormat.For(piece.Set.Piece.Shown).Text(a.Value))))], remedy.Acts.Length > 0);
     }

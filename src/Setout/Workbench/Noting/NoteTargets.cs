@@ -94,7 +94,8 @@ internal static class NoteTargets
             if (open is [var only] && only.Count > 1) what.AddRange(Next(only).Select(m => new Markable(m, $"one of them: #{m.Split('#')[1]}")));
         }
         if (what.Count == 0) what.Add(new(Keys(open), open[0].Name));
-        string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later." : "";
+        string waits = state == PartState.Cut && open.Any(set.IsHeld) ? "This still waits for a reading. Marked cut now, its figures stand as planned, whatever is read later."
+            : state == PartState.Cut ? string.Join(" ", EarlyOpening.CutBy(set, open).Take(1).Select(e => e.OfCutting)) : "";
         return new(FormHead.Of(piece, "mark", back), $"mark-{word}", $"Mark {(count > 1 ? "them" : "it")} {word}", word, [.. what], false, state == PartState.Cut ? Sheets(set, open) : [], false, waits) { About = Of(open), Chosen = NextOfItsSort.In([.. what], piece.Source.Log, word) };
     }
 

@@ -7,6 +7,7 @@ using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Noting;
+using Setout.Shop.Plans;
 using Setout.Workbench.Changing;
 using Setout.Workbench.Pieces;
 
@@ -30,6 +31,16 @@ public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable>
     /// <summary>True where it is read already: what is told beside the field is that reading.</summary>
     public bool IsRead { get; init; }
 
+    /// <summary>What is to be minded before it is read: of an opening that what bounds it is not marked cut, of sheet goods how many spots are read; empty for nothing.</summary>
+    public ImmutableArray<Phrase> Mind { get; init; } = [];
+
+    // One spot is taken for a whole sheet: that is said before it is read, with how much is known so far.
+    private static string Spots(OpenPiece piece, string goods)
+    {
+        string read = SpotWords.ReadSoFar(piece.Set, goods), differ = SpotWords.Differ(piece.Source.Shop.Accuracy, piece.Set.Piece.Shown);
+        return $"Read so far: {(read.Length > 0 ? read : "no spot")}. One spot counts for a whole sheet, and {differ}. Read two or more, their mean counts; with each of them it is known closer, and what will fit goes by that.";
+    }
+
     /// <summary>A form; null where nothing of this can be read.</summary>
     internal static ReadForm? Of(OpenPiece piece, IEnumerable<QuantityKey> keys, string back, string id, bool isShort = false, string? with = null)
     {
@@ -39,7 +50,10 @@ public sealed record ReadForm(FormHead Head, string Id, ImmutableArray<Readable>
         LengthFormat format = LengthFormat.For(set.Piece.Shown);
         string[] goods = [.. readable.Select(r => r.Quantity.Key).Where(k => k.Text.EndsWith(".thickness", StringComparison.Ordinal) && !k.Text.Contains(BenchFacts.SheetWord, StringComparison.Ordinal) && set.Piece.Materials.GetValueOrDefault(k.Owner) is Panel).Select(k => k.Owner)];
         return new(FormHead.Of(piece, "read", back), id, [.. readable.Select(r => new Readable(r.Quantity.Key.Text, r.Quantity.Name))], with ?? Spreads.CarefulInstrument(readable[0].Quantity),
-            Phrase.Of(format.Format(readable[0].Value)), goods.Length == 0 ? null : NotedKeys.SheetsRead(set, goods[0]), isShort);
+            Phrase.Of(format.Format(readable[0].Value)), goods.Length == 0 ? null : NotedKeys.SheetsRead(set, goods[0]), isShort)
+        {
+            Mind = [.. readable.Select(r => EarlyOpening.Of(set, r.Quantity.Key)).OfType<EarlyOpening>().Take(1).Select(e => Figures.Phrase(e.OfReading)), .. goods.Take(1).Select(g => Figures.Phrase(Spots(piece, g)))],
+        };
     }
 }
 

@@ -46,7 +46,7 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
     internal static StageStrip? Of(OpenPiece piece, string word)
     {
         if (piece.Bench is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var stage)) return null;
-        StageStand stand = piece.Bench.Stand[stage.Stage];
+        StageStand stand = StandOf(piece, stage.Stage);
         // Nothing is to be finished while nobody has said with what.
         if (stage.Stage == WorkStage.Finish && stand.Batches.IsEmpty) return null;
         string back = Links.Stage(piece.Name, word), all = $"{stand.Settled} of {stand.Batches.Sum(b => b.All)} {stage.Done}";
@@ -54,11 +54,20 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
         return new(title, [.. stand.Batches.Where(b => b.Settled < b.All).Select((b, i) => Line(piece, b, stage.Stage, stage.Progress, back, i))], stand.Upset.Length > 0 ? UpsetView.Of(piece, back) : []);
     }
 
+    // Wood that is marked bought, and of which the layouts ask for more, is due again.
+    private static StageStand StandOf(OpenPiece piece, WorkStage stage)
+    {
+        StageStand stand = piece.Bench!.Stand[stage];
+        if (stage != WorkStage.Buy || piece.Plan is not { } plan) return stand;
+        int again = plan.Buying.Where(l => l.More.Length > 0).SelectMany(l => l.Of).Where(piece.Set.Facts.Bought.Contains).Distinct().Count();
+        return again == 0 ? stand : stand with { Batches = [.. stand.Batches.Select(b => b.Name == BenchStand.Wood ? b with { Settled = b.Settled - again, Due = b.Due + again } : b)] };
+    }
+
     /// <summary>A stage of the row with how it stands.</summary>
     internal static Stage Marked(Stage stage, OpenPiece piece, string word)
     {
         if (piece.Bench is null || piece.Set.IsStopped || !s_stages.TryGetValue(word, out var known)) return stage;
-        StageStand stand = piece.Bench.Stand[known.Stage];
+        StageStand stand = StandOf(piece, known.Stage);
         bool isDone = stand.Batches.Length > 0 && stand.Batches.All(b => b.Settled == b.All);
         return stage with { Stand = isDone ? "done" : stand.Due > 0 ? $"{stand.Due} due" : stand.Held > 0 ? $"{stand.Held} held" : "", Upset = stand.Upset.Length };
     }
@@ -69,7 +78,7 @@ public sealed record StageStrip(string Title, ImmutableArray<BatchLine> Batches,
             batch.All - batch.Settled - batch.Due - batch.Held is > 0 and int later ? $"{later} not {Before(stage)} yet" : ""];
         ReadForm? read = batch.Until is { } until && stage == WorkStage.BreakDown ? ReadForm.Of(piece, [until], back, $"held-{index}", isShort: true) : null;
         Phrase waits = read is null ? Phrase.Empty : Figures.Phrase($"They wait for a reading of {FactSentences.NameOf(piece.Set, batch.Until!.Value)}.");
-        return new(batch.Name, [.. words.Where(w => w.Length > 0)], waits, read, batch.Due > 0 ? Mark(piece, batch, stage, progress, back, index) : null)
+        return new(batch.Name, [.. words.Where(w => w.Length > 0)], waits, read, batch.Keys.Length > 0 ? Mark(piece, batch, stage, progress, back, index) : null)
         {
             Again = [.. batch.Read.Select((k, i) => Again(piece, k, back, $"again-{index}-{i}")).OfType<ReadAgain>()],
         };

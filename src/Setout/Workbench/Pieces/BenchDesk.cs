@@ -15,7 +15,14 @@ namespace Setout.Workbench.Pieces;
 /// <param name="IsFact">True for facts from the bench.</param>
 /// <param name="At">When.</param>
 /// <param name="Account">What came of it.</param>
-internal sealed record LastChange(string Words, bool IsFact, DateTimeOffset At, FactAccount Account);
+internal sealed record LastChange(string Words, bool IsFact, DateTimeOffset At, FactAccount Account)
+{
+    /// <summary>What it ended of what was upset and of what was offered for it, a sentence each.</summary>
+    public ImmutableArray<string> Ended { get; init; } = [];
+
+    /// <summary>Openings that it reads, or cuts something by, while what bounds them is not marked cut.</summary>
+    public ImmutableArray<EarlyOpening> Early { get; init; } = [];
+}
 
 /// <summary>A piece as it was when it could last be drawn.</summary>
 /// <param name="Set">Set out.</param>
@@ -93,10 +100,15 @@ internal sealed class BenchDesk(IDocumentStore store, KeptPieces pieces)
         if (facts.Length > 0)
         {
             PieceSource was = source with { Log = new(source.Log.Entries[..^facts.Length]) };
-            return new(string.Join("; ", facts.Select(f => Told(f, source.Log, set))), true, At(facts[^1].At), Account(was.SetOut(), set, source));
+            SetPiece old = was.SetOut();
+            return new(string.Join("; ", facts.Select(f => Told(f, source.Log, set))), true, At(facts[^1].At), Account(old, set, source))
+            {
+                Ended = OffersGone.Of(old, set, source.ShopInHand),
+                Early = [.. facts.SelectMany(f => EarlyOpening.Of(set, f)).DistinctBy(e => e.Key)],
+            };
         }
-        if (before is null || pieces.With(file.Name, before.Text)?.Source?.SetOut() is not { IsStopped: false } old) return null;
-        return new(Step(before.Line.Head, edited!.Line.Head), false, At(edited.Line.ChangedAt), Account(old, set, source));
+        if (before is null || pieces.With(file.Name, before.Text)?.Source?.SetOut() is not { IsStopped: false } unedited) return null;
+        return new(Step(before.Line.Head, edited!.Line.Head), false, At(edited.Line.ChangedAt), Account(unedited, set, source));
     }
 
     // A reading may have stopped it, or its text.

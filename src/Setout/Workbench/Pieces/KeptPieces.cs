@@ -27,7 +27,7 @@ internal sealed record PieceFile(string Name, Document Document, PieceSource? So
     public required ShopPiece InShop { get; init; }
 
     /// <summary>What a page or a plan stands on: the revision of the text, and what was read and marked since.</summary>
-    public string Stand() => NotedAt > TextAt ? $"from revision {Document.Revision}, read and marked until {NotedAt.ToLocalTime():yyyy-MM-dd HH:mm}" : $"from revision {Document.Revision} of {TextAt.ToLocalTime():yyyy-MM-dd HH:mm}";
+    public string Stand() => NotedAt > TextAt ? $"from revision {Document.Revision}, read and marked until {EntryTime.Say(NotedAt.ToLocalTime().DateTime)}" : $"from revision {Document.Revision} of {EntryTime.Say(TextAt.ToLocalTime().DateTime)}";
 
     /// <summary>When it was last changed: its text, or what was read, marked or taken back of it.</summary>
     public DateTimeOffset ChangedAt => NotedAt > TextAt ? NotedAt : TextAt;

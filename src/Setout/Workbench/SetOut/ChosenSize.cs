@@ -103,7 +103,7 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
         if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
         return new(Figures.Phrase(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
-            [.. workings.Select(w => WorkingView.Of(w, unit, piece.Name))])
+            [.. workings.Select(w => WorkingView.Of(w with { Remark = SpotWords.Of(piece.Set, w.Key, piece.Source.Shop.Accuracy) }, unit, piece.Name))])
         { Beside = InOther(workings[^1].Value, unit) };
     }
 
@@ -129,7 +129,10 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
             .. all.Select(w =>
             {
                 QuantityKey figure = worked.Values.ContainsKey(w.Quantity.Key.ToCut) ? w.Quantity.Key.ToCut : w.Quantity.Key;
-                return new SizeLink(Figures.Phrase(w.Quantity.Name[owner.Length..].TrimStart(',', ' ')), Phrase.Of(bare.Format(worked[figure])),
+                // Planned and read stand side by side, and say which they are.
+                Phrase said = Phrase.Of(bare.Format(worked[figure]));
+                if (ReadAsCut.Of(worked, w.Quantity.Key) is { } read) said = said.Add(" to cut, ").Add(bare.Format(read)).Add(" read");
+                return new SizeLink(Figures.Phrase(w.Quantity.Name[owner.Length..].TrimStart(',', ' ')), said,
                     Links.Size(piece.Name, w.Quantity.Key.Text), current.Contains(w.Quantity.Key));
             }),
         ]);

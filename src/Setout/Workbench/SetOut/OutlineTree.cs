@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Drawing.Scenes;
 using Setout.Shop.Drawings;
 using Setout.Shop.Edits;
+using Setout.Shop.Plans;
 using Setout.Workbench.Shell;
 using SetPiece = Setout.Core.SettingOut.SetPiece;
 
@@ -30,15 +32,24 @@ internal static class OutlineTree
         HashSet<string> known = [.. things.SelectMany(t => t.All).Select(t => t.Key)];
         // What belongs to a thing stands under it, first; what belongs to none stands last.
         ILookup<string, OutlineLine> owned = left.Values.Where(l => !known.Contains(l.Key)).ToLookup(l => known.Contains(new QuantityKey(l.Key).Owner) ? new QuantityKey(l.Key).Owner : "");
-        OutlineItem Leaf(OutlineLine line) => new(line.Words, line.Href, line.Key, line.IsChosen, []);
+        OutlineItem Leaf(OutlineLine line) => new(Said(set, line), line.Href, line.Key, line.IsChosen, []);
         OutlineItem? Item(PieceNode node)
         {
             OutlineLine? own = left.GetValueOrDefault(node.Key);
             ImmutableArray<OutlineItem> within = [.. owned[node.Key].Select(Leaf), .. node.Within.Select(Item).OfType<OutlineItem>()];
             // What is neither drawn nor holds anything drawn is chosen here all the same: a pair of posts, say.
-            return own is not null ? new(own.Words, own.Href, own.Key, own.IsChosen, within)
+            return own is not null ? new(Said(set, own), own.Href, own.Key, own.IsChosen, within)
                 : new(Figures.Phrase(node.Words), Links.Size(piece, node.Key, view), "", asked == node.Key, within);
         }
         return [.. things.Select(Item).OfType<OutlineItem>(), .. owned[""].Select(Leaf)];
+    }
+
+    // Planned and read stand one below the other, and say which they are.
+    private static Phrase Said(SetPiece set, OutlineLine line)
+    {
+        if (new QuantityKey(line.Key) is { IsAsCut: true } cut && set.Worked.Values.GetValueOrDefault(cut) is { Pin.IsFact: false }) return line.Words.Add(", read");
+        LengthFormat format = LengthFormat.For(set.Piece.Shown);
+        string[] read = set.Parts.FirstOrDefault(p => p.Key == line.Key.Split('#')[0]) is { } part ? [.. ReadAsCut.Of(set, part).Select(r => $"{r.Word} {format.Text(r.Read)}")] : [];
+        return read.Length == 0 ? line.Words : new([.. line.Words.Runs, .. Figures.Phrase($"; to cut; read: {string.Join(", ", read)}").Runs]);
     }
 }

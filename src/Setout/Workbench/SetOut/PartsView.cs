@@ -24,6 +24,9 @@ public sealed record PartLine(string Key, string Mark, Phrase Name, string Href,
 {
     /// <summary>How far it has come, such as <c>2 cut</c>; empty for what is not begun.</summary>
     public string Stand { get; init; } = "";
+
+    /// <summary>What it was read as, such as <c>length 21 1/2</c>; empty while the figures to cut stand alone.</summary>
+    public ImmutableArray<Phrase> Read { get; init; } = [];
 }
 
 /// <summary>The parts of one material.</summary>
@@ -40,7 +43,7 @@ public sealed record PartGroup(string Material, Phrase Thickness, string Thickne
         PartLine Line(Part part) => new(part.Key, part.Mark, Figures.Phrase(part.Name), Links.Size(piece, part.Key), $"{part.Count} off",
             Phrase.Of(bare.Format(set.Worked[part.Length.ToCut])), Links.Size(piece, part.Length.Exact.Text),
             Phrase.Of(bare.Format(set.Worked[part.Width.ToCut])), Links.Size(piece, part.Width.Exact.Text), WeightWords.Short(Weights.OfOne(set, part), set.Piece.Shown))
-        { Stand = StandOf(set, part) };
+        { Stand = StandOf(set, part), Read = [.. ReadAsCut.Of(set, part).Select(r => Figures.Phrase($"{r.Word} ").Add(bare.Format(r.Read)))] };
         return
         [
             .. set.Parts.GroupBy(p => p.Material).Select(g => new PartGroup(g.Key, Phrase.Of(format.Format(set.Worked[g.First().Thickness])).Add(" thick"),

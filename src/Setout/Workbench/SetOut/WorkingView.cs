@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Numerics;
-using System.Text.RegularExpressions;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
@@ -29,14 +28,14 @@ public sealed record TermView(Phrase Words, Phrase Origin, Phrase Figure, string
 /// <param name="Rule">How it was landed on the grid; else empty.</param>
 /// <param name="Sum">The sum.</param>
 /// <param name="Reading">The reading that counts instead; null where there is none.</param>
-public sealed partial record WorkingView(
+public sealed record WorkingView(
     string Key, Phrase Name, ImmutableArray<TermView> Terms, string SumWords, string Exact, Phrase Rule, Phrase Sum, TermView? Reading)
 {
     internal static WorkingView Of(WrittenWorking working, LengthUnit unit, string piece)
     {
         LengthFormat bare = LengthFormat.For(unit).Bare;
         var terms = working.Terms.Select((t, i) => new TermView(
-            Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
+            Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin, Time)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
             t.Key is { } key ? Links.Size(piece, key.Text) : null, t.Origin.Kind == OriginKind.Reading)).ToList();
         if (working.Share != Rational.One) terms.Add(new(Phrase.Of("of the sum"), Phrase.Empty, Figures.Phrase($"× {working.Share}"), null, false));
         string words = working.How switch
@@ -55,12 +54,11 @@ public sealed partial record WorkingView(
     {
         ExactLength over = working.Value - working.Expected;
         string by = over.Sign == 0 ? WorkingLines.AsExpected : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Figures.Phrase(reading.IsFact ? WorkingLines.Marked(reading, by) : $"read at the bench: {by}"), Figures.Phrase(At().Replace(WorkingLines.Said(reading.Origin), m => When.Of(m.Value, TimeProvider.System))), Phrase.Of(bare.Format(working.Value)), null, true);
+        return new(Figures.Phrase(reading.IsFact ? WorkingLines.Marked(reading, by) : $"read at the bench: {by}"), Figures.Phrase(WorkingLines.Said(reading.Origin, Time) + (working.Remark.Length > 0 ? $"; {working.Remark}" : "")), Phrase.Of(bare.Format(working.Value)), null, true);
     }
 
     // A log has times to the second with their offset; people say the hour.
-    [GeneratedRegex(@"\b\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)?", RegexOptions.CultureInvariant)]
-    private static partial Regex At();
+    private static string Time(string at) => When.Of(at, TimeProvider.System);
 
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? "" : term.Times.Sign < 0 ? "− " : index == 0 ? "" : "+ ";

@@ -3,6 +3,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Shop.Plans;
+using Setout.Shop.Texts;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -28,7 +29,7 @@ internal sealed record ChosenPieces(ImmutableArray<string> Names, ImmutableArray
     {
         get
         {
-            string each = string.Join(", ", Files.Select(f => $"{f.Document.Revision} of {f.Source!.Piece.Name}")), last = $"{Files.Max(f => f.ChangedAt).ToLocalTime():yyyy-MM-dd HH:mm}";
+            string each = string.Join(", ", Files.Select(f => $"{f.Document.Revision} of {f.Source!.Piece.Name}")), last = EntryTime.Say(Files.Max(f => f.ChangedAt).ToLocalTime().DateTime);
             return each.Length > MostOfAFoot ? $"from the pieces as they stood at {last}" : $"from revision {each}, as they stood at {last}";
         }
     }
