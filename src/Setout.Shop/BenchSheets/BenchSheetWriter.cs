@@ -30,10 +30,10 @@ public static class BenchSheetWriter
     /// <param name="made">When the plan was made, in words; it does not count as a difference between two plans.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="fit">What will fit, where it is known already; else it is worked out.</param>
-    /// <param name="cancel">Gives up working that out.</param>
     /// <param name="only">The stage whose sheets are wanted; null for all. What is cautioned against stands there too.</param>
+    /// <param name="cancel">Gives up working that out.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, CancellationToken cancel = default, SheetStage? only = null)
+    public static BenchDocument Compose(Plan plan, string made, Paper paper, FitReport? fit = null, SheetStage? only = null, CancellationToken cancel = default)
     {
         SetPiece set = plan.Set;
         ImmutableArray<Section> sections =

@@ -36,7 +36,7 @@ public static class PlanFiles
         ImmutableArray<PlanFile> drawings = Drawings(plan, cancel);
         FitReport fit = fitting.GetAwaiter().GetResult();
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, cancel), pdf);
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, null, cancel), pdf);
         files.Add(new("bench-sheets.pdf", pdf.ToArray()));
         files.AddRange(drawings);
         ImmutableArray<Scene> gaps = GapPictures.Of(plan.Set, AlikeGaps.Of(fit), new GapPaper(220, 400));

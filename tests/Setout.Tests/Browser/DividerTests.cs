@@ -147,6 +147,21 @@ public sealed class DividerTests(Room room)
         Assert.Empty(sheet.Complaints);
     }
 
+    /// <summary>A handle is made by the script: a page that comes by itself, as when layouts are ready, leaves the keyboard on it.</summary>
+    [Fact]
+    public async Task Handle_WithTheKeyboard_KeepsItWhenAPageComesByItself()
+    {
+        await using KeptShop shop = await OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync($"/piece/{Name}?size=P");
+        await Assertions.Expect(page.Locator("#margin .waiting")).ToHaveCountAsync(0);
+        await Grip(page, "P").FocusAsync();
+        shop.Change(Name, t => t.Replace("name: ", "name: New ", StringComparison.Ordinal));
+        await Assertions.Expect(page.Locator(".head-name")).ToContainTextAsync("New ");
+        await Assertions.Expect(Grip(page, "P")).ToBeFocusedAsync();
+    }
+
     /// <summary>All posts of a frame are chosen together; the handle is that of those where one is.</summary>
     [Theory, InlineData("F.post#3", "M1"), InlineData("F.post#5", "M2"), InlineData("F.post#1", "")]
     public async Task PostsOfAFrame_MoveTheDividerWhereOneIs(string post, string divider)

@@ -71,6 +71,31 @@ public sealed class LiveTests(Room room)
         Assert.Contains("width: 39", shop.Text("jar-cabinet"), StringComparison.Ordinal);
     }
 
+    /// <summary>What is tried while the program is slow to answer is not lost to a page that comes meanwhile.</summary>
+    [Fact]
+    public async Task Trial_StillAskedForWhenAnotherWindowChangesThePiece_Stands()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=P");
+        IPage page = sheet.Page;
+        await Assertions.Expect(page.Locator("#margin .waiting")).ToHaveCountAsync(0);
+        var slow = new TaskCompletionSource();
+        await page.RouteAsync("**/trial", async route =>
+        {
+            await slow.Task;
+            await route.ContinueAsync();
+        });
+        await page.GetByRole(AriaRole.Slider, new() { Name = "Move P" }).FocusAsync();
+        await page.Keyboard.PressAsync("ArrowRight");
+        Task<IResponse> told = page.WaitForResponseAsync(a => a.Url.EndsWith("/piece/jar-cabinet?size=P", StringComparison.Ordinal) && a.Request.Method == "GET", new() { Timeout = 1500 });
+        shop.Change("jar-cabinet", t => t + "\n");
+        // Without waiting, the page would be asked for by now, and take the place of what is tried.
+        await Assert.ThrowsAsync<TimeoutException>(() => told);
+        slow.SetResult();
+        await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#voice")).ToContainTextAsync("changed in another window");
+    }
+
     /// <summary>The section is a drawing like the others: what stands on it is typed there, and it stays the section.</summary>
     [Fact]
     public async Task Dimension_OnTheSection_IsTypedThere()

@@ -18,7 +18,7 @@ internal static class BenchSheetEndpoints
                 SheetStage? stage = only is null ? null : SheetStages.Of(only);
                 if (only is not null && stage is null) return Results.Text($"There is no stage '{only}' to print the sheets of: {string.Join(", ", SheetStages.Words)}.\n", statusCode: StatusCodes.Status404NotFound);
                 if (stage?.IsPrinted(plan.Set) == false) return Results.Text("Nothing is to be done at that stage, so it has no sheets.\n", statusCode: StatusCodes.Status404NotFound);
-                return File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, cancel, stage);
+                return File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, stage, cancel);
             }, cancel));
 
     /// <summary>The paper that an address asks for.</summary>
@@ -34,12 +34,12 @@ internal static class BenchSheetEndpoints
     /// <param name="paper">The paper.</param>
     /// <param name="fit">What will fit, where it is known.</param>
     /// <param name="name">What the name of the file begins with.</param>
-    /// <param name="cancel">Gives it up.</param>
     /// <param name="only">The stage whose sheets are wanted; null for all.</param>
-    internal static IResult File(Plan plan, string stand, Paper paper, FitReport? fit, string name, CancellationToken cancel, SheetStage? only = null)
+    /// <param name="cancel">Gives it up.</param>
+    internal static IResult File(Plan plan, string stand, Paper paper, FitReport? fit, string name, SheetStage? only, CancellationToken cancel)
     {
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, cancel, only), pdf);
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, only, cancel), pdf);
         return Results.File(pdf.ToArray(), "application/pdf", $"{name}-{(only is { } stage ? $"{stage.Word}-sheets" : "bench-sheets")}.pdf");
     }
 }

@@ -57,6 +57,8 @@ export async function attempt(form, fields) {
   giveUp();
   const mine = asking = new AbortController();
   const room = document.getElementById('drawing');
+  // A page that comes by itself waits for the answer.
+  document.documentElement.dataset.asking = '';
   try {
     const answer = await ask(form, fields, 'drawing', mine.signal);
     if (mine.signal.aborted) return undefined;
@@ -81,6 +83,8 @@ export async function attempt(form, fields) {
   } catch (failed) {
     if (failed.name === 'AbortError') return undefined;
     return [{ words: 'The workbench does not answer. What you typed is still here; try again.', field: '' }];
+  } finally {
+    if (asking === mine || asking === null) delete document.documentElement.dataset.asking;
   }
 }
 

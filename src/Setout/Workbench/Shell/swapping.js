@@ -66,9 +66,19 @@ export function give(element) {
   return document.activeElement === element;
 }
 
-/** Where the keyboard lost its place by the last swap: to the nearest of what stood around it, and never to another act of the same kind. */
+// What had the keyboard and was not among what came: a script may make it anew, as it does with handles on the drawing.
+let lost = null;
+
+/** Where the keyboard lost its place by the last swap: to the same thing where it is there again, else to the nearest of what stood around it, and never to another act of the same kind. */
 export function settle() {
+  const again = lost;
+  lost = null;
   if (document.activeElement && document.activeElement !== document.body) return;
+  const same = find(again);
+  if (same) {
+    take(same);
+    return;
+  }
   for (const selector of way) {
     const there = document.querySelector(selector);
     if (!there || there.getClientRects().length === 0) continue;
@@ -112,6 +122,7 @@ export function handOver(replace) {
     pressed = fresh ? { ...pressed, element: fresh, isFresh: true } : null;
   }
   const held = find(place);
+  lost = held ? null : place;
   if (held && held !== document.activeElement) {
     take(held);
     if (chosen && chosenIn(held)) held.setSelectionRange(...chosen);
@@ -170,7 +181,7 @@ for (const [kind, down] of [['pointerdown', true], ['pointerup', false], ['point
   }, true);
 for (const kind of ['keydown', 'input']) addEventListener(kind, () => { last = performance.now(); }, true);
 
-/** Waits for a moment in which nobody does anything. */
+/** Waits for a moment in which nobody does anything, and nothing that was tried is still being asked for: a page that came then would drop it. */
 export async function quiet() {
-  while (isDown || performance.now() - last < 400) await new Promise(done => setTimeout(done, 80));
+  while (isDown || performance.now() - last < 400 || document.documentElement.dataset.asking !== undefined) await new Promise(done => setTimeout(done, 80));
 }

@@ -58,7 +58,7 @@ internal static class TogetherEndpoints
                 return at.Plan.IsStopped ? BenchSheetEndpoints.Stopped("see the notes at the pieces") : write(chosen, at.Plan, paper, cancel);
             }, cancel));
         Map(TogetherView.BenchSheets, (chosen, plan, paper, cancel) =>
-            BenchSheetEndpoints.File(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), null, string.Join("-and-", chosen.Names), cancel));
+            BenchSheetEndpoints.File(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), null, string.Join("-and-", chosen.Names), null, cancel));
         Map(TogetherView.AllFiles, (chosen, plan, paper, cancel) =>
             Results.File(PlanArchive.Of(PlanFiles.Of(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), cancel)), "application/zip", $"{string.Join("-and-", chosen.Names)}-plan.zip"));
     }
