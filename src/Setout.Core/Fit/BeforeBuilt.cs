@@ -18,7 +18,9 @@ public static class BeforeBuilt
 
     /// <summary>True for the clear size of an opening: one that parts wait for, or that stands between parts of the piece.</summary>
     public static bool IsOpening(SetPiece set, QuantityKey key) => set.Parts.Any(p => !p.HeldUntil.IsDefaultOrEmpty && p.HeldUntil.Contains(key))
-        || set.Openings.Any(o => key == QuantityKey.Of(o.Key, "width") || key == QuantityKey.Of(o.Key, "height") || key == QuantityKey.Of(o.Key, "depth"));
+        || set.Openings.Any(o => key == QuantityKey.Of(o.Key, "width") || key == QuantityKey.Of(o.Key, "height") || key == QuantityKey.Of(o.Key, "depth"))
+            // A case has the key of the opening in it: its own sizes are those outside.
+            && !set.Piece.Members.Any(m => m.Key == key.Owner);
 
     /// <summary>The parts that a clear size comes of and that no mark calls cut, in the order of the piece; empty for what is no opening.</summary>
     /// <param name="set">The piece.</param>

@@ -49,8 +49,8 @@ internal static class BreakdownPages
             }, words).Select(s => new SceneBlock(s.Scene, s.Scene.Width > room.Width ? ScenePlace.WholePage : ScenePlace.InColumn)),
         ];
         BreakdownPaper underHead = standing with { MostHeight = first }, underTitle = standing with { MostHeight = alone };
-        SceneBlock[] drawings = Drawn(underHead, underTitle, standing, lyingFirst, lyingBrief, lyingAlone, lying);
-        if (drawings is [{ Place: ScenePlace.InColumn } whole, ..] && whole.Scene.Height > alone) drawings = Drawn(underHead, underTitle, lyingFirst, lyingBrief, lyingAlone, lying);
+        SceneBlock[] drawings = Drawn(underHead, underTitle, standing, lyingFirst, lyingAlone, lying);
+        if (drawings is [{ Place: ScenePlace.InColumn } whole, ..] && whole.Scene.Height > alone) drawings = Drawn(underHead, underTitle, lyingFirst, lyingAlone, lying);
         // A page with a title and a caution alone is looked at by nobody: a drawing too high to stand under both stands under the title.
         if (drawings is [{ Place: ScenePlace.InColumn } high, ..] && high.Scene.Height > first)
         {
@@ -63,9 +63,11 @@ internal static class BreakdownPages
         int at = lies.Scene.Height <= underLying ? -1 : Array.FindIndex(drawings, d => d.Place == ScenePlace.InColumn && d.Scene.Height <= over);
         if (at > 0) return new(title, [.. drawings[..at], .. head, .. drawings[at..]]);
         if (lies.Scene.Height <= underLying) return new(title, [Kept(head), .. drawings]);
-        if (lies.Scene.Height <= underBrief) return new(title, [Kept(brief), .. drawings]);
-        // Where it needs all of the page, it says so itself.
-        return new(title, [.. Cautioned(Weight(plan, sheets, isBrief: true), [lyingAlone, lying]), .. Figures(plan.Set, sheets)]);
+        // Under one line of caution there is more room; where it needs all of the page, it says so itself.
+        SceneBlock[] underLine = Drawn(lyingBrief, lyingAlone);
+        if (underLine[0].Scene.Height <= underBrief) return new(title, [Kept(brief), .. underLine]);
+        SceneBlock[] itself = Cautioned(Weight(plan, sheets, isBrief: true), [lyingAlone]);
+        return itself[0].Scene.Height <= aloneLying ? new(title, [.. itself, .. Figures(plan.Set, sheets)]) : new(title, [Kept(head), .. drawings]);
     }
 
     private static TogetherBlock Kept(ImmutableArray<Block> blocks) => new(blocks) { KeepsWithNext = true };

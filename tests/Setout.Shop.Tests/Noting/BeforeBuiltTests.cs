@@ -25,6 +25,8 @@ public class BeforeBuiltTests
     [InlineData("luthiers-bench", "L3.end.length", "")]
     [InlineData("luthiers-bench", "boxes.thickness", "")]
     [InlineData("luthiers-bench", "nothing.width", "")]
+    // The width of a case is that outside, and no opening.
+    [InlineData("jar-cabinet", "C.width", "")]
     public void Missing_OfAPieceOnPaper_IsWhatBoundsTheOpening(string sample, string key, string parts) =>
         Assert.Equal(parts.Split(' ', StringSplitOptions.RemoveEmptyEntries).Order(), MissingOf(Sample.Source(sample).SetOut(), key).Order());
 

@@ -26,8 +26,8 @@ public class MarkedWorkingTests
     public void Figure_MarkedCutAndNotRead_IsTakenAsPlanned()
     {
         AtTheBench bench = Marked();
-        Assert.Contains("\n  17 19/32 in, cut, 2026-05-04T09:00:00Z: marked cut; taken as planned", Why(bench, "L3.end.length.to-cut"), StringComparison.Ordinal);
-        Assert.EndsWith("\n17 19/32, cut, 2026-05-04T09:00:00Z: marked cut; taken as planned\n17 19/32", Printed(bench), StringComparison.Ordinal);
+        Assert.Contains("\n  17 19/32 in, cut, 4 May 2026, 9:00: marked cut; taken as planned", Why(bench, "L3.end.length.to-cut"), StringComparison.Ordinal);
+        Assert.EndsWith("\n17 19/32, cut, 4 May 2026, 9:00: marked cut; taken as planned\n17 19/32", Printed(bench), StringComparison.Ordinal);
     }
 
     /// <summary>The opening reads 1/16 in under after the end is cut: by the plan it would be 17 17/32 now, and it stays 17 19/32.</summary>
@@ -35,9 +35,9 @@ public class MarkedWorkingTests
     public void Figure_MarkedCut_SaysHowFarItIsFromWhatIsPlannedNow()
     {
         AtTheBench bench = Marked().Record("L.width", "19 1/2");
-        Assert.EndsWith("  17 19/32 in, cut, 2026-05-04T09:00:00Z: marked cut; not read, 1/16 in over what is planned now", Why(bench, "L3.end.length.to-cut"), StringComparison.Ordinal);
+        Assert.EndsWith("  17 19/32 in, cut, 4 May 2026, 9:00: marked cut; not read, 1/16 in over what is planned now", Why(bench, "L3.end.length.to-cut"), StringComparison.Ordinal);
         string printed = Printed(bench);
-        Assert.EndsWith("17 19/32, cut, 2026-05-04T09:00:00Z: marked cut; not read, 1/16 in over what is planned now\n17 19/32", printed, StringComparison.Ordinal);
+        Assert.EndsWith("17 19/32, cut, 4 May 2026, 9:00: marked cut; not read, 1/16 in over what is planned now\n17 19/32", printed, StringComparison.Ordinal);
         // What the sum comes to is what the grid would make of it, and not what was cut.
         Assert.DoesNotContain("on the 1/32", printed, StringComparison.Ordinal);
     }
@@ -46,7 +46,7 @@ public class MarkedWorkingTests
     public void Part_ReadAfterItsMark_TellsBoth()
     {
         string printed = Printed(Marked().Record("L3.end.length.as-cut", "17 9/16", "calliper"));
-        Assert.Contains("\nread 17 9/16, calliper, 2026-05-04T09:01:00Z: the reading counts", printed, StringComparison.Ordinal);
+        Assert.Contains("\nread 17 9/16, calliper, 4 May 2026, 9:01: the reading counts", printed, StringComparison.Ordinal);
         Assert.Contains("marked cut; taken as planned", printed, StringComparison.Ordinal);
     }
 }

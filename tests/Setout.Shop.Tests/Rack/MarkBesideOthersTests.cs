@@ -51,7 +51,7 @@ public sealed class MarkBesideOthersTests
         Finding? refusal = MarkAll(source.Beside("chest.yaml", [Tray(source, "Tray", [.. Enumerable.Range(1, taken).Select(i => Took("{of: one, stock: rack, size: 410 mm x 310 mm}").Replace("t1", $"t{i}", StringComparison.Ordinal))])]), plan);
         Assert.Equal(isGone ? "run.wood-gone" : null, refusal?.Code);
         if (!isGone) return;
-        Assert.Contains(taken == 1 ? "entry t1 of Tray took it" : "entry t1 of Tray and entry t2 of Tray took it", refusal!.Words, StringComparison.Ordinal);
+        Assert.Contains(taken == 1 ? "the mark of 26 November 2026, 10:00 for Tray took it" : "the mark of 26 November 2026, 10:00 for Tray and the mark of 26 November 2026, 10:00 for Tray took it", refusal!.Words, StringComparison.Ordinal);
         Assert.Contains($"setout void tray.yaml t{taken}", refusal.Remedy, StringComparison.Ordinal);
     }
 
@@ -68,7 +68,7 @@ public sealed class MarkBesideOthersTests
         Finding? refusal = MarkAll(source.Beside("chest.yaml", took.Length == 0 ? [] : [Tray(source, "Chest", Took(took, left))]), plan);
         Assert.Equal(isGone ? "run.wood-gone" : null, refusal?.Code);
         // It has the name of this piece, so its file is named.
-        if (isGone) Assert.Contains("x of one, which is gone by the log: entry t1 of tray.yaml took it.", refusal!.Words, StringComparison.Ordinal);
+        if (isGone) Assert.Contains("x of one, which is gone by the log: the mark of 26 November 2026, 10:00 for tray.yaml took it.", refusal!.Words, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -23,7 +23,7 @@ public class SheetPagesTests
     [MemberData(nameof(SamplesOnPapers))]
     public void Compose_ASample_EveryPageOfTheBreakdownHasADrawing(string sample, Paper paper) => AllHaveADrawing(Pages(Sample.Plan(sample), paper));
 
-    /// <summary>So many small parts that the first sheet would have most room on a page lying down: it has the heading with it, and the caution over it or over the next.</summary>
+    /// <summary>So many small parts that the first sheet would have most room on a page lying down: it has the heading with it, and the caution over it, in one line where it lies down.</summary>
     [Theory]
     [InlineData(Paper.A4, 3, false)] // one sheet: it stands, for lying down it has no more room under the caution
     [InlineData(Paper.Letter, 3, false)]
@@ -37,7 +37,8 @@ public class SheetPagesTests
         PageLayout[] pages = Pages(plan, paper);
         AllHaveADrawing(pages);
         Assert.Equal(lies, pages[0].Width > pages[0].Height);
-        Assert.Single(pages.SelectMany(p => p.Texts), t => t.Text.PlainText == "Caution");
+        if (lies) Assert.All(pages.SelectMany(p => p.Pieces.OfType<ScenePiece>()), d => Assert.Equal(1, d.Scale));
+        Assert.Single(pages.SelectMany(p => p.Texts), t => t.Text.PlainText.StartsWith("Caution", StringComparison.Ordinal));
         Assert.Contains(pages[0].Texts, t => t.Text.PlainText.StartsWith("Breakdown of ply", StringComparison.Ordinal));
     }
 }

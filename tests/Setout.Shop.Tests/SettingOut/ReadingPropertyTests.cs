@@ -44,8 +44,8 @@ public sealed class ReadingPropertyTests
             // A tape may be coarser than what is known, which is said; the calliper is not.
             SetPiece after = source.SetOut(Entry(key, set.Worked[key], "calliper"));
             AssertSame(set, after);
-            Assert.Empty(after.Findings.Except(set.Findings));
-            Assert.Empty(ReadingChecks.Of(after, source.Shop.Accuracy));
+            // That what bounds an opening is not marked cut yet is said of openings alone.
+            Assert.All(after.Findings.Except(set.Findings).Concat(ReadingChecks.Of(after, source.Shop.Accuracy)), f => Assert.True(f.Code == BeforeBuilt.Code && BeforeBuilt.Missing(after, key).Length > 0, $"{key}: {f.Code}"));
         }
     }
 

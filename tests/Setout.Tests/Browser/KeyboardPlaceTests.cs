@@ -189,7 +189,7 @@ public sealed class KeyboardPlaceTests(Room room)
         await PressAsync(page.Locator(".remedies details[open] button").First);
         await PlaceAsync(page, "2 figures to cut moved");
         await HasKeyboardAsync(page, "#moved");
-        await PressAsync(page.Locator("#moved button"));
+        await PressAsync(page.Locator("#moved").GetByRole(AriaRole.Button, new() { NameRegex = new("^Take back") }));
         await PlaceAsync(page, "Taken back: cut");
         await HasKeyboardAsync(page, "#moved");
     }

@@ -86,7 +86,7 @@ public sealed class WholeJobTests(Room room)
 
         // Printed anew, the sheets say what was read, and what was marked.
         string again = Printed(await shop.Client.GetByteArrayAsync(await page.GetByRole(AriaRole.Link, new() { Name = "Bench sheets (PDF)", Exact = true }).GetAttributeAsync("href")));
-        const string read = "read 19 7/16, rule, [^ ]+: the reading counts clear width", marked = ", cut, [^ ]+: marked cut; taken as planned";
+        const string read = "read 19 7/16, rule, [^:,;]+, [0-9]+:[0-9]{2}: the reading counts clear width", marked = ", cut, [^:,;]+, [0-9]+:[0-9]{2}: marked cut; taken as planned";
         foreach (string said in new[] { read, marked })
         {
             Assert.DoesNotMatch(said, printed);

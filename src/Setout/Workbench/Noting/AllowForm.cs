@@ -8,4 +8,5 @@ namespace Setout.Workbench.Noting;
 /// <param name="Code">The code.</param>
 /// <param name="Key">What it is about.</param>
 /// <param name="Because">The reason that is proposed; empty for none.</param>
-public sealed record AllowForm(FormHead Head, string Id, string Code, string Key, string Because);
+/// <param name="About">What is let stand, in a few words, for who hears the button alone.</param>
+public sealed record AllowForm(FormHead Head, string Id, string Code, string Key, string Because, string About);

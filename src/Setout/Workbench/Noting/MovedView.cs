@@ -147,7 +147,7 @@ public sealed record UpsetView(string Key, Phrase Words, string Href, ImmutableA
         Links.Size(piece.Name, advice.Upset.Key.Text), [.. advice.Remedies.Take(MostRemedies).Select((r, i) => Form(piece, r, $"mend-{index}-{i}", back))], Figures.Phrase(advice.Words))
     {
         Allow = new(FormHead.Of(piece, "allow", back), $"allow-upset-{index}", LettingStand.CodeOf(advice.Upset), advice.Upset.Key.Text,
-            advice.Remedies.FirstOrDefault(r => r.Kind == RemedyKind.Accept) is null ? "" : "every gap it takes part in is inside its limits"),
+            advice.Remedies.FirstOrDefault(r => r.Kind == RemedyKind.Accept) is null ? "" : "every gap it takes part in is inside its limits", advice.Upset.Name),
     };
 
     private static MendForm Form(OpenPiece piece, Remedy remedy, string id, string back)

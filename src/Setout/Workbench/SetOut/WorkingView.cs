@@ -76,13 +76,17 @@ public sealed record WorkingView(
 /// <summary>Writes exact values.</summary>
 internal static class ExactText
 {
-    private const int MostDecimals = 12;
+    private const int MostDecimals = 12, Near = 10_000;
 
-    /// <summary>The exact value as it stands beside a figure: a decimal where it ends, else a fraction; empty where the figure says it already.</summary>
+    /// <summary>
+    /// The value as it stands beside a figure: a decimal where it ends, else to four places with a sign that says so, as of millimetres in inches: nobody reads 2617/127. Empty where the figure says
+    /// it already. The exact fraction is what <c>setout why</c> tells.
+    /// </summary>
     public static string Beside(ExactLength value, LengthUnit unit)
     {
         Rational exact = unit == LengthUnit.Inch ? value.Inches : value.Millimetres;
-        string text = Decimal(exact) ?? exact.ToString();
+        Rational near = Rational.Of(((exact * Near) + Rational.Of(1, 2)).Floor(), Near);
+        string text = Decimal(exact) ?? $"≈ {Decimal(near)}";
         return text == LengthFormat.For(unit).Bare.Text(value) ? "" : text;
     }
 

@@ -48,7 +48,7 @@ public sealed record Note(string Code, string Mark, bool IsRed, Phrase Words, Im
         .. findings.Select((f, i) => Of(f, piece.File.FileName, HrefOf(f, piece.Set, piece.Name), piece.Set, hasSayings: true) with
         {
             Owner = Shop.Edits.Saying.Sayings.Of(piece.File.Document.Text, f.Key.Split('.')[0]) is null ? "" : f.Key.Split('.')[0],
-            Allow = f.Severity == Severity.Warn ? new AllowForm(FormHead.Of(piece, "allow", back), $"allow-{i}", f.Code, f.Key, "") : null,
+            Allow = f.Severity == Severity.Warn ? new AllowForm(FormHead.Of(piece, "allow", back), $"allow-{i}", f.Code, f.Key, "", f.Words.Split([';', ':', '.'])[0]) : null,
         }),
     ];
 
