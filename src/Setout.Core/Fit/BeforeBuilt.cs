@@ -69,6 +69,11 @@ public static class BeforeBuilt
         return names.Length <= MostNames ? NamesAnd(names) : $"{string.Join(", ", names[..(MostNames - 1)])} and {names.Length - MostNames + 1} more";
     }
 
+    /// <summary>What the program makes of such a reading, as a sentence.</summary>
+    /// <param name="name">The opening, for people.</param>
+    /// <param name="missing">What bounds it and is not marked cut, one or more.</param>
+    public static string Words(string name, IReadOnlyCollection<Part> missing) => $"{name} is read and counts as the opening of the built piece; not marked cut: {Names(missing)}.";
+
     /// <summary>What is to be said of a reading that pins what is not there yet by the marks.</summary>
     internal static IEnumerable<Finding> Of(ReadingBench bench, Worked read)
     {
@@ -76,7 +81,7 @@ public static class BeforeBuilt
         QuantityKey key = read.Quantity.Key;
         ImmutableArray<Part> missing = Missing(set, key);
         if (missing.IsEmpty) yield break;
-        yield return bench.Finding(Code, Severity.Warn, key, $"{read.Quantity.Name} is read and counts as the opening of the built piece; not marked cut: {Names(missing)}.",
+        yield return bench.Finding(Code, Severity.Warn, key, Words(read.Quantity.Name, missing),
             $"Mark them if they are cut{set.Piece.Hand.Say($": setout mark FILE cut {string.Join(' ', Keys(set, missing))}", "")}; if they are not, this reading pins what is not there yet: {set.Piece.Hand.VoidReading(read.Pin!.EntryId)}, and read it when they stand.");
     }
 

@@ -36,8 +36,11 @@ public sealed record EarlyOpening(QuantityKey Key, string Name, ImmutableArray<P
         parts.Where(p => !p.HeldUntil.IsDefaultOrEmpty).SelectMany(p => p.HeldUntil).Distinct()
             .Where(k => set.Worked.Values.GetValueOrDefault(k) is { Pin.IsFact: false }).Select(k => Of(set, k)).OfType<EarlyOpening>();
 
+    /// <summary>What the program makes of it, as a sentence.</summary>
+    public string Words => Edits.Fillings.Capital(BeforeBuilt.Words(Name, Missing));
+
     /// <summary>What is said where a part is to be marked cut, or was.</summary>
-    public string OfCutting => $"{char.ToUpperInvariant(Name[0])}{Name[1..]} was read and counts as the opening of the built piece, by which this is cut; not marked cut: {Names}.";
+    public string OfCutting => $"{Edits.Fillings.Capital(Name)} was read and counts as the opening of the built piece, by which this is cut; not marked cut: {Names}.";
 
     /// <summary>What is said where it is to be read.</summary>
     public string OfReading => $"Not marked cut: {Names}. What is read now counts as the opening of the built piece, whether they stand or not.";

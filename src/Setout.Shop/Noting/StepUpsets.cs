@@ -25,9 +25,9 @@ public static class StepUpsets
         return
         [
             .. LettingStand.Of(Remedies.UpsetsOf(after), log).Open.Select(u => u.Words).Where(w => !known.Contains(w)),
-            .. before.Parts.Where(p => before.Facts.CutOf(p) > 0 && after.Parts.All(a => a.Key != p.Key)).Select(p => $"{Capital(p.Name)} is cut, and would be no part of the piece."),
+            .. before.Parts.Where(p => before.Facts.CutOf(p) > 0 && after.Parts.All(a => a.Key != p.Key)).Select(p => $"{Edits.Fillings.Capital(p.Name)} is cut, and would be no part of the piece."),
             .. before.Facts.Pins.Where(p => !p.Value.IsFact && before.Worked.Values.ContainsKey(p.Key) && !after.Worked.Values.ContainsKey(p.Key))
-                .Select(p => $"{Capital(FactSentences.NameOf(before, p.Key))} is read, and would be no size of the piece."),
+                .Select(p => $"{Edits.Fillings.Capital(FactSentences.NameOf(before, p.Key))} is read, and would be no size of the piece."),
             .. Doubts(after).Where(w => !known.Contains(w)),
         ];
     }
@@ -35,6 +35,4 @@ public static class StepUpsets
     // A reading that is far off then. What is read or marked of what is not there is told above, by its name.
     private static IEnumerable<string> Doubts(SetPiece set) =>
         set.Findings.Where(f => f.Severity > Severity.Note && f.Code.StartsWith("reading.", StringComparison.Ordinal) && f.Code != Evaluation.NoQuantity).Select(f => f.Words);
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

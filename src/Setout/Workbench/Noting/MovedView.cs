@@ -72,7 +72,7 @@ public sealed record MovedView(Phrase Words, string When, ImmutableArray<MovedRo
         ImmutableArray<LogEntry> facts = last.IsFact ? NotedVoid.WrittenWith(piece.Source.Log, piece.Source.Log.Entries[^1].Id) : [];
         bool isUndone = !facts.IsEmpty;
         Finding[] looks = [.. last.Account.Told.Where(f => f.Severity > Severity.Note && f.Code != BeforeBuilt.Code && (f.Code.StartsWith("reading.", StringComparison.Ordinal) || f.Code.StartsWith("chain.", StringComparison.Ordinal)))];
-        ImmutableArray<EarlyNote> early = [.. last.Early.Select(e => new EarlyNote(Figures.Phrase($"{char.ToUpperInvariant(e.Name[0])}{e.Name[1..]} is read and counts as the opening of the built piece; not marked cut: {e.Names}. Mark them if they are cut; if they are not, this pins what is not there yet."), FormHead.Of(piece, "mark", back), string.Join(' ', e.Keys(piece.Set)), e.Names))];
+        ImmutableArray<EarlyNote> early = [.. last.Early.Select(e => new EarlyNote(Figures.Phrase($"{e.Words} Mark them if they are cut; if they are not, this pins what is not there yet."), FormHead.Of(piece, "mark", back), string.Join(' ', e.Keys(piece.Set)), e.Names))];
         string released = ripple.Released.Length > 0 ? $"; {ripple.Released.Sum(p => p.Count)} parts may be cut now" : "", upsets = upset > 0 ? $"; {upset} upset" : "";
         return new(Figures.Phrase(words), Shell.When.Of(last.At, TimeProvider.System),
             [.. rows.Take(MostRows).Select(r => new MovedRow(Figures.Phrase($"{r.Marks}: {r.What}"), Links.Size(piece.Name, r.Size.Text), Figures.Phrase(r.Before), Figures.Phrase(r.After), Figures.Phrase(r.By)))],

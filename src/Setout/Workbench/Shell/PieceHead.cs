@@ -44,7 +44,10 @@ public sealed record PieceHead(string Name, string Href, ImmutableArray<Stage> S
     public StageStrip? Strip { get; init; }
 
     private static readonly (string Name, string Word)[] s_stages =
-        [("Set out", ""), ("Buy", "buy"), ("Break down", "break-down"), ("Machine", "machine"), ("Assemble", "assemble"), ("Fit", "fit"), ("Finish", "finish")];
+    [
+        ("Set out", ""), ("Buy", SheetStage.Buy.Word), ("Break down", SheetStage.BreakDown.Word), ("Machine", SheetStage.Machine.Word), ("Assemble", SheetStage.Assemble.Word), ("Fit", SheetStage.Fit.Word),
+        ("Finish", SheetStage.Finish.Word),
+    ];
 
     internal static PieceHead Of(OpenPiece piece, string current)
     {
