@@ -51,10 +51,11 @@ internal static class WorkbenchHost
     /// <param name="samples">The folder of samples; null for none.</param>
     /// <param name="terminal">Where faults are told.</param>
     /// <param name="cancel">Gives up starting.</param>
+    /// <param name="remembered">Plans that are ready already; none by default.</param>
     /// <exception cref="UsageException">The port is taken.</exception>
-    internal static async Task<WebApplication> StartAsync(int port, ShopDatabase store, string place, string? samples, Terminal terminal, CancellationToken cancel)
+    internal static async Task<WebApplication> StartAsync(int port, ShopDatabase store, string place, string? samples, Terminal terminal, CancellationToken cancel, RememberedPlans? remembered = null)
     {
-        WebApplication app = Build(port, store, place, samples, terminal);
+        WebApplication app = Build(port, store, place, samples, terminal, remembered ?? new(RememberedPlans.Steps));
         try
         {
             await app.StartAsync(cancel);
@@ -75,7 +76,7 @@ internal static class WorkbenchHost
     /// <summary>Where it answers.</summary>
     internal static string AddressOf(WebApplication app) => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
-    private static WebApplication Build(int port, ShopDatabase store, string place, string? samples, Terminal terminal)
+    private static WebApplication Build(int port, ShopDatabase store, string place, string? samples, Terminal terminal, RememberedPlans remembered)
     {
         // The content root is named so that a folder without reading rights underfoot cannot stop the start.
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { Args = [], ApplicationName = "setout", ContentRootPath = AppContext.BaseDirectory });
@@ -99,6 +100,7 @@ internal static class WorkbenchHost
         builder.Services.AddSingleton<RunDesk>();
         builder.Services.AddSingleton<RunChanges>();
         builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton(remembered);
         builder.Services.AddSingleton<PlanDesk>();
         builder.Services.AddSingleton<BenchDesk>();
         builder.Services.AddSingleton<FactChanges>();

@@ -10,7 +10,7 @@ public sealed class GivenUpPlanTests
     [InlineData("cut", "plan=none&run=1", HttpStatusCode.Conflict)]
     public async Task Form_WaitingForAPlanThatIsGivenUp_IsAnsweredByTheNewTexts(string word, string fields, HttpStatusCode wanted)
     {
-        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using KeptShop shop = await KeptShop.OpenAsync(isLaidOut: false);
         using var body = new StringContent($"change=w1&revision=1&back=/piece/luthiers-bench&{fields}", null, "application/x-www-form-urlencoded");
         Task<HttpResponseMessage> waiting = shop.Client.PostAsync($"/piece/luthiers-bench/{word}", body);
         await UnderWayAsync(shop, waiting, "luthiers-bench");
@@ -27,7 +27,7 @@ public sealed class GivenUpPlanTests
     [InlineData("jar-cabinet")]
     public async Task RunOfSeveralPieces_WaitingForAPlanThatIsGivenUp_IsAnsweredByTheNewTexts(string changed)
     {
-        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using KeptShop shop = await KeptShop.OpenAsync(isLaidOut: false);
         const string both = "piece=jar-cabinet&piece=luthiers-bench";
         using var body = new StringContent($"change=w1&revision=1&back=/together&plan=none&run=1&{both}", null, "application/x-www-form-urlencoded");
         Task<HttpResponseMessage> waiting = shop.Client.PostAsync("/together/cut", body);

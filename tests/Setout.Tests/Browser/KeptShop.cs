@@ -3,17 +3,26 @@ using Setout.Shop.Documents;
 using Setout.Shop.Texts;
 using Setout.Store;
 using Setout.Workbench;
+using Setout.Workbench.Pieces;
 
 namespace Setout.Tests.Browser;
 
 /// <summary>A workbench of its own, with a store of its own in a folder that goes with it.</summary>
 internal sealed class KeptShop : IAsyncDisposable
 {
+    // Layouts of the same texts are the same in every shop: most tests are not about their coming, and need not work them out once more. Those of a test are few, and of the samples there are not many.
+    private static readonly RememberedPlans s_laidOut = new(40);
+
     private readonly TestFolder _folder = new();
+    private readonly RememberedPlans? _remembered;
     private WebApplication? _app;
     private int _changes;
 
-    private KeptShop() => Database = ShopDatabase.Open(_folder.Of("setout.db"), TimeProvider.System);
+    private KeptShop(RememberedPlans? remembered)
+    {
+        _remembered = remembered;
+        Database = ShopDatabase.Open(_folder.Of("setout.db"), TimeProvider.System);
+    }
 
     public ShopDatabase Database { get; }
 
@@ -26,9 +35,11 @@ internal sealed class KeptShop : IAsyncDisposable
     public HttpClient Client { get; private set; } = new();
 
     /// <summary>With the samples and their shop in it, or empty.</summary>
-    public static async Task<KeptShop> OpenAsync(bool hasSamples = true)
+    /// <param name="hasSamples">False for an empty one; its layouts are worked out here.</param>
+    /// <param name="isLaidOut">False where layouts are worked out here, also those that another test asked for.</param>
+    public static async Task<KeptShop> OpenAsync(bool hasSamples = true, bool isLaidOut = true)
     {
-        var shop = new KeptShop();
+        var shop = new KeptShop(hasSamples && isLaidOut ? s_laidOut : null);
         if (hasSamples)
         {
             foreach (string file in Directory.EnumerateFiles(Samples.Folder, "*.yaml").Order(StringComparer.Ordinal))
@@ -81,7 +92,7 @@ internal sealed class KeptShop : IAsyncDisposable
 
     private async Task StartAsync(int port = 0)
     {
-        _app = await WorkbenchHost.StartAsync(port, Database, Place, Samples.Folder, Terminal.Terminal, default);
+        _app = await WorkbenchHost.StartAsync(port, Database, Place, Samples.Folder, Terminal.Terminal, default, _remembered);
         Client = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new(Address) };
         Client.DefaultRequestHeaders.Add("Origin", Address);
     }

@@ -15,14 +15,11 @@ namespace Setout.Workbench.Pieces;
 /// texts they were made from. When the texts change, the layouts of the old ones are given up; those that were ready are remembered for a while, for whoever takes a step back.
 /// </summary>
 /// <param name="watch">Told when a layout is ready, or has come further.</param>
-internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
+/// <param name="remembered">What was ready.</param>
+internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered) : IDisposable
 {
-    // Steps one goes back and forth between; a plan of a whole bench is some megabytes.
-    private const int MostRemembered = 12;
-
     private readonly Lock _lock = new();
     private readonly Dictionary<string, OnDesk> _latest = [];
-    private readonly LinkedList<(string Name, string Hash, Plan Plan)> _remembered = [];
     private long _ready;
 
     /// <summary>Under which name the plan that a piece is being cut by lies on the desk, beside that of what is left.</summary>
@@ -85,7 +82,6 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
         {
             foreach (OnDesk desk in _latest.Values) desk.Cancel.Cancel();
             _latest.Clear();
-            _remembered.Clear();
         }
     }
 
@@ -97,34 +93,16 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
             {
                 if (latest.Hash == source.Hash) return latest;
                 latest.Cancel.Cancel();
-                if (latest.Done is { } done) Remember(name, latest.Hash, done);
             }
-            return _latest[name] = new(source, Remembered(name, source.Hash), latest?.Done ?? latest?.Before, Further, IsReady);
+            return _latest[name] = new(source, remembered.Find(name, source.Hash), latest?.Done ?? latest?.Before, Further, made => IsReady(name, source.Hash, made));
         }
-    }
-
-    private void Remember(string name, string hash, Plan plan)
-    {
-        _remembered.AddFirst((name, hash, plan));
-        if (_remembered.Count > MostRemembered) _remembered.RemoveLast();
-    }
-
-    // What is on the desk again is not remembered twice.
-    private Plan? Remembered(string name, string hash)
-    {
-        for (var at = _remembered.First; at is not null; at = at.Next)
-        {
-            if (at.Value.Name != name || at.Value.Hash != hash) continue;
-            _remembered.Remove(at);
-            return at.Value.Plan;
-        }
-        return null;
     }
 
     private void Further() => watch.Tell();
 
-    private void IsReady()
+    private void IsReady(string name, string hash, Task<Plan> made)
     {
+        if (made.IsCompletedSuccessfully) remembered.Remember(name, hash, made.Result);
         Interlocked.Increment(ref _ready);
         watch.Tell();
     }
@@ -135,7 +113,7 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
         private readonly ConcurrentDictionary<LengthUnit, InWords> _told = [];
         private volatile string _found = "";
 
-        public OnDesk(PieceSource source, Plan? made, Plan? before, Action further, Action ready)
+        public OnDesk(PieceSource source, Plan? made, Plan? before, Action further, Action<Task<Plan>> ready)
         {
             (Hash, Before, _further) = (source.Hash, before, further);
             CancellationToken cancel = Cancel.Token;
@@ -144,7 +122,7 @@ internal sealed class PlanDesk(ChangeWatch watch) : IDisposable
             Plan = made is not null ? new(Task.FromResult(made)) : new(() =>
             {
                 Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token }), this, cancel), cancel);
-                _ = making.ContinueWith(_ => ready(), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+                _ = making.ContinueWith(ready, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 return making;
             });
         }
