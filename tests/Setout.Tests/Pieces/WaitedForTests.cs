@@ -10,7 +10,7 @@ public sealed class WaitedForTests
     private int _looks;
     private (int After, WaitedFor.Served? Served) _ends;
 
-    public WaitedForTests() => _waited = new(_clock, time =>
+    public WaitedForTests() => _waited = new(_clock, (time, _) =>
     {
         _clock.Now += time;
         if (++_looks == _ends.After) _ends.Served!.Dispose();
@@ -19,7 +19,7 @@ public sealed class WaitedForTests
     [Fact]
     public void Rest_NobodyWaits_IsNone()
     {
-        _waited.Rest();
+        _waited.Rest(default);
         Assert.Equal(0, _looks);
     }
 
@@ -27,9 +27,9 @@ public sealed class WaitedForTests
     public void Rest_SomebodyIsServed_LastsUntilThenAndALittleMore()
     {
         _ends = (5, _waited.Begin());
-        _waited.Rest();
+        _waited.Rest(default);
         Assert.Equal(5 + (60 / 4), _looks);
-        _waited.Rest();
+        _waited.Rest(default);
         Assert.Equal(5 + (60 / 4), _looks);
     }
 
@@ -39,7 +39,7 @@ public sealed class WaitedForTests
         WaitedFor.Served first = _waited.Begin();
         _ends = (30, _waited.Begin());
         first.Dispose();
-        _waited.Rest();
+        _waited.Rest(default);
         Assert.Equal(30 + (60 / 4), _looks);
     }
 
@@ -47,8 +47,16 @@ public sealed class WaitedForTests
     public void Rest_SomebodyIsNeverServed_EndsAfter400Milliseconds()
     {
         _waited.Begin();
-        _waited.Rest();
+        _waited.Rest(default);
         Assert.Equal(400 / 4, _looks);
+    }
+
+    [Fact]
+    public void Rest_OfASearchThatIsGivenUp_IsNone()
+    {
+        _waited.Begin();
+        _waited.Rest(new(true));
+        Assert.Equal(0, _looks);
     }
 
     private sealed class Clock : TimeProvider

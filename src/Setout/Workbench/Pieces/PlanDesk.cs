@@ -95,7 +95,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
                 if (latest.Hash == source.Hash) return latest;
                 latest.Cancel.Cancel();
             }
-            return _latest[name] = new(source, remembered.Find(name, source.Hash), latest?.Done ?? latest?.Before, waited.Rest, Further, made => IsReady(name, source.Hash, made));
+            return _latest[name] = new(source, remembered.Find(name, source.Hash), latest?.Done ?? latest?.Before, waited, Further, made => IsReady(name, source.Hash, made));
         }
     }
 
@@ -114,7 +114,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
         private readonly ConcurrentDictionary<LengthUnit, InWords> _told = [];
         private volatile string _found = "";
 
-        public OnDesk(PieceSource source, Plan? made, Plan? before, Action giveWay, Action further, Action<Task<Plan>> ready)
+        public OnDesk(PieceSource source, Plan? made, Plan? before, WaitedFor waited, Action further, Action<Task<Plan>> ready)
         {
             (Hash, Before, _further) = (source.Hash, before, further);
             CancellationToken cancel = Cancel.Token;
@@ -122,7 +122,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
             source = source.ShownIn(null);
             Plan = made is not null ? new(Task.FromResult(made)) : new(() =>
             {
-                Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token, GiveWay = giveWay }), this, cancel), cancel);
+                Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token, GiveWay = () => waited.Rest(cancel) }), this, cancel), cancel);
                 _ = making.ContinueWith(ready, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 return making;
             });

@@ -37,15 +37,13 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
     private const int MostBack = 32;
     private const string Step = "the step before";
 
-    private readonly LayoutEffort _small = LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual, GiveWay = waited.Rest });
-
     private readonly Lock _lock = new();
     private readonly Dictionary<string, PlanTally> _known = [];
 
     /// <summary>The plan of a source with small effort, and what it comes to. In the background; given up when it is cancelled.</summary>
     public Task<Plan> SmallPlanAsync(PieceSource source, CancellationToken cancel) => Task.Run(() =>
     {
-        Plan plan = Planner.Maker.Make(source, _small, null, cancel);
+        Plan plan = Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual, GiveWay = () => waited.Rest(cancel) }), null, cancel);
         Know(source.Hash, PlanTally.Of(plan));
         return plan;
     }, cancel);
