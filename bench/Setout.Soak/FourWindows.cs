@@ -22,7 +22,8 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
 
     private readonly ConcurrentDictionary<string, string> _acknowledged = new();
     private readonly ConcurrentDictionary<string, string> _facts = new();
-    private RealProgram? _program;
+    // While it is started again, the one that comes.
+    private Task<RealProgram> _program = Task.FromException<RealProgram>(new InvalidOperationException("It does not run yet."));
     private int _refused;
 
     /// <summary>Changes that were acknowledged.</summary>
@@ -40,23 +41,34 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
     /// <param name="isKilled">Whether the program is killed and started again in the middle.</param>
     public async Task RunAsync(int seed, Func<int, bool> goesOn, bool isKilled)
     {
-        _program = await RealProgram.StartAsync(data);
+        RealProgram program = await RealProgram.StartAsync(data);
+        _program = Task.FromResult(program);
         try
         {
-            int port = new Uri(_program.Address).Port;
             var half = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
             Task[] windows = [.. Enumerable.Range(0, Windows).Select(w => Task.Run(() => WindowAsync(w, new Random((seed * Windows) + w), goesOn, half)))];
             if (isKilled)
             {
                 await Task.WhenAny(half.Task, Task.WhenAll(windows));
-                _program.Dispose();
-                _program = await RealProgram.StartAsync(data, port);
+                var again = new TaskCompletionSource<RealProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
+                _program = again.Task;
+                program.Dispose();
+                try
+                {
+                    program = await RealProgram.StartAsync(data);
+                    again.SetResult(program);
+                }
+                catch (Exception fault)
+                {
+                    again.SetException(fault);
+                    throw;
+                }
             }
             await Task.WhenAll(windows);
         }
         finally
         {
-            _program.Dispose();
+            program.Dispose();
         }
     }
 
@@ -108,7 +120,7 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
                 Fact(piece, id, made);
                 continue;
             }
-            (string text, string revision) = await AgainAsync(async () => Shown(await _program!.Client.GetStringAsync($"/piece/{piece}/text")));
+            (string text, string revision) = await AgainAsync(async program => Shown(await program.Client.GetStringAsync($"/piece/{piece}/text")));
             string word = random.Next(10) switch { < 5 => "text", < 7 => "undo", < 8 => "redo", < 9 => "save-point", _ => "edit" }, mark = word == "text" ? $"# mark {id} #" : "";
             var fields = new Dictionary<string, string>
             {
@@ -122,9 +134,9 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
                 ["field-size"] = $"{random.Next(30, 45)}",
             };
             // Where the answer is lost, the same form is sent again, as a browser would.
-            HttpStatusCode status = await AgainAsync(async () =>
+            HttpStatusCode status = await AgainAsync(async program =>
             {
-                using HttpResponseMessage answer = await _program!.Client.PostAsync($"/piece/{piece}/{word}", new FormUrlEncodedContent(fields));
+                using HttpResponseMessage answer = await program.Client.PostAsync($"/piece/{piece}/{word}", new FormUrlEncodedContent(fields));
                 return answer.StatusCode;
             });
             if (status == HttpStatusCode.Redirect) _acknowledged[id] = mark;
@@ -141,19 +153,20 @@ internal sealed partial class FourWindows(string data, ImmutableArray<string> pi
         if (added == 1) _facts[id] = piece;
     }
 
-    private static async Task<T> AgainAsync<T>(Func<Task<T>> ask)
+    private async Task<T> AgainAsync<T>(Func<RealProgram, Task<T>> ask)
     {
-        const int most = 2000;
-        for (int i = 1; ; i++)
+        RealProgram? asked = null;
+        while (true)
         {
+            RealProgram program = await _program;
             try
             {
-                return await ask();
+                return await ask(program);
             }
-            catch (Exception gone) when (i < most && gone is HttpRequestException or IOException or ObjectDisposedException or TaskCanceledException)
+            catch (Exception gone) when (program != asked && gone is HttpRequestException or IOException or ObjectDisposedException or TaskCanceledException)
             {
-                // It is being started again.
-                SpinWait.SpinUntil(() => false, 10);
+                // It was ended, and is started again: one asks the next once it answers.
+                asked = program;
             }
         }
     }

@@ -117,6 +117,7 @@ internal static class WorkbenchHost
         app.UseOwnNamesOnly();
         app.UsePlainFaults(terminal);
         app.UseOwnPostsOnly();
+        app.UseStand();
         app.MapShelf();
         app.MapSetOut();
         app.MapLive();

@@ -29,13 +29,13 @@ public sealed class BlamingTests(Room room)
         await Assertions.Expect(fault).Not.ToContainTextAsync("Line");
         await Assertions.Expect(field).ToBeFocusedAsync();
         await Assertions.Expect(field).ToHaveAttributeAsync("aria-invalid", "true");
-        Assert.Contains(words, await field.EvaluateAsync<string>("e => e.getAttribute('aria-describedby').split(' ').map(id => document.getElementById(id).textContent).join(' ')"), StringComparison.Ordinal);
-        Assert.True(await field.EvaluateAsync<bool>("e => e.nextElementSibling.matches('.fault')"), "it is not told beside the field");
+        Assert.Contains(words, await field.LookAsync<string>("e => e.getAttribute('aria-describedby').split(' ').map(id => document.getElementById(id).textContent).join(' ')"), StringComparison.Ordinal);
+        Assert.True(await field.LookAsync<bool>("e => e.nextElementSibling.matches('.fault')"), "it is not told beside the field");
         await Axe.FindsNothingAsync(page, $"{address}, {name} refused", ColorScheme.Light);
         // Whoever mends it is told no longer.
         await field.FillAsync("2");
         await Assertions.Expect(field).Not.ToHaveAttributeAsync("aria-invalid", "true");
-        Assert.Empty(await field.EvaluateAsync<string[]>("e => (e.getAttribute('aria-describedby') ?? '').split(' ').filter(id => id && !document.getElementById(id))"));
+        Assert.Empty(await field.LookAsync<string[]>("e => (e.getAttribute('aria-describedby') ?? '').split(' ').filter(id => id && !document.getElementById(id))"));
     }
 
     [Fact]

@@ -25,9 +25,9 @@ public sealed class FittingTests(Room room)
         Assert.Contains($"then {FitLines.Right(report.Whole.RightMeasured, report.Whole)}", whole, StringComparison.Ordinal);
         Assert.Contains($"at once: {FitLines.AllAtOnce(report.Whole)}.", (await sheet.Page.Locator(".chances > .soft").InnerTextAsync()).Replace('\u00A0', ' '), StringComparison.Ordinal);
         // Each leads to the working of what is to be read; its key is for the command line and is not said.
-        string[] read = await sheet.Page.Locator(".measure li > p:first-of-type > a").EvaluateAllAsync<string[]>("all => all.map(a => new URL(a.href).searchParams.get('size'))");
+        string[] read = await sheet.Page.Locator(".measure li > p:first-of-type > a").LookAtAllAsync<string[]>("all => all.map(a => new URL(a.href).searchParams.get('size'))");
         Assert.Equal(report.Measure.Select(m => m.Key.Text), read);
-        string[] linked = await sheet.Page.Locator("[data-gap]").EvaluateAllAsync<string[]>("all => all.map(a => a.dataset.gap)");
+        string[] linked = await sheet.Page.Locator("[data-gap]").LookAtAllAsync<string[]>("all => all.map(a => a.dataset.gap)");
         Assert.Equal(report.Gaps.Select(g => g.Gap.Key.Text).Order(StringComparer.Ordinal), linked.Order(StringComparer.Ordinal));
     }
 
@@ -39,7 +39,7 @@ public sealed class FittingTests(Room room)
         await sheet.Page.Locator("html.has-script").WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await sheet.Page.Locator("#gaps .for-desk [data-key='L1.play']").ClickAsync();
         await sheet.Page.WaitForURLAsync(new Regex(@"/piece/luthiers-bench\?size=L1\.play"));
-        Assert.True(await sheet.Page.Locator("[data-working='L1.play']").IsVisibleAsync());
+        await Assertions.Expect(sheet.Page.Locator("[data-working='L1.play']")).ToBeVisibleAsync();
     }
 
     [Fact]
@@ -49,9 +49,9 @@ public sealed class FittingTests(Room room)
         foreach (string piece in Samples.Names)
         {
             await sheet.Page.GotoAsync($"/piece/{piece}/fit");
-            Assert.Equal("page", await sheet.Page.Locator(".stage", new() { HasText = "Fit" }).GetAttributeAsync("aria-current"));
-            string[] drawn = await sheet.Page.Locator("#gaps .for-phone [data-key]").EvaluateAllAsync<string[]>("all => all.map(g => g.dataset.key)");
-            string[] written = await sheet.Page.Locator("#outline > ol > li").EvaluateAllAsync<string[]>("all => all.map(l => l.querySelector('[data-gap]').dataset.gap)");
+            await Assertions.Expect(sheet.Page.Locator(".stage", new() { HasText = "Fit" })).ToHaveAttributeAsync("aria-current", "page");
+            string[] drawn = await sheet.Page.Locator("#gaps .for-phone [data-key]").LookAtAllAsync<string[]>("all => all.map(g => g.dataset.key)");
+            string[] written = await sheet.Page.Locator("#outline > ol > li").LookAtAllAsync<string[]>("all => all.map(l => l.querySelector('[data-gap]').dataset.gap)");
             Assert.Equal(drawn, written);
         }
     }

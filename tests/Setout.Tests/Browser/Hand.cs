@@ -88,7 +88,7 @@ internal abstract class Hand
         ILocator summary = isWhole ? Page.Locator("summary:visible").Filter(new() { HasTextRegex = new($"^\\s*{System.Text.RegularExpressions.Regex.Escape(words)}\\s*$") }).First : Page.Locator("summary:visible").Filter(new() { HasText = words }).First;
         await Assertions.Expect(summary).ToBeVisibleAsync(new() { Timeout = Patience });
         ILocator fold = summary.Locator("xpath=..");
-        if (await fold.GetAttributeAsync("open") is null) await PressAsync(summary);
+        if (!await fold.LookAsync<bool>("d => d.open")) await PressAsync(summary);
         await Assertions.Expect(fold).ToHaveAttributeAsync("open", "", new() { Timeout = Patience });
         return fold;
     }
@@ -146,27 +146,30 @@ internal abstract class Hand
         // On the drawing, at a place where nothing else lies over it; what is not drawn itself, or is covered, in the outline.
         protected override async Task DoPickAsync(ILocator item)
         {
-            float[]? at = await Page.EvaluateAsync<float[]?>(Seen, await item.GetAttributeAsync("data-outline"));
+            string? key = await item.GetAttributeAsync("data-outline");
+            float[]? at = key is null ? null : await Page.EvaluateAsync<float[]?>(Seen, key);
             if (at is null)
             {
                 await item.ClickAsync();
                 return;
             }
             OnDrawing++;
-            await Page.Mouse.ClickAsync(at[0], at[1]);
+            // From its corner: a fresh one may take its place, and then stand elsewhere.
+            await Page.Locator($"#drawing [data-key='{key}']").Nth((int)at[0]).ClickAsync(new() { Position = new() { X = at[1], Y = at[2] } });
         }
 
         private const string Seen = """
             key => {
-              const own = [...document.querySelectorAll('#drawing [data-key]')].filter(e => key && e.dataset.key === key && e.getClientRects().length > 0);
-              for (const thing of own) {
+              const own = [...document.querySelectorAll(`#drawing [data-key='${key}']`)];
+              for (const [nth, thing] of own.entries()) {
+                if (thing.getClientRects().length === 0) continue;
                 thing.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
                 const box = thing.getBoundingClientRect(), parts = 12;
                 // From the middle outwards, as one points.
                 const places = [...Array(parts * parts).keys()].map(i => [(i % parts + 0.5) / parts, (Math.floor(i / parts) + 0.5) / parts]).sort((a, b) => Math.hypot(a[0] - 0.5, a[1] - 0.5) - Math.hypot(b[0] - 0.5, b[1] - 0.5));
                 for (const [across, down] of places) {
                   const x = box.left + box.width * across, y = box.top + box.height * down;
-                  if (document.elementFromPoint(x, y)?.closest('[data-key]')?.dataset.key === key) return [x, y];
+                  if (document.elementFromPoint(x, y)?.closest('[data-key]') === thing) return [nth, x - box.left, y - box.top];
                 }
               }
               return null;
@@ -211,10 +214,10 @@ internal abstract class Hand
         {
             // Where the keyboard is there already, it goes one step back and comes again: how it looks without is seen first.
             if (await IsFocusedAsync(what)) await StrikeAsync("Shift+Tab");
-            string without = await what.EvaluateAsync<string>(Look);
+            string without = await what.LookAsync<string>(Look);
             await StrikeUntilFocusedAsync(what, "Tab");
             // Who goes by keys sees where he is: by an outline, a shadow, a border or another ground that was not there before.
-            string with = await what.EvaluateAsync<string>(Look);
+            string with = await what.LookAsync<string>(Look);
             Assert.True(with != without, $"{what} does not show that it has the keyboard: {with}");
         }
 
@@ -225,17 +228,19 @@ internal abstract class Hand
             }).join(' | ')
             """;
 
+        private const string Sought = "e => { window.sought = e; }";
+
         private async Task StrikeUntilFocusedAsync(ILocator what, string key)
         {
             // To look it up by its words at each stroke would take longer than the stroke; it is looked up anew when a fresh one took its place.
-            IElementHandle there = await what.ElementHandleAsync();
+            await what.ActAsync(Sought);
             for (int i = 0; ; i++)
             {
-                string stand = await there.EvaluateAsync<string>("e => !e.isConnected ? 'gone' : e === document.activeElement ? 'focused' : ''");
+                string stand = await Page.EvaluateAsync<string>("() => !window.sought?.isConnected ? 'gone' : window.sought === document.activeElement ? 'focused' : ''");
                 if (stand == "focused") return;
                 if (stand == "gone")
                 {
-                    there = await what.ElementHandleAsync();
+                    await what.ActAsync(Sought);
                     continue;
                 }
                 Assert.True(i < Most, $"No {key} leads to {what}.");
@@ -249,6 +254,6 @@ internal abstract class Hand
             return Page.Keyboard.PressAsync(key);
         }
 
-        private static Task<bool> IsFocusedAsync(ILocator what) => what.EvaluateAsync<bool>("e => e === document.activeElement");
+        private static Task<bool> IsFocusedAsync(ILocator what) => what.LookAsync<bool>("e => e === document.activeElement");
     }
 }

@@ -71,6 +71,7 @@ public sealed class HeardTests(Room room)
         await using Sheet sheet = await At(room, shop, path);
         IPage page = sheet.Page;
         await Assertions.Expect(page.Locator(path.EndsWith("break-down", StringComparison.Ordinal) ? ".runs" : "main")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator(".waiting-note")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
         string[] names = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main button[type=submit], .stand button[type=submit]')].map(b => (b.getAttribute('aria-label') ?? b.textContent).replace(/\\s+/g, ' ').trim())");
         Assert.True(names.Length > 1, string.Join("; ", names));
         string[] twice = [.. names.GroupBy(n => n).Where(g => g.Count() > 1).Select(g => g.Key)];
@@ -84,7 +85,7 @@ public sealed class HeardTests(Room room)
         const string Path = "/piece/luthiers-bench?size=L1.front";
         await using Sheet sheet = await At(room, shop, Path);
         IPage page = sheet.Page;
-        Task<int[]> Stops(IPage of) => of.EvaluateAsync<int[]>("() => [...document.querySelectorAll('.nearby ul, #parts .bench-list')].map(l => [...l.querySelectorAll('a')].filter(a => a.tabIndex >= 0).length)");
+        static Task<int[]> Stops(IPage page) => page.EvaluateAsync<int[]>("() => [...document.querySelectorAll('.nearby ul, #parts .bench-list')].map(l => [...l.querySelectorAll('a')].filter(a => a.tabIndex >= 0).length)");
         Assert.All(await Stops(page), n => Assert.Equal(1, n));
         // Beside the size that is shown stands the next; down the list of parts one stays in the column.
         await page.Locator(".nearby a[tabindex='0']").First.FocusAsync();

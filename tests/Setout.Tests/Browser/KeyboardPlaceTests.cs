@@ -68,7 +68,7 @@ public sealed class KeyboardPlaceTests(Room room)
         await form.Locator("[name='field-have']").FillAsync("2");
         await form.Locator("[name='field-have']").PressAsync("Enter");
         await PlaceAsync(sheet.Page, "added: birch plywood");
-        Assert.Equal(first, await sheet.Page.EvaluateAsync<string>("() => document.activeElement.getAttribute('name')"));
+        await Assertions.Expect(form.Locator($"[name='{first}']").First).ToBeFocusedAsync();
     }
 
     [Fact]
@@ -94,9 +94,9 @@ public sealed class KeyboardPlaceTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/luthiers-bench/break-down");
         IPage page = sheet.Page;
         ILocator field = page.GetByLabel("It measures: bay L, clear width").First;
-        // It stands open where something is due or waits; a page whose layouts became ready meanwhile is loaded anew.
+        // It stands open where something is due or waits.
         await Assertions.Expect(page.Locator(".runs")).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await page.Locator("details", new() { HasText = "By batch" }).First.EvaluateAsync("d => d.open = true");
+        await page.Locator("details", new() { HasText = "By batch" }).First.ActAsync("d => d.open = true");
         await field.FillAsync("19 1/2");
         await field.PressAsync("Enter");
         Assert.DoesNotContain("BODY", await PlaceAsync(page, "moved"), StringComparison.Ordinal);
@@ -220,7 +220,8 @@ public sealed class KeyboardPlaceTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet?size=C.width");
         ILocator field = sheet.Page.Locator("[data-choice='width'] [name='field-size']");
         if (!await field.IsVisibleAsync()) await sheet.Page.Locator("[data-choice='width'] summary").First.ClickAsync();
-        await field.SelectTextAsync();
+        await field.FocusAsync();
+        await field.PressAsync("ControlOrMeta+a");
         shop.Change("jar-cabinet", t => t.Replace("name: Jar cabinet", "name: Spice cabinet", StringComparison.Ordinal));
         await Assertions.Expect(sheet.Page.Locator(".piece-name")).ToHaveTextAsync("Spice cabinet", new() { Timeout = 30_000 });
         await Assertions.Expect(sheet.Page.Locator("h1")).ToContainTextAsync("Spice cabinet");

@@ -29,8 +29,9 @@ public sealed class LiveTests(Room room)
         await Assertions.Expect(Typed(page)).ToBeFocusedAsync();
         await Assertions.Expect(Typed(page)).ToHaveValueAsync("38");
         Assert.Equal("38", await page.EvaluateAsync<string>("() => getSelection().toString()"));
-        LocatorBoundingBoxResult over = (await Typed(page).BoundingBoxAsync())!, figure = (await Dimension(page, "C.width", paper).Locator("text").First.BoundingBoxAsync())!;
-        Assert.True(over.Y <= figure.Y + (figure.Height / 2) && over.Y + over.Height >= figure.Y + (figure.Height / 2), "the field does not lie over the figure");
+        Assert.True(
+            await Typed(page).LookAsync<bool>("(field, figure) => { const over = field.getBoundingClientRect(), at = document.querySelector(figure).getBoundingClientRect(), middle = at.top + at.height / 2; return over.top <= middle && over.bottom >= middle; }", $".for-{paper} [data-key='C.width'] text"),
+            "the field does not lie over the figure");
         await Typed(page).FillAsync("40 1/2");
         await Assertions.Expect(Dimension(page, "C.width", paper)).ToHaveAttributeAsync("aria-label", Has("40 1/2"));
         await Assertions.Expect(page.Locator("#trial-bar")).ToBeVisibleAsync();
@@ -87,7 +88,8 @@ public sealed class LiveTests(Room room)
         });
         await page.GetByRole(AriaRole.Slider, new() { Name = "Move P" }).FocusAsync();
         await page.Keyboard.PressAsync("ArrowRight");
-        Task<IResponse> told = page.WaitForResponseAsync(a => a.Url.EndsWith("/piece/jar-cabinet?size=P", StringComparison.Ordinal) && a.Request.Method == "GET", new() { Timeout = 1500 });
+        // What was asked for before may be answered yet.
+        Task<IRequest> told = page.WaitForRequestAsync(a => a.Url.EndsWith("/piece/jar-cabinet?size=P", StringComparison.Ordinal) && a.Method == "GET", new() { Timeout = 1500 });
         shop.Change("jar-cabinet", t => t + "\n");
         // Without waiting, the page would be asked for by now, and take the place of what is tried.
         await Assert.ThrowsAsync<TimeoutException>(() => told);
@@ -275,7 +277,7 @@ public sealed class LiveTests(Room room)
         await page.Keyboard.PressAsync("ArrowRight");
         await page.Keyboard.PressAsync("ArrowRight");
         Assert.Equal(open, await page.Locator("#outline a:visible").CountAsync());
-        await page.Keyboard.TypeAsync("posts m2");
+        await Letters.TypeAsync(page, "posts m2");
         Assert.Equal("posts M2", await Active());
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.GetByRole(AriaRole.Slider, new() { Name = "Move M2" })).ToBeVisibleAsync();

@@ -11,7 +11,7 @@ public sealed class LongFormsTests(Room room)
     {
         await using Sheet sheet = await room.OpenAsync();
         await sheet.Page.GotoAsync("/piece/luthiers-bench?size=boxes.thickness");
-        Assert.Equal(["sheet", "spot", "value", "with", "Note the reading"], await sheet.Page.Locator("[data-choice='note-read'] form").EvaluateAsync<string[]>(
+        Assert.Equal(["sheet", "spot", "value", "with", "Note the reading"], await sheet.Page.Locator("[data-choice='note-read'] form").LookAsync<string[]>(
             "f => [...f.querySelectorAll('input:not([type=\"hidden\"], [type=\"checkbox\"]), select, button')].map(e => e.name || e.textContent)"));
     }
 
@@ -30,7 +30,7 @@ public sealed class LongFormsTests(Room room)
         IPage page = sheet.Page;
         await page.GotoAsync(address);
         ILocator fold = page.Locator(choice);
-        await fold.EvaluateAsync("d => { d.open = true; for (const more of d.querySelectorAll('details')) more.open = true; }");
+        await fold.ActAsync("d => { d.open = true; for (const more of d.querySelectorAll('details')) more.open = true; }");
         ILocator fields = fold.Locator("form :is(input:not([type='hidden']), select):visible");
         int count = await fields.CountAsync();
         Assert.True(count > 2);
@@ -40,7 +40,7 @@ public sealed class LongFormsTests(Room room)
             await page.Keyboard.PressAsync("Tab");
             // A fold within is one stop more.
             if (await page.EvaluateAsync<bool>("() => document.activeElement.matches('summary')")) await page.Keyboard.PressAsync("Tab");
-            string seen = await fold.EvaluateAsync<string>("""
+            string seen = await fold.LookAsync<string>("""
                 d => {
                   const field = document.activeElement, button = d.querySelector('.do-it').getBoundingClientRect(), at = field.getBoundingClientRect();
                   if (!d.contains(field) || !field.matches('input, select')) return `the keyboard is at ${field.outerHTML.slice(0, 80)}`;

@@ -121,7 +121,7 @@ public sealed class NewcomerTests(Room room)
         IPage page = sheet.Page;
         ILocator add = page.Locator("details[data-choice='add-stock-panel']");
         await add.Locator("summary").First.ClickAsync();
-        Assert.Equal(["Kind of sheet", "Label, such as 3/4 or 18 mm", "Size, along the grain first", "Price of one", "How many in the rack", "Thickness read of it"], await add.Locator("label:visible").AllInnerTextsAsync());
+        await Assertions.Expect(add.Locator("label:visible")).ToHaveTextAsync(["Kind of sheet", "Label, such as 3/4 or 18 mm", "Size, along the grain first", "Price of one", "How many in the rack", "Thickness read of it"], new() { UseInnerText = true });
         await add.GetByText("More about this sheet").ClickAsync();
         await Assertions.Expect(add.GetByLabel("Lot")).ToBeVisibleAsync();
     }

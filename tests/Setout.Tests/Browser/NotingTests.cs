@@ -67,10 +67,10 @@ public sealed class NotingTests(Room room)
         }
         string told = await sheet.Page.Locator("#moved .moved-rows").InnerTextAsync();
         await sheet.Page.ReloadAsync();
-        Assert.Equal(told, await sheet.Page.Locator("#moved .moved-rows").InnerTextAsync());
+        await Assertions.Expect(sheet.Page.Locator("#moved .moved-rows")).ToHaveTextAsync(told, new() { UseInnerText = true });
         await shop.RestartAsync();
         await sheet.Page.ReloadAsync();
-        Assert.Equal(told, await sheet.Page.Locator("#moved .moved-rows").InnerTextAsync());
+        await Assertions.Expect(sheet.Page.Locator("#moved .moved-rows")).ToHaveTextAsync(told, new() { UseInnerText = true });
     }
 
     [Fact]
@@ -142,7 +142,7 @@ public sealed class NotingTests(Room room)
         await using Sheet sheet = await At(shop, $"{Piece}?size=L1.side");
         IPage page = sheet.Page;
         int before = LogOf(shop).Entries.Length;
-        string upsets = await page.Locator("[data-upset]").EvaluateAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')");
+        string upsets = await page.Locator("[data-upset]").LookAtAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')");
         ILocator upset = page.Locator("[data-upset='L1.play']");
         // The one that comes to the most: what is cut anew and what is read then.
         await upset.Locator(".remedies summary").Last.ClickAsync();
@@ -154,7 +154,7 @@ public sealed class NotingTests(Room room)
             await done.ClickAsync();
             await Assertions.Expect(value).ToHaveAttributeAsync("aria-invalid", "true");
             Assert.Equal(before, LogOf(shop).Entries.Length);
-            await value.FillAsync((await value.EvaluateAsync<string>("e => document.getElementById(e.getAttribute('aria-describedby').split(' ').at(-1)).textContent"))["It should come to ".Length..].TrimEnd('.'));
+            await value.FillAsync((await value.LookAsync<string>("e => document.getElementById(e.getAttribute('aria-describedby').split(' ').at(-1)).textContent"))["It should come to ".Length..].TrimEnd('.'));
         }
         await done.ClickAsync();
         await Assertions.Expect(upset).ToHaveCountAsync(0);
@@ -172,7 +172,7 @@ public sealed class NotingTests(Room room)
         Assert.Equal(before + (2 * written), LogOf(shop).Entries.Length);
         Assert.Equal(before, LogOf(shop).Standing.Count());
         await page.GotoAsync($"{Piece}?size=L1.side");
-        Assert.Equal(upsets, await page.Locator("[data-upset]").EvaluateAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')"));
+        Assert.Equal(upsets, await page.Locator("[data-upset]").LookAtAllAsync<string>("all => all.map(u => u.dataset.upset).join(' ')"));
         Assert.Empty(sheet.Complaints);
     }
 

@@ -65,7 +65,7 @@ public sealed class RealProgramTests : IDisposable
                     // Killed.
                 }
             }, TestContext.Current.CancellationToken);
-            await heard.Task;
+            await Task.WhenAny(heard.Task, posting);
             program.Kill();
             await posting;
         }

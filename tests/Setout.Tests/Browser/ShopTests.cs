@@ -60,8 +60,8 @@ public sealed partial class ShopTests(Room room)
         await page.GetByLabel("millimetres").CheckAsync();
         await page.GetByLabel("Kerf of your saw").FillAsync("2.2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin the shop" }).ClickAsync();
-        Assert.EndsWith("/shop", page.Url, StringComparison.Ordinal);
         await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("back yard");
+        Assert.EndsWith("/shop", page.Url, StringComparison.Ordinal);
         await page.GetByRole(AriaRole.Link, new() { Name = "Put wood into the rack" }).First.ClickAsync();
         await page.Locator("[data-choice='add-stock-panel'] > summary").ClickAsync();
         await Field(page, "add-stock-panel", "panel").FillAsync("birch plywood");
@@ -89,7 +89,7 @@ public sealed partial class ShopTests(Room room)
         await page.GetByRole(AriaRole.Link, new() { Name = "Put wood into the rack" }).First.ClickAsync();
         foreach ((string label, int lines) in new[] { ("3/4", 1), ("1/2", 2) })
         {
-            if (await page.Locator("[data-choice='add-stock-panel']").GetAttributeAsync("open") is null) await page.Locator("[data-choice='add-stock-panel'] > summary").ClickAsync();
+            if (!await page.Locator("[data-choice='add-stock-panel']").LookAsync<bool>("d => d.open")) await page.Locator("[data-choice='add-stock-panel'] > summary").ClickAsync();
             await Field(page, "add-stock-panel", "panel").FillAsync("hardwood plywood");
             await Field(page, "add-stock-panel", "label").FillAsync(label);
             await Field(page, "add-stock-panel", "size").FillAsync("96 x 48");
@@ -153,11 +153,11 @@ public sealed partial class ShopTests(Room room)
         await Assertions.Expect(page.Locator("#run-1.is-cut")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#run-2.is-next")).ToBeVisibleAsync();
         // The plan that was begun goes on: as many runs, under the same numbers; so it does after a restart.
-        Assert.Equal(runs, await page.Locator("[data-run]").CountAsync());
+        await Assertions.Expect(page.Locator("[data-run]")).ToHaveCountAsync(runs);
         await shop.RestartAsync();
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator("#run-2.is-next")).ToBeVisibleAsync();
-        Assert.Equal(runs, await page.Locator("[data-run]").CountAsync());
+        await Assertions.Expect(page.Locator("[data-run]")).ToHaveCountAsync(runs);
         MarkEntry entry = Assert.IsType<MarkEntry>(Assert.Single(Log(shop).Entries));
         Assert.Equal(WoodSource.Rack, Assert.Single(entry.Took).Source);
         await page.GotoAsync("/shop");
@@ -292,10 +292,10 @@ public sealed partial class ShopTests(Room room)
         await using Sheet sheet = await At(room, shop, "/piece/bench/buy", hasScript: false);
         IPage page = sheet.Page;
         ILocator again = page.GetByRole(AriaRole.Link, new() { Name = "look again" });
-        for (int i = 0; i < 300 && await again.CountAsync() > 0; i++) await again.ClickAsync();
+        while (await again.CountAsync() > 0) await again.ClickAsync();
         ILocator bought = page.Locator(".buying > li:not(:has([name='field-count'])) form button");
         int lines = await page.Locator(".buying > li").CountAsync(), woods = await page.Locator(".buying > li:has([name='field-count'])").CountAsync();
-        Assert.Equal(lines - woods, await bought.CountAsync());
+        await Assertions.Expect(bought).ToHaveCountAsync(lines - woods);
         for (int left = lines - woods; left > 0; left--)
         {
             await Assertions.Expect(bought).ToHaveCountAsync(left);

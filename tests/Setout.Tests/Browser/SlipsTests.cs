@@ -51,7 +51,7 @@ public sealed class SlipsTests(Room room)
             await Assertions.Expect(field).ToHaveAttributeAsync("aria-invalid", "true");
             await Assertions.Expect(field).ToHaveValueAsync(typed);
             Assert.Contains(words, await DescribedAsync(field), StringComparison.Ordinal);
-            Assert.True(await field.EvaluateAsync<bool>("e => (e.closest('p, .note-value') ?? e).nextElementSibling.matches('.fault:not([hidden])')"), $"{name} is not told of beside it");
+            Assert.True(await field.LookAsync<bool>("e => (e.closest('p, .note-value') ?? e).nextElementSibling.matches('.fault:not([hidden])')"), $"{name} is not told of beside it");
         }
         await Assertions.Expect(form.Locator("[aria-invalid]")).ToHaveCountAsync(slips.Length);
         await Assertions.Expect(form.Locator($"[name='{slips[0].Name}']")).ToBeFocusedAsync();
@@ -98,7 +98,7 @@ public sealed class SlipsTests(Room room)
         (IPage page, ILocator form) = await FilledAsync(sheet.Page, "a case beside");
         await form.Locator("button[type='submit']").ClickAsync();
         await Assertions.Expect(form.Locator("[aria-invalid]")).ToHaveCountAsync(3);
-        await form.EvaluateAsync("f => { f.querySelector('[name=\"field-depth\"] + .fault').dataset.seen = 'yes'; }");
+        await form.ActAsync("f => { f.querySelector('[name=\"field-depth\"] + .fault').dataset.seen = 'yes'; }");
         Task<IResponse> answered = page.WaitForResponseAsync(a => a.Url.EndsWith("/trial", StringComparison.Ordinal));
         await form.Locator("[name='field-width']").FillAsync("24");
         await answered;
@@ -127,5 +127,5 @@ public sealed class SlipsTests(Room room)
         Assert.Contains("thin", await DescribedAsync(page.Locator("[name='field-kerf']")), StringComparison.Ordinal);
     }
 
-    private static Task<string> DescribedAsync(ILocator field) => field.EvaluateAsync<string>("e => (e.getAttribute('aria-describedby') ?? '').split(' ').map(id => document.getElementById(id)?.textContent ?? '').join(' ')");
+    private static Task<string> DescribedAsync(ILocator field) => field.LookAsync<string>("e => (e.getAttribute('aria-describedby') ?? '').split(' ').map(id => document.getElementById(id)?.textContent ?? '').join(' ')");
 }

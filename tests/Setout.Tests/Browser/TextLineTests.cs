@@ -7,7 +7,8 @@ public sealed class TextLineTests(Room room)
 {
     private const string Broken = "setout: 1\nname: Broken\nunit: in\nmateriels:\n  ply: {panel: mdf, label: 3/4}\n";
 
-    private static Task<string> Chosen(IPage page) => page.Locator("#text").EvaluateAsync<string>("t => t.value.slice(t.selectionStart, t.selectionEnd)");
+    private static Task ChosenAsync(IPage page, string words) =>
+        page.WaitForFunctionAsync("words => { const t = document.getElementById('text'); return t && t.value.slice(t.selectionStart, t.selectionEnd) === words; }", words);
 
     [Fact]
     public async Task Note_OfALine_LeadsToItInTheText()
@@ -19,11 +20,11 @@ public sealed class TextLineTests(Room room)
         await page.GotoAsync("/piece/broken");
         await page.GetByRole(AriaRole.Link, new() { Name = "line 4 of the text of broken" }).First.ClickAsync();
         await Assertions.Expect(page.Locator("#text")).ToBeFocusedAsync();
-        Assert.Equal("materiels:", await Chosen(page));
+        await ChosenAsync(page, "materiels:");
         // On the page of the text itself what is half changed stays.
         await page.Locator("#text").FillAsync("# half typed\n" + Broken);
         await page.GetByRole(AriaRole.Link, new() { Name = "line 4 of the text of broken" }).First.ClickAsync();
-        Assert.Equal("unit: in", await Chosen(page));
+        await ChosenAsync(page, "unit: in");
         Assert.Empty(sheet.Complaints);
     }
 

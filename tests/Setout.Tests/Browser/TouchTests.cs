@@ -28,8 +28,8 @@ public sealed class TouchTests(Room room)
     // The page stands so that all of the paper is on the glass.
     private static async Task<LocatorBoundingBoxResult> ShownAsync(IPage page)
     {
-        // In one: layouts that become ready meanwhile put another drawing in its place.
-        float[] box = await Paper(page).EvaluateAsync<float[]>("e => { scrollTo(0, scrollY + e.getBoundingClientRect().top - 100); const r = e.getBoundingClientRect(); return [r.x, r.y, r.width, r.height]; }");
+        await Assertions.Expect(page.Locator("#margin .waiting")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        float[] box = await Paper(page).LookAsync<float[]>("e => { scrollTo(0, scrollY + e.getBoundingClientRect().top - 100); const r = e.getBoundingClientRect(); return [r.x, r.y, r.width, r.height]; }");
         return new() { X = box[0], Y = box[1], Width = box[2], Height = box[3] };
     }
 
@@ -167,7 +167,7 @@ public sealed class TouchTests(Room room)
         await fingers.LiftAsync();
         await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 2");
         Assert.Equal(scrolled, await ScrolledAsync(page));
-        Assert.NotEqual("20", await grip.GetAttributeAsync("aria-valuenow"));
+        await Assertions.Expect(grip).Not.ToHaveAttributeAsync("aria-valuenow", "20");
         Assert.Empty(sheet.Complaints);
     }
 }

@@ -45,7 +45,7 @@ public sealed class TurningTests(Room room)
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", $"{standpoint} 0.4");
         string[] numbers = standpoint.Split(' ');
-        Assert.Contains($"turn={numbers[0]}&tip={numbers[1]}", page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex($"turn={numbers[0]}&tip={numbers[1]}"));
         string[] turned = await DrawnAsync(page);
         await page.ReloadAsync();
         AssertSame(turned, await DrawnAsync(page));
@@ -109,7 +109,7 @@ public sealed class TurningTests(Room room)
         {
             await page.Locator("#outline a[tabindex='0']").FocusAsync();
             await page.Keyboard.PressAsync("Home");
-            await page.Keyboard.TypeAsync("partition p");
+            await Letters.TypeAsync(page, "partition p");
             await page.Keyboard.PressAsync("Enter");
         }
         else await page.Locator(".turning .for-desk g[data-key='P']").First.ClickAsync();
@@ -118,8 +118,7 @@ public sealed class TurningTests(Room room)
         await Assertions.Expect(page.Locator("#working .working-title").First).ToContainTextAsync("partition P");
         await Assertions.Expect(page.Locator("#working table.sum").First).ToBeVisibleAsync();
         ILocator place = page.Locator("#working .places a").First;
-        for (int i = 0; i < 20 && await place.CountAsync() == 0; i++) await page.ReloadAsync();
-        await Assertions.Expect(place).ToContainTextAsync("on ");
+        await Assertions.Expect(place).ToContainTextAsync("on ", new() { Timeout = 60_000 });
         if (isKeyboard)
         {
             await place.FocusAsync();
@@ -165,7 +164,7 @@ public sealed class TurningTests(Room room)
         await page.Locator("#read-value").PressAsync("Enter");
         await Assertions.Expect(page.Locator("#moved")).ToContainTextAsync("38", new() { Timeout = 30_000 });
         await Assertions.Expect(Turning(page)).ToHaveAttributeAsync("data-turning", "37 22 0.4");
-        Assert.Contains("turn=37", page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("turn=37"));
     }
 
     [Theory, InlineData(true), InlineData(false)]

@@ -122,6 +122,6 @@ public sealed class ViewingTests(Room room)
         await page.Keyboard.PressAsync("?");
         await Assertions.Expect(page.Locator("#keys")).ToBeHiddenAsync();
         await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.NoPreference });
-        Assert.DoesNotContain("0.12s", await page.Locator("a").First.EvaluateAsync<string>("e => getComputedStyle(e).transitionDuration"), StringComparison.Ordinal);
+        Assert.DoesNotContain("0.12s", await page.Locator("a").First.LookAsync<string>("e => getComputedStyle(e).transitionDuration"), StringComparison.Ordinal);
     }
 }

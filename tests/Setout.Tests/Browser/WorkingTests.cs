@@ -80,7 +80,7 @@ public sealed class WorkingTests(Room room)
         await sheet.Page.Locator(".views a", new() { HasTextString = "side" }).ClickAsync();
         await sheet.Page.Locator("#drawing[aria-label='Side elevation']").WaitForAsync();
         Assert.Contains("size=F.depth", sheet.Page.Url, StringComparison.Ordinal);
-        Assert.Equal(1, await sheet.Page.Locator("#drawing .for-desk [data-key='F.depth'].is-chosen").CountAsync());
+        await Assertions.Expect(sheet.Page.Locator("#drawing .for-desk [data-key='F.depth'].is-chosen")).ToHaveCountAsync(1);
         await Settled(sheet);
         await sheet.Page.Locator("#drawing .for-desk [data-key='F.height']").ClickAsync();
         await sheet.Page.Locator("#working[data-size='F.height']").WaitForAsync();
@@ -88,7 +88,7 @@ public sealed class WorkingTests(Room room)
         // The way to another size on this page keeps the view.
         await sheet.Page.Locator("[data-outline='F.depth']").ClickAsync();
         await sheet.Page.Locator("#working[data-size='F.depth']").WaitForAsync();
-        Assert.Equal("Side elevation", await sheet.Page.Locator("#drawing").GetAttributeAsync("aria-label"));
+        await Assertions.Expect(sheet.Page.Locator("#drawing")).ToHaveAttributeAsync("aria-label", "Side elevation");
     }
 
     [Fact]
@@ -112,8 +112,8 @@ public sealed class WorkingTests(Room room)
         await Settled(sheet);
         await sheet.Page.Locator("#drawing .for-desk [data-key='R3.front']").ClickAsync();
         await sheet.Page.Locator("#working[data-size='R3.front']").WaitForAsync();
-        Assert.Equal(2, await sheet.Page.Locator("#working .working-title").CountAsync());
-        Assert.Equal(1, await sheet.Page.Locator("#drawing .for-desk .is-chosen").CountAsync());
+        await Assertions.Expect(sheet.Page.Locator("#working .working-title")).ToHaveCountAsync(2);
+        await Assertions.Expect(sheet.Page.Locator("#drawing .for-desk .is-chosen")).ToHaveCountAsync(1);
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public sealed class WorkingTests(Room room)
         }
         await sheet.Page.Keyboard.PressAsync("Enter");
         await sheet.Page.Locator("[data-working='K.rail.length.to-cut']").Or(sheet.Page.Locator("[data-working='K.rail.length.as-cut']")).First.WaitForAsync();
-        Assert.Equal("K.rail.length.as-cut", await sheet.Page.EvaluateAsync<string>("() => document.activeElement.dataset.outline"));
+        await Assertions.Expect(sheet.Page.Locator("[data-outline='K.rail.length.as-cut']")).ToBeFocusedAsync();
     }
 
     [Theory]
@@ -139,11 +139,11 @@ public sealed class WorkingTests(Room room)
     {
         await using Sheet sheet = await room.OpenAsync();
         await sheet.Page.GotoAsync($"{Bench}?size=L3.box.width");
-        string copied = await sheet.Page.Locator(selector).First.EvaluateAsync<string>("node => { const s = getSelection(); s.selectAllChildren(node); return s.toString(); }");
+        string copied = await sheet.Page.Locator(selector).First.LookAsync<string>("node => { const s = getSelection(); s.selectAllChildren(node); return s.toString(); }");
         Assert.Contains(expected, copied, StringComparison.Ordinal);
         string shown = await sheet.Page.Locator(selector).First.InnerTextAsync();
         Assert.Contains(expected, shown, StringComparison.Ordinal);
-        string feature = await sheet.Page.Locator($"{selector} .fraction").First.EvaluateAsync<string>("node => getComputedStyle(node).fontVariantNumeric");
+        string feature = await sheet.Page.Locator($"{selector} .fraction").First.LookAsync<string>("node => getComputedStyle(node).fontVariantNumeric");
         Assert.Equal("diagonal-fractions", feature);
     }
 
@@ -155,9 +155,9 @@ public sealed class WorkingTests(Room room)
     {
         await using Sheet sheet = await room.OpenAsync(hasScript: false);
         await sheet.Page.GotoAsync($"{Bench}?size={size}");
-        string[] chosen = await sheet.Page.Locator("#drawing .for-desk .is-chosen").EvaluateAllAsync<string[]>("groups => [...new Set(groups.map(g => g.getAttribute('data-key').split('#')[0]))]");
+        string[] chosen = await sheet.Page.Locator("#drawing .for-desk .is-chosen").LookAtAllAsync<string[]>("groups => [...new Set(groups.map(g => g.getAttribute('data-key').split('#')[0]))]");
         Assert.Contains(marked, chosen);
-        Assert.Contains("rgb(168, 52, 29)", await sheet.Page.Locator($"#drawing .for-desk .is-chosen :is(rect, text)").EvaluateAllAsync<string[]>("all => all.flatMap(n => [getComputedStyle(n).stroke, getComputedStyle(n).fill])"));
+        Assert.Contains("rgb(168, 52, 29)", await sheet.Page.Locator($"#drawing .for-desk .is-chosen :is(rect, text)").LookAtAllAsync<string[]>("all => all.flatMap(n => [getComputedStyle(n).stroke, getComputedStyle(n).fill])"));
     }
 
     [Fact]

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
 using Setout.Shop.Documents;
-using Setout.Shop.Facts;
 using Setout.Workbench.Pieces;
 using Setout.Workbench.Shell;
 
@@ -65,17 +64,9 @@ internal static class ChangeEndpoints
         string told = "";
         async Task TellAsync()
         {
-            StoreStand stand;
-            try
-            {
-                stand = store.Stand();
-            }
-            catch (FactStoreException)
-            {
-                // The page that is asked for next says what is wrong with the store.
-                return;
-            }
-            string now = $"event: laying\ndata: {JsonSerializer.Serialize(desk.LayingOut)}\n\ndata: {stand.Change}.{stand.Fact} {desk.Ready}\n\n";
+            // Where the store cannot be read, the page that is asked for next says so.
+            if (PageStand.Now(store, desk) is not { } stand) return;
+            string now = $"event: laying\ndata: {JsonSerializer.Serialize(desk.LayingOut)}\n\ndata: {stand}\n\n";
             if (now == told) return;
             told = now;
             await http.Response.WriteAsync(now, ends.Token);

@@ -1,4 +1,6 @@
 // Tells why a form was refused: each slip beside the field that is to blame, what no field is to blame for where the form has room for it.
+import { about } from './swapping.js';
+
 const homes = new WeakMap();
 
 const ownOf = form => form.querySelector('.fault:not([data-slip])');
@@ -79,6 +81,37 @@ export function forgive(form) {
   for (const field of form.querySelectorAll('[aria-invalid]')) pardon(field);
   const own = ownOf(form);
   if (own) own.hidden = true;
+}
+
+// What scripts write under the drawing: what was made, and why something stays where it is.
+const lines = () => ['made', 'stays'].map(id => document.getElementById(id)).filter(line => line);
+
+// What is told in a form just now, as it was told.
+function slipsOf(form) {
+  const own = ownOf(form), fields = [...form.querySelectorAll('[aria-invalid]')].map(field => ({ field: field.name, words: faultOf(field)?.textContent ?? '' }));
+  return own && !own.hidden && !own.id ? [...fields, { field: '', words: own.textContent }] : fields;
+}
+
+// What is asked about one state is not asked about another.
+const stateOf = form => form.elements.revision?.value;
+
+/** What is told just now: it is told in the same places of a page that comes by itself, as if that had not come. */
+export function keepTold() {
+  const forms = () => [...document.querySelectorAll('[data-swap] form[data-change-form]')];
+  const said = lines().filter(line => !line.hidden).map(line => [line.id, line.textContent]);
+  const told = forms().map(form => ({ of: about(form), state: stateOf(form), slips: slipsOf(form), overrule: ownOf(form)?.dataset.overrule ?? '' })).filter(one => one.slips.length > 0);
+  return () => {
+    for (const [id, words] of said) {
+      const line = document.getElementById(id);
+      if (line) [line.hidden, line.textContent] = [false, words];
+    }
+    for (const { of, state, slips, overrule } of told) {
+      const form = forms().find(f => about(f) === of && stateOf(f) === state), own = form && ownOf(form);
+      if (!own) continue;
+      own.dataset.overrule = overrule;
+      blame(form, slips);
+    }
+  };
 }
 
 // Who mends a field is not told any longer what was wrong with it; the others keep theirs.

@@ -1,6 +1,6 @@
 // Over 200 lines: what is sent, what came of it, and what others changed meanwhile share one stand of the page. Sends forms without leaving the page, shows what came of them beside the field, and follows what other windows change. Every form works without it.
-import { blame, forgive } from './blaming.js';
-import { arrived, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
+import { blame, forgive, keepTold } from './blaming.js';
+import { arrived, folds, give, isDirty, keepTyped, leaving, quiet, settle, shown, speak, swap } from './swapping.js';
 import { seenAsNow } from './workbench.js';
 
 const swapped = '[data-swap]';
@@ -34,7 +34,7 @@ let isLeaving = false;
 function load(url, said, made) {
   isLeaving = true;
   try {
-    sessionStorage.setItem(along, JSON.stringify({ said, way: made ? [made, ...leaving()] : leaving() }));
+    sessionStorage.setItem(along, JSON.stringify({ said, way: made ? [made, ...leaving()] : leaving(), open: folds() }));
   } catch {
     // Then it is only not said.
   }
@@ -45,7 +45,7 @@ try {
   const kept = JSON.parse(sessionStorage.getItem(along) ?? 'null');
   sessionStorage.removeItem(along);
   if (kept) {
-    arrived([...kept.way, '#main']);
+    arrived([...kept.way, '#main'], kept.open);
     if (kept.said) setTimeout(() => speak(kept.said), 200);
   }
 } catch {
@@ -68,7 +68,8 @@ function put(text, url, said = null, form = null) {
     load(url, words ?? '', made);
     return;
   }
-  const again = form ? keepTyped(form) : () => {};
+  // What comes by itself leaves told what is told.
+  const again = form ? keepTyped(form) : keepTold();
   swap(fresh);
   again();
   document.title = fresh.title || document.title;
@@ -76,7 +77,7 @@ function put(text, url, said = null, form = null) {
   const head = document.querySelector('h1'), called = fresh.querySelector('h1');
   if (head && called && head.textContent !== called.textContent) head.textContent = called.textContent;
   if (url && url !== location.href) history.pushState(null, '', url);
-  document.dispatchEvent(new Event('setout:swapped'));
+  document.dispatchEvent(new CustomEvent('setout:swapped', { detail: { isByItself: form === null } }));
   settle();
   if (words !== undefined) {
     document.dispatchEvent(new CustomEvent('setout:made', { detail: words }));
@@ -93,6 +94,9 @@ function toldBy(text) {
 }
 
 let sending = 0;
+
+/** Whether a form is under way: what it comes to is told in it. */
+export const isSending = () => sending > 0;
 
 document.addEventListener('submit', async event => {
   const form = event.target;
@@ -127,6 +131,7 @@ document.addEventListener('submit', async event => {
     blame(form, [{ field: '', words: 'The workbench does not answer. What you typed is still here; try again.' }]);
   } finally {
     sending--;
+    if (isPutOff) catchUp();
   }
 });
 
@@ -149,23 +154,46 @@ document.addEventListener('keydown', event => {
 // What is typed and not sent yet, and a field that is open over the drawing, are never swapped away.
 const isHeld = () => document.documentElement.dataset.trial !== undefined || document.querySelector('#sizing:not([hidden])') !== null || [...document.querySelectorAll('form')].some(isDirty);
 
-// Other windows: one stream, closed while nobody looks.
-let stream = null, stand = null;
-async function follow(now) {
-  if (stand === now) return;
-  const first = stand === null, isLaidOut = !first && now.split(' ')[0] === stand.split(' ')[0];
-  stand = now;
-  if (first || sending > 0 || isLeaving || !document.querySelector(swapped)) return;
-  await quiet();
-  if (isHeld()) {
-    // A layout that is ready changes nothing of what is typed: it shows when that is sent.
-    if (isLaidOut) return;
-    speak('This was changed in another window. Send or take back what you typed to see it.');
-    document.getElementById('history')?.classList.add('is-elsewhere');
-    return;
+// Other windows: one stream, closed while nobody looks. It tells how things stand; a page tells which stand it shows, so that nothing is missed that came before the stream, or while a form was under way.
+let stream = null, newest = null, isCatching = false, isPutOff = false, owed = 0;
+const stand = () => document.documentElement.dataset.stand ?? '', edited = of => of.split(' ')[0];
+
+async function catchUp() {
+  if (isCatching) return;
+  isCatching = true;
+  try {
+    for (let tried = null; newest !== null && newest !== tried && newest !== stand();) {
+      tried = newest;
+      if (isLeaving || !document.querySelector(swapped)) return;
+      await quiet();
+      isPutOff = sending > 0;
+      // What was sent from here is shown already.
+      if (isPutOff || newest === stand()) return;
+      if (isHeld()) {
+        owe();
+        // A layout that is ready changes nothing of what is typed: it shows when that is sent or taken back.
+        if (edited(newest) === edited(stand())) return;
+        speak('This was changed in another window. Send or take back what you typed to see it.');
+        document.getElementById('history')?.classList.add('is-elsewhere');
+        return;
+      }
+      await refresh();
+    }
+  } finally {
+    isCatching = false;
   }
-  await refresh();
 }
+
+// What is not shown because something is typed is shown when that is taken back.
+function owe() {
+  clearInterval(owed);
+  owed = setInterval(() => {
+    if (sending > 0 || isHeld()) return;
+    clearInterval(owed);
+    catchUp();
+  }, 300);
+}
+
 async function refresh() {
   try {
     // Somebody may have chosen something else meanwhile: then it is asked for anew.
@@ -175,7 +203,12 @@ async function refresh() {
       if (!answer.ok) return;
       text = await answer.text();
       await quiet();
-      if (sending > 0 || isHeld()) return;
+      isPutOff = sending > 0;
+      if (isPutOff) return;
+      if (isHeld()) {
+        owe();
+        return;
+      }
       if (shown() !== before) continue;
       put(text, null);
       return;
@@ -184,13 +217,17 @@ async function refresh() {
     // It comes again when the program is there again.
   }
 }
+
 function listen() {
   if (document.hidden) {
     stream?.close();
     stream = null;
   } else if (!stream && document.querySelector(swapped)) {
     stream = new EventSource('/changes');
-    stream.onmessage = event => follow(event.data);
+    stream.onmessage = event => {
+      newest = event.data;
+      catchUp();
+    };
     stream.addEventListener('laying', event => {
       const words = JSON.parse(event.data);
       const lines = [...document.querySelectorAll('[data-laying]')];

@@ -1,4 +1,6 @@
 // What the last step cost, asked for when the page is there; and what one compares with. That is kept with the person who looks, in the browser: the piece is not changed by it.
+import { keepTold } from './blaming.js';
+import { isSending } from './changing.js';
 import { isDirty, quiet, settle, shown, swap } from './swapping.js';
 
 const name = () => `against ${location.pathname}`;
@@ -35,9 +37,12 @@ async function look() {
     const before = shown(), answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
     const fresh = answer.ok ? new DOMParser().parseFromString(await answer.text(), 'text/html') : null;
     await quiet();
-    const isHeld = document.documentElement.dataset.trial !== undefined || [...document.querySelectorAll('#margin form')].some(isDirty);
+    // What a form comes to is told in it.
+    const isHeld = isSending() || document.documentElement.dataset.trial !== undefined || [...document.querySelectorAll('#margin form')].some(isDirty);
     if (fresh?.getElementById('margin')?.querySelector('.waiting') === null && !isHeld && shown() === before) {
+      const again = keepTold();
       swap(fresh, 'margin');
+      again();
       settle();
     }
   } catch {

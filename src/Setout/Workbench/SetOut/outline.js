@@ -1,6 +1,7 @@
 // The outline as a tree for the keyboard: up and down, right opens, left closes, Home, End, the first letters of a name. Without this script it is a list of links, all open.
 
-let letters = '', last = 0, open = new Map();
+// Where one was is kept over a page that comes by itself.
+let letters = '', last = 0, open = new Map(), place = null;
 
 const tree = () => document.querySelector('#outline .outline-tree');
 const links = () => [...tree().querySelectorAll('a')].filter(a => !a.closest('[data-branch="closed"] > ul'));
@@ -12,7 +13,8 @@ function paint(branch) {
   if (branch.dataset.branch) link.setAttribute('aria-expanded', String(branch.dataset.branch === 'open'));
 }
 
-function dress() {
+function dress(event) {
+  if (event?.type === 'setout:swapped' && !event.detail?.isByItself) place = null;
   const root = tree();
   if (!root || root.dataset.dressed !== undefined) return;
   root.dataset.dressed = '';
@@ -34,7 +36,7 @@ function dress() {
     if (branch.dataset.branch && open.has(id(link))) branch.dataset.branch = open.get(id(link));
     paint(branch);
   }
-  const first = root.querySelector('a[aria-current]') ?? root.querySelector('a');
+  const first = [...root.querySelectorAll('a')].find(a => id(a) === place) ?? root.querySelector('a[aria-current]') ?? root.querySelector('a');
   if (first) (links().includes(first) ? first : links()[0]).tabIndex = 0;
 }
 
@@ -84,6 +86,7 @@ document.addEventListener('click', event => {
 document.addEventListener('focusin', event => {
   const link = event.target.closest?.('#outline [role="treeitem"]');
   if (!link) return;
+  place = id(link);
   for (const old of tree().querySelectorAll('a[tabindex="0"]')) if (old !== link) old.tabIndex = -1;
   link.tabIndex = 0;
 });

@@ -2,10 +2,22 @@
 const lists = '[data-roves]';
 const links = list => [...list.querySelectorAll('a[href]')];
 
-function dress() {
+// Where one was in each list: a list of a page that comes by itself is come back to at the same place.
+const places = new Map();
+function nameOf(list) {
+  const around = list.closest('[data-swap]') ?? document.body;
+  return `${around.id} ${[...around.querySelectorAll(lists)].indexOf(list)}`;
+}
+function placeIn(list, all) {
+  const { at, href } = places.get(nameOf(list)) ?? {};
+  return all[at]?.getAttribute('href') === href ? all[at] : undefined;
+}
+
+function dress(event) {
+  if (event?.type === 'setout:swapped' && !event.detail?.isByItself) places.clear();
   for (const list of document.querySelectorAll(lists)) {
     const all = links(list);
-    const now = all.find(a => a === document.activeElement) ?? all.find(a => a.hasAttribute('aria-current')) ?? all[0];
+    const now = all.find(a => a === document.activeElement) ?? placeIn(list, all) ?? all.find(a => a.hasAttribute('aria-current')) ?? all[0];
     for (const link of all) link.tabIndex = link === now ? 0 : -1;
   }
 }
@@ -31,7 +43,9 @@ document.addEventListener('keydown', event => {
 document.addEventListener('focusin', event => {
   const link = event.target.closest?.(`${lists} a[href]`);
   if (!link) return;
-  for (const other of links(link.closest(lists))) other.tabIndex = other === link ? 0 : -1;
+  const list = link.closest(lists), all = links(list);
+  places.set(nameOf(list), { at: all.indexOf(link), href: link.getAttribute('href') });
+  for (const other of all) other.tabIndex = other === link ? 0 : -1;
 });
 document.addEventListener('setout:swapped', dress);
 document.addEventListener('setout:followed', dress);

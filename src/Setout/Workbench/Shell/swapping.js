@@ -1,4 +1,4 @@
-// Puts what a fresh page has in the place of what this one has, and leaves whoever is at it where he is: what is folded open stays open, the keyboard stays, nothing goes away under a finger.
+// Over 200 lines: all that whoever is at a page has in hand (keyboard, press, chosen words, folds, what is typed) goes over to a fresh one in one place. Puts what a fresh page has in the place of what this one has, and leaves whoever is at it where he is: what is folded open stays open, the keyboard stays, nothing goes away under a finger.
 const words = element => element?.textContent.replace(/\s+/g, ' ').trim() ?? '';
 // Two buttons with the same words may be told apart by what they are about.
 const called = element => (element.getAttribute('aria-label') ?? words(element)) || element.name;
@@ -77,7 +77,7 @@ export function settle() {
   const same = find(again);
   if (same) {
     take(same);
-    return;
+    if (document.activeElement === same) return;
   }
   for (const selector of way) {
     const there = document.querySelector(selector);
@@ -88,9 +88,17 @@ export function settle() {
   }
 }
 
-/** The way out of what has the keyboard, kept over the load of another page. */
+// Which folds are open, by what they are called, and opening them again.
+const foldsIn = selector => [...document.querySelectorAll(`[data-swap] ${selector}`)];
+export const folds = () => foldsIn('details[open]').map(foldKey);
+function unfold(keys) {
+  for (const fold of foldsIn('details')) if (keys.includes(foldKey(fold))) fold.open = true;
+}
+
+/** The way out of what has the keyboard, kept over the load of another page, and what was folded open. */
 export const leaving = () => wayOut(document.activeElement);
-export function arrived(kept) {
+export function arrived(kept, open) {
+  unfold(open);
   way = kept;
   settle();
 }
@@ -122,11 +130,12 @@ export function handOver(replace) {
     pressed = fresh ? { ...pressed, element: fresh, isFresh: true } : null;
   }
   const held = find(place);
-  lost = held ? null : place;
   if (held && held !== document.activeElement) {
     take(held);
     if (chosen && chosenIn(held)) held.setSelectionRange(...chosen);
   }
+  // What is not shown yet cannot have it: it may be shown in a moment.
+  lost = held && held === document.activeElement ? null : place;
   return held !== null && held === document.activeElement;
 }
 
@@ -139,31 +148,42 @@ export const shown = () => `${swaps} ${location.href}`;
 export function swap(fresh, only = null) {
   swaps++;
   way = wayOut(document.activeElement);
-  const open = new Set([...document.querySelectorAll('[data-swap] details[open]')].map(foldKey));
+  const open = folds();
+  // What it shows is told with it; of one region alone the page stays as old as it was.
+  if (only === null) document.documentElement.dataset.stand = fresh.documentElement.dataset.stand ?? '';
   return handOver(() => {
     for (const old of document.querySelectorAll('[data-swap]')) {
       const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;
       if (next) old.replaceWith(document.adoptNode(next));
     }
-    for (const fold of document.querySelectorAll('[data-swap] details')) if (open.has(foldKey(fold))) fold.open = true;
+    unfold(open);
   });
 }
 
-/** Whether something is typed or chosen in a form that was not sent yet. */
+const isTick = e => e.type === 'checkbox' || e.type === 'radio';
+
+/** Whether something is typed, chosen or ticked in a form that was not sent yet. */
 export const isDirty = form => [...form.elements].some(e => e.tagName === 'SELECT'
   ? e.selectedIndex !== Math.max(0, [...e.options].findIndex(o => o.defaultSelected))
+  : isTick(e) ? e.checked !== e.defaultChecked
   : (e.type === 'text' || e.tagName === 'TEXTAREA') && e.value !== e.defaultValue);
 
 const typed = e => e.id && (e.tagName === 'SELECT' || e.tagName === 'TEXTAREA' || e.type === 'text');
 
 // What a form does, and to what: all that it sends along unseen but what tells one sending from another. Fields of another thing may have the same ids.
 const sendings = ['change', 'revision', 'back'];
-const about = form => JSON.stringify([form.action, ...[...form.elements].filter(e => e.type === 'hidden' && !sendings.includes(e.name)).map(e => [e.name, e.value])]);
+export const about = form => JSON.stringify([form.action, ...[...form.elements].filter(e => e.type === 'hidden' && !sendings.includes(e.name)).map(e => [e.name, e.value])]);
 
 /** What was typed in other forms while one was sent: it is put back into the same fields of the page that comes, where that has them, of the same thing. */
 export function keepTyped(sent) {
-  const kept = [...document.querySelectorAll('[data-swap] form')].filter(f => f !== sent && isDirty(f)).flatMap(f => [...f.elements].filter(typed).map(e => ({ id: e.id, name: e.name, value: e.value, of: about(f) })));
+  const forms = () => [...document.querySelectorAll('[data-swap] form')], dirty = forms().filter(f => f !== sent && isDirty(f));
+  const kept = dirty.flatMap(f => [...f.elements].filter(typed).map(e => ({ id: e.id, name: e.name, value: e.value, of: about(f) })));
+  const ticks = dirty.flatMap(f => [...f.elements].filter(isTick).map(e => ({ name: e.name, value: e.value, isOn: e.checked, of: about(f) })));
   return () => {
+    for (const { name, value, isOn, of } of ticks) {
+      const tick = [...forms().find(f => about(f) === of)?.elements ?? []].find(e => isTick(e) && e.name === name && e.value === value);
+      if (tick) tick.checked = isOn;
+    }
     for (const { id, name, value, of } of kept) {
       const field = document.getElementById(id);
       if (!field || field.name !== name || !typed(field) || !field.form || about(field.form) !== of) continue;

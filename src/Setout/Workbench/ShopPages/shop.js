@@ -1,15 +1,22 @@
 // Follows links within a page without loading it anew, so that one stays at one's place: things of the shop, steps at the saw. Every link works without it.
-import { swap } from './swapping.js';
+import { shown, swap } from './swapping.js';
 
+let latest = 0;
 document.addEventListener('click', async event => {
   const link = event.target.closest?.('a[data-stay]');
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.button !== 0) return;
   event.preventDefault();
+  const turn = ++latest;
   let text;
   try {
-    const answer = await fetch(link.href, { headers: { Accept: 'text/html' } });
-    if (!answer.ok) throw new Error(answer.statusText);
-    text = await answer.text();
+    // The last link that was pressed is the one that is meant; and what was changed meanwhile is not there yet in a page that was asked for before.
+    for (let before = null; before !== shown(); ) {
+      before = shown();
+      const answer = await fetch(link.href, { headers: { Accept: 'text/html' } });
+      if (!answer.ok) throw new Error(answer.statusText);
+      text = await answer.text();
+      if (turn !== latest) return;
+    }
   } catch {
     location.assign(link.href);
     return;
