@@ -100,10 +100,12 @@ internal static class RackFindings
                 ExactLength off = line.Reads!.Value - thickness.Value;
                 ExactLength far = off.Sign < 0 ? -off : off;
                 if (far <= source.Shop.Accuracy.Sheet.ToExact()) continue;
-                string Say(ExactLength length) => $"{WorkingLines.Figure(length, set.Piece.Shown)} {set.Piece.Shown.Mark}";
+                string Say(ExactLength length) => $"{SumFigure.Of(length, set.Piece.Shown)} {set.Piece.Shown.Mark}";
+                // What is typed is the value itself.
+                string Typed(ExactLength length) => SumFigure.Of(length, set.Piece.Shown).IsNear ? NamedLength.Exactly(length) : Say(length);
                 yield return new("rack.reads-otherwise", Severity.Note, plan.Material.Name,
                     $"{line.Words} of {plan.Material.Name}: that is {Say(far)} {(off.Sign < 0 ? "thinner" : "thicker")} than the {Say(thickness.Value)} that the sizes go by, more than sheets of one lot differ.",
-                    thickness.Pin is null ? source.Piece.Hand.Say($"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Say(line.Reads.Value)} --with calliper.", $"If all parts of {plan.Material.Name} come from such sheets, enter {Say(line.Reads.Value)} at {Hands.Place(thickness.Quantity.Name)}.") : "Use another sheet, or read the lot again.", plan.Material.Place);
+                    thickness.Pin is null ? source.Piece.Hand.Say($"Record it if all parts of {plan.Material.Name} come from such sheets: setout record FILE {key} {Typed(line.Reads.Value)} --with calliper.", $"If all parts of {plan.Material.Name} come from such sheets, enter {Typed(line.Reads.Value)} at {Hands.Place(thickness.Quantity.Name)}.") : "Use another sheet, or read the lot again.", plan.Material.Place);
             }
         }
     }

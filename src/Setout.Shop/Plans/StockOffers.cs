@@ -135,7 +135,7 @@ internal static class StockOffers
         string flaws = size.Flaws.Length switch { 0 => "", 1 => ", 1 flaw", var many => $", {many} flaws" };
         string words = size.Across is { } across ? $"{written.Bare.Text(size.Along)} x {written.Text(across)}" : $"{section}{written.Text(size.Along)}{flaws}";
         if (size.Name.Length > 0) words = $"{size.Name} ({words})";
-        if (offer.Rack?.Reads is { } reads) words += $", reads {WorkingLines.Figure(reads, format.Unit)} {format.Unit.Mark}";
+        if (offer.Rack?.Reads is { } reads) words += $", reads {SumFigure.Of(reads, format.Unit)} {format.Unit.Mark}";
         if (offer.Rack is { LeftBy.Length: > 0 } left) words += $", kept from {left.LeftBy}";
         return offer.Rack is { Lot.Length: > 0 } of ? $"{words}, lot {of.Lot}" : words;
     }

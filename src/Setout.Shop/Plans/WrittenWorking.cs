@@ -50,6 +50,25 @@ public sealed record WrittenWorking(
     /// <summary>What is to be known of the reading, such as that it is one spot of a sheet; empty for nothing.</summary>
     public string Remark { get; init; } = "";
 
+    /// <summary>The grid that what it gives is landed on for the saw; null where it is on none.</summary>
+    public Grid? LandsOn { get; init; }
+
+    /// <summary>What it gives, as it is told.</summary>
+    /// <param name="unit">In which.</param>
+    public SumFigure Result(LengthUnit unit) => SumFigure.Of(Expected, unit, LandsOn);
+
+    /// <summary>What a rule shows of a result that is only near, such as <c>18 5/8 to the nearest 1/64</c>; nothing where the figure to cut is to come, which is what is set.</summary>
+    /// <param name="unit">In which.</param>
+    public string OnTheRule(LengthUnit unit) => LandsOn is null && SumFigure.OnTheRule(Expected, unit) is { Length: > 0 } rule ? $"{rule} to the nearest 1/64" : "";
+
+    /// <summary>One of a term, as it is told.</summary>
+    /// <param name="term">The term.</param>
+    /// <param name="unit">In which.</param>
+    public SumFigure Figure(WrittenTerm term, LengthUnit unit) => SumFigure.Of(term.Value, unit, TermsLandOn);
+
+    // The one term of a figure to cut is what is landed.
+    private Grid? TermsLandOn { get; init; }
+
     /// <summary>Writes the working of a quantity; null when the key is not known or has no value.</summary>
     public static WrittenWorking? Of(WorkedPiece piece, QuantityKey key)
     {
@@ -62,7 +81,7 @@ public sealed record WrittenWorking(
             ToCut cut => (WrittenHow.Rounded, ImmutableArray.Create(Reference(piece, "exact", 1, cut.Exact)), Rational.One, $"to the {cut.Grid} grid, {cut.Why}"),
             _ => (WrittenHow.Stated, ImmutableArray<WrittenTerm>.Empty, Rational.One, ""),
         };
-        return new(key, worked.Quantity.Name, how, terms, share, rule, worked.Expected, worked.Value, worked.Pin);
+        return new(key, worked.Quantity.Name, how, terms, share, rule, worked.Expected, worked.Value, worked.Pin) { LandsOn = GridOf(piece, key.ToCut), TermsLandOn = GridOf(piece, key) };
     }
 
     /// <summary>The workings behind a size, from the sum to the figure as cut; each only where it says something new.</summary>
@@ -77,6 +96,8 @@ public sealed record WrittenWorking(
         }
         return all.ToImmutable();
     }
+
+    private static Grid? GridOf(WorkedPiece piece, QuantityKey key) => piece.Values.TryGetValue(key, out Worked? worked) && worked.Quantity.Working is ToCut cut ? cut.Grid : null;
 
     private static WrittenTerm Term(WorkedPiece piece, Term term) => term.Figure is { } figure
         ? new(term.Words, term.Times, figure.Value, null, figure.Origin)
@@ -105,16 +126,17 @@ public static class WorkingLines
     {
         string suffix = unit.Mark;
         yield return $"{working.Name}  ({working.Key})";
-        var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, unit), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
+        var rows = working.Terms.Select((t, i) => (Sign(t, i, working.How), Figure: Times(t, working, unit), t.Words, Origin: Said(t.Origin), Key: t.Key?.Text ?? "")).ToList();
         int widest = rows.Count == 0 ? 10 : Math.Max(10, rows.Max(r => r.Figure.Length));
         foreach ((string sign, string figure, string words, string origin, string key) in rows)
             yield return $"  {sign} {figure.PadLeft(widest)}  {words}{(origin.Length > 0 ? "; " + origin : "")}{(key.Length > 0 ? $"  [{key}]" : "")}";
         if (working.Share != Rational.One) yield return $"  x {working.Share.ToString().PadLeft(widest)}  of the sum";
         if (working.How is WrittenHow.Least or WrittenHow.Greatest) yield return $"    the {(working.How == WrittenHow.Least ? "least" : "greatest")} counts";
         if (working.Rule.Length > 0) yield return $"    {working.Rule}";
-        yield return $"  = {Figure(working.Expected, unit).PadLeft(widest)} {suffix}{Exactly(working.Expected, unit)}";
+        SumFigure result = working.Result(unit);
+        yield return $"  {(result.IsNear ? SumFigure.Near : "=")} {result.Number.PadLeft(widest)} {suffix}{(working.OnTheRule(unit) is { Length: > 0 } rule ? $", {rule}" : "")}";
         if (working.Reading is not { } reading) yield break;
-        string stands = $"{Figure(working.Value, unit)} {suffix}{Exactly(working.Value, unit)}";
+        string stands = $"{SumFigure.Of(working.Value, unit)} {suffix}";
         yield return reading.IsFact ? $"  {stands}, {Said(reading.Origin)}: {Marked(reading, Over(working.Value - working.Expected, unit))}"
             : $"  read {stands}, {Said(reading.Origin)}: {Over(working.Value - working.Expected, unit)}; the reading counts";
         if (working.Remark.Length > 0) yield return $"    {working.Remark}";
@@ -150,29 +172,6 @@ public static class WorkingLines
         }
     }
 
-    /// <summary>
-    /// A value as a person adds it up: a fraction or a tenth where it is one, else a decimal that is exact; rounded only where no short text says it.
-    /// </summary>
-    public static string Figure(ExactLength value, LengthUnit unit)
-    {
-        Figure figure = LengthFormat.For(unit).Bare.Format(value);
-        return figure.IsExact || Decimal(value, unit) is not { } exact ? figure.ToString() : exact;
-    }
-
-    // Half-thousandths of an inch come in with callipers, thirds and sevenths with equal shares: five places hold the first and never the second.
-    internal static string? Decimal(ExactLength value, LengthUnit unit)
-    {
-        Rational scaled = (unit == LengthUnit.Inch ? value.Inches : value.Millimetres) * 100_000;
-        return scaled.IsWhole ? ((decimal)scaled.Numerator / 100_000m).ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture) : null;
-    }
-
-    /// <summary>The exact value behind a figure that had to be rounded to be shown, or nothing.</summary>
-    public static string Exactly(ExactLength value, LengthUnit unit)
-    {
-        Figure figure = LengthFormat.For(unit).Format(value);
-        return figure.IsExact || Decimal(value, unit) is not null ? "" : $" (exactly {(unit == LengthUnit.Inch ? value.Inches : value.Millimetres)})";
-    }
-
     /// <summary>An origin with its source; times in it as a person says them.</summary>
     /// <param name="origin">The origin.</param>
     /// <param name="time">How a time is said; null for the clock of the bench.</param>
@@ -181,9 +180,9 @@ public static class WorkingLines
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? " " : term.Times.Sign < 0 ? "-" : index == 0 ? " " : "+";
 
-    private static string Times(WrittenTerm term, LengthUnit unit)
+    private static string Times(WrittenTerm term, WrittenWorking working, LengthUnit unit)
     {
         Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
-        return times == Rational.One ? Figure(term.Value, unit) : $"{times} x {Figure(term.Value, unit)}";
+        return times == Rational.One ? working.Figure(term, unit).ToString() : $"{times} x {working.Figure(term, unit)}";
     }
 }

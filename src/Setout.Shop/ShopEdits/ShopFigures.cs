@@ -17,7 +17,7 @@ public static class ShopFigures
     {
         LengthFormat format = LengthFormat.For(unit);
         string Say(Length? length) => length is not { } known ? "" : format.Format(known) is { IsExact: true } ? format.Text(known)
-            : Plans.WorkingLines.Decimal(known, unit) is { } exact ? $"{exact} {unit.Mark}" : NamedLength.Exactly(known);
+            : Plans.SumFigure.Decimal(known, unit) is { } exact ? $"{exact} {unit.Mark}" : NamedLength.Exactly(known);
         Accuracy accuracy = shop.Accuracy;
         return (kind, key) switch
         {

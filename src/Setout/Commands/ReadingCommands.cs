@@ -120,9 +120,9 @@ internal sealed class RecordCommand : Command<RecordCommand.Settings>
         if (!settings.DryRun) files.Append(entry);
 
         Worked worked = after.Worked.Values[entry.Key];
-        string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => WorkingLines.Figure(v, before.Piece.Unit)))})" : "";
+        string spots = values.Length > 1 ? $" ({values.Length} spots: {string.Join(", ", values.Select(v => SumFigure.Of(v, before.Piece.Unit)))})" : "";
         string over = WorkingLines.Over(worked.Over, before.Piece.Unit);
-        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {WorkingLines.Figure(worked.Value, before.Piece.Unit)} {before.Piece.Unit.Mark}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
+        terminal.Out.WriteLine($"read {worked.Quantity.Name}: {SumFigure.Of(worked.Value, before.Piece.Unit)} {before.Piece.Unit.Mark}{spots}, {over}{(settings.DryRun ? "; nothing was written" : $"; entry {entry.Id}")}");
         if (SpotWords.Of(after, entry.Key, source.Shop.Accuracy) is { Length: > 0 } spot && worked.Pin?.Values.Length == 1) terminal.Out.WriteLine($"  {spot}");
         // What is not new among the findings is said here.
         if (before.Facts.Pins.ContainsKey(entry.Key) && EarlyOpening.Of(after, entry.Key) is { } early) terminal.Out.WriteLine($"  {char.ToLowerInvariant(early.OfReading[0])}{early.OfReading[1..]}");

@@ -183,16 +183,15 @@ public sealed class WorkingTests(Room room)
     {
         SetPiece set = PieceFiles.Of(Samples.File(piece), null).Read().Source!.SetOut();
         WrittenWorking working = WrittenWorking.Of(set.Worked, new QuantityKey(key))!;
-        LengthFormat bare = LengthFormat.For(set.Piece.Unit).Bare;
         ILocator sum = sheet.Page.Locator($"[data-working='{key}']");
         await sum.WaitForAsync();
-        Assert.Equal(bare.Text(working.Expected), (await sum.Locator(".total td").InnerTextAsync()).Trim());
+        Assert.Equal(working.Result(set.Piece.Unit).ToString(), (await sum.Locator(".total td").InnerTextAsync()).Trim());
         Assert.Equal(working.Terms.Length, await sum.Locator("tbody tr").CountAsync() - (working.Share == Core.Measures.Rational.One ? 0 : 1));
         for (int i = 0; i < working.Terms.Length; i++)
         {
             ILocator row = sum.Locator("tbody tr").Nth(i);
             Assert.Contains(working.Terms[i].Words, await row.InnerTextAsync(), StringComparison.Ordinal);
-            Assert.EndsWith(bare.Text(working.Terms[i].Value), (await row.Locator("td").InnerTextAsync()).Trim(), StringComparison.Ordinal);
+            Assert.EndsWith(working.Figure(working.Terms[i], set.Piece.Unit).ToString(), (await row.Locator("td").InnerTextAsync()).Trim(), StringComparison.Ordinal);
         }
     }
 }

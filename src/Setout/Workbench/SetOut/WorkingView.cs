@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Numerics;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
@@ -24,18 +22,17 @@ public sealed record TermView(Phrase Words, Phrase Origin, Phrase Figure, string
 /// <param name="Name">For people.</param>
 /// <param name="Terms">In order.</param>
 /// <param name="SumWords">What stands beside the sum.</param>
-/// <param name="Exact">The exact value where the figure does not say it already; else empty.</param>
+/// <param name="OnTheRule">What a rule shows of a sum that is only near; else empty.</param>
 /// <param name="Rule">How it was landed on the grid; else empty.</param>
 /// <param name="Sum">The sum.</param>
 /// <param name="Reading">The reading that counts instead; null where there is none.</param>
 public sealed record WorkingView(
-    string Key, Phrase Name, ImmutableArray<TermView> Terms, string SumWords, string Exact, Phrase Rule, Phrase Sum, TermView? Reading)
+    string Key, Phrase Name, ImmutableArray<TermView> Terms, string SumWords, Phrase OnTheRule, Phrase Rule, Phrase Sum, TermView? Reading)
 {
     internal static WorkingView Of(WrittenWorking working, LengthUnit unit, string piece)
     {
-        LengthFormat bare = LengthFormat.For(unit).Bare;
         var terms = working.Terms.Select((t, i) => new TermView(
-            Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin, Time)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, bare)),
+            Figures.Phrase(t.Words), Figures.Phrase(WorkingLines.Said(t.Origin, Time)), Phrase.Of(Sign(t, i, working.How)).Add(Times(t, working, unit)),
             t.Key is { } key ? Links.Size(piece, key.Text) : null, t.Origin.Kind == OriginKind.Reading)).ToList();
         if (working.Share != Rational.One) terms.Add(new(Phrase.Of("of the sum"), Phrase.Empty, Figures.Phrase($"× {working.Share}"), null, false));
         string words = working.How switch
@@ -46,15 +43,14 @@ public sealed record WorkingView(
             WrittenHow.Stated => "as it stands",
             _ => "sum",
         };
-        return new(working.Key.Text, Figures.Phrase(working.Name), [.. terms], words, ExactText.Beside(working.Expected, unit), Figures.Phrase(working.Rule),
-            Phrase.Of(bare.Format(working.Expected)), working.Reading is { } reading ? Read(working, reading, bare) : null);
+        return new(working.Key.Text, Figures.Phrase(working.Name), [.. terms], words, Figures.Phrase(working.OnTheRule(unit)), Figures.Phrase(working.Rule),
+            Figures.Phrase(working.Result(unit).ToString()), working.Reading is { } reading ? Read(working, reading, unit) : null);
     }
 
-    private static TermView Read(WrittenWorking working, Pin reading, LengthFormat bare)
+    private static TermView Read(WrittenWorking working, Pin reading, LengthUnit unit)
     {
-        ExactLength over = working.Value - working.Expected;
-        string by = over.Sign == 0 ? WorkingLines.AsExpected : $"{bare.Text(over.Abs())} {(over.Sign > 0 ? "over" : "under")}";
-        return new(Figures.Phrase(reading.IsFact ? WorkingLines.Marked(reading, by) : $"read at the bench: {by}"), Figures.Phrase(WorkingLines.Said(reading.Origin, Time) + (working.Remark.Length > 0 ? $"; {working.Remark}" : "")), Phrase.Of(bare.Format(working.Value)), null, true);
+        string by = WorkingLines.Over(working.Value - working.Expected, unit);
+        return new(Figures.Phrase(reading.IsFact ? WorkingLines.Marked(reading, by) : $"read at the bench: {by}"), Figures.Phrase(WorkingLines.Said(reading.Origin, Time) + (working.Remark.Length > 0 ? $"; {working.Remark}" : "")), Figures.Phrase(SumFigure.Of(working.Value, unit).ToString()), null, true);
     }
 
     // A log has times to the second with their offset; people say the hour.
@@ -63,44 +59,9 @@ public sealed record WorkingView(
     private static string Sign(WrittenTerm term, int index, WrittenHow how) =>
         how is WrittenHow.Least or WrittenHow.Greatest ? "" : term.Times.Sign < 0 ? "− " : index == 0 ? "" : "+ ";
 
-    private static Phrase Times(WrittenTerm term, LengthFormat bare)
+    private static Phrase Times(WrittenTerm term, WrittenWorking working, LengthUnit unit)
     {
         Rational times = term.Times.Sign < 0 ? -term.Times : term.Times;
-        // What is called exact and is not on the scale of the figures says so.
-        Figure shown = bare.Format(term.Value);
-        Phrase figure = shown.IsExact ? Phrase.Of(shown) : Figures.Phrase("≈ ").Add(shown);
-        return times == Rational.One ? figure : Figures.Phrase($"{times} × ").Add(figure);
-    }
-}
-
-/// <summary>Writes exact values.</summary>
-internal static class ExactText
-{
-    private const int MostDecimals = 12, Near = 10_000;
-
-    /// <summary>
-    /// The value as it stands beside a figure: a decimal where it ends, else to four places with a sign that says so, as of millimetres in inches: nobody reads 2617/127. Empty where the figure says
-    /// it already. The exact fraction is what <c>setout why</c> tells.
-    /// </summary>
-    public static string Beside(ExactLength value, LengthUnit unit)
-    {
-        Rational exact = unit == LengthUnit.Inch ? value.Inches : value.Millimetres;
-        Rational near = Rational.Of(((exact * Near) + Rational.Of(1, 2)).Floor(), Near);
-        string text = Decimal(exact) ?? $"≈ {Decimal(near)}";
-        return text == LengthFormat.For(unit).Bare.Text(value) ? "" : text;
-    }
-
-    /// <summary>The value as a decimal number; null where it does not end within twelve places.</summary>
-    private static string? Decimal(Rational value)
-    {
-        BigInteger scale = BigInteger.One, whole = BigInteger.Abs(value.Numerator);
-        for (int places = 0; places <= MostDecimals; places++, scale *= 10)
-        {
-            (BigInteger digits, BigInteger rest) = BigInteger.DivRem(whole * scale, value.Denominator);
-            if (!rest.IsZero) continue;
-            string text = digits.ToString().PadLeft(places + 1, '0');
-            return (value.Sign < 0 ? "-" : "") + (places == 0 ? text : $"{text[..^places]}.{text[^places..]}");
-        }
-        return null;
+        return Figures.Phrase($"{(times == Rational.One ? "" : $"{times} × ")}{working.Figure(term, unit)}");
     }
 }
