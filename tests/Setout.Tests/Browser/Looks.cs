@@ -34,10 +34,8 @@ internal static class Looks
             await there();
             try
             {
-#pragma warning disable RS0030 // The one place where it is used: whether all is still there is asked in the same look.
                 T[] seen = await what.EvaluateAllAsync<T[]>(whole, given);
                 if (seen.Length == 1) return seen[0];
-#pragma warning restore RS0030
             }
             catch (PlaywrightException gone) when (gone.Message.Contains("context was destroyed", StringComparison.Ordinal))
             {

@@ -94,6 +94,8 @@ function toldBy(text) {
 }
 
 let sending = 0;
+// How often each form was sent: why it was refused is told of what was sent last.
+const sendings = new WeakMap();
 
 /** Whether a form is under way: what it comes to is told in it. */
 export const isSending = () => sending > 0;
@@ -103,6 +105,8 @@ document.addEventListener('submit', async event => {
   if (!form.matches('[data-change-form]')) return;
   event.preventDefault();
   const fault = form.querySelector('.fault'), before = now(), fold = form.closest('[data-choice]')?.dataset.choice ?? '';
+  const turn = (sendings.get(form) ?? 0) + 1;
+  sendings.set(form, turn);
   sending++;
   try {
     const answer = await fetch(form.action, { method: 'POST', body: sent(form, event.submitter), headers: { Accept: 'text/html' } });
@@ -114,6 +118,7 @@ document.addEventListener('submit', async event => {
       else if (fold.startsWith('add-')) give(document.querySelector(`[data-choice="${CSS.escape(fold)}"] :is(input:not([type="hidden"]), select)`));
       return;
     }
+    if (sendings.get(form) !== turn) return;
     const { slips, overrule } = toldBy(text), words = slips.map(s => s.words).join(' ');
     if (fault) fault.dataset.overrule = overrule;
     else speak(words);
