@@ -1,3 +1,4 @@
+// Over 200 lines: one act in its steps, each of which undoes what was done before it when it fails.
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Setout.Shop.Documents;

@@ -1,3 +1,4 @@
+// Over 200 lines: opening and reaching one file, with every way in which it is refused.
 using System.Collections.Immutable;
 using Microsoft.Data.Sqlite;
 using Setout.Shop.Documents;

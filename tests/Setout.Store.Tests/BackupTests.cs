@@ -1,3 +1,4 @@
+// Over 200 lines: backing up and restoring are tested by each other, on the same two folders.
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Setout.Shop.Documents;

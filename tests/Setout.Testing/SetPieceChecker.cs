@@ -1,3 +1,4 @@
+// Over 200 lines: one look at a finished piece; what counts as touching and within is the same for each question.
 using Setout.Core.Measures;
 using Setout.Core.Pieces;
 using Setout.Core.SettingOut;

@@ -1,3 +1,4 @@
+// Over 200 lines: what setting out comes to, records that are read together.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;

@@ -1,3 +1,4 @@
+// Over 200 lines: what a drawing may be made of, records that are read together.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Drawing.Dimensioning;

@@ -1,3 +1,4 @@
+// Over 200 lines: one way to write each thing of a scene, and all of them are one file.
 using System.Text;
 
 namespace Setout.Drawing.Scenes;

@@ -45,10 +45,21 @@ public static class SheetStages
     /// <summary>The stage of a word; null where there is none.</summary>
     public static SheetStage? Of(string word) => s_words.FirstOrDefault(w => w.Word == word) is { Word: not null } found ? found.Stage : null;
 
+    /// <summary>Refuses a word that is none of them.</summary>
+    public static string Unknown(string word) => $"There is no stage '{Texts.TextContext.Shown(word)}' to print the sheets of.";
+
     extension(SheetStage stage)
     {
         /// <summary>Its word.</summary>
         public string Word => s_words.First(w => w.Stage == stage).Word;
+
+        /// <summary>The file of its sheets, in the folder of a plan or behind what a piece is called.</summary>
+        public string FileName => $"{stage.Word}-sheets.pdf";
+
+        /// <summary>Why a plan has no sheets of it; null where it has.</summary>
+        /// <param name="plan">A plan that is not stopped.</param>
+        public string? WhyNone(Plan plan) => plan.Source.Together is not null && stage > SheetStage.BreakDown ? "Of several pieces together, what follows the saw stands in the plan of each by itself."
+            : stage.IsPrinted(plan.Set) ? null : $"Nothing is to be done at the stage '{stage.Word}', so it has no sheets.";
 
         /// <summary>Whether there is anything to print for it.</summary>
         /// <param name="set">A piece that is not stopped.</param>

@@ -1,3 +1,4 @@
+// Over 200 lines: which dimensions stand round a view, and on which side and tier, is one rule for all views.
 using System.Collections.Immutable;
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Setout.Core.Measures;
+using Setout.Core.SettingOut;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;
 using Setout.Shop.Rack;
@@ -13,6 +14,8 @@ namespace Setout.Shop.Noting;
 /// <param name="Fault">Why it is refused; null where it is not.</param>
 public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Finding? Fault)
 {
+    private const int MostLast = 3;
+
     /// <summary>The entry that has to be voided first; null where none has.</summary>
     public LoggedMark? First { get; init; }
 
@@ -28,14 +31,14 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
     public static NotedVoid Of(PieceSource source, string entry, string log, string id, string at)
     {
         LogEntry? voided = source.Log.Entries.FirstOrDefault(e => e.Id == entry);
-        if (voided is null) return Refuse($"There is no entry '{TextContext.Shown(entry)}' in {log}.", NearestWord.Of(entry, source.Log.Entries.Select(e => e.Id)) is { } guess ? $"Did you mean '{guess}'?" : "");
-        if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) return Refuse($"Entry '{entry}' is void already.", "");
+        if (voided is null) return Refuse($"There is no entry '{TextContext.Shown(entry)}' in {log}.", Near(source, entry));
+        if (voided is not VoidEntry && !source.Log.Standing.Contains(voided)) return Refuse($"{Named(source, voided)} is void already.", "");
         // A run of several pieces together is taken back in each of their logs.
         ImmutableArray<string> with = ActOf(source.Log, voided).With;
         foreach (ShopPiece piece in with.Select(n => source.Others.FirstOrDefault(o => o.Name == n)).OfType<ShopPiece>().Prepend(source.InShop))
         {
             if (piece.Log.Standing.OfType<MarkEntry>().FirstOrDefault(e => e.Id == entry) is not { } mark || source.Ledger.Built(piece, mark).FirstOrDefault(b => b.Entry.Id != entry) is not { } built) continue;
-            return Stands(source, built, $"goes on with wood that '{entry}' left{(built.Entry.Run is { } number ? $": it marks run {number}" : "")}");
+            return Stands(source, built, $"goes on with wood that {FactSentences.Named(new LoggedMark(piece, mark), source, source.SetOut())} left");
         }
         var made = new VoidEntry(id, at, entry);
         PieceSource after = source with { Log = new(source.Log.Entries.Add(made)) };
@@ -83,7 +86,7 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
     {
         if (source.Log.Entries.All(e => e.Id != entry)) return ([], Of(source, entry, log, id(0), at).Fault);
         VoidEntry[] all = [.. source.Log.Voidings.Where(v => v.Entry == entry)];
-        return all.Length == 0 ? ([], Refuse($"Entry '{entry}' counts already.", "").Fault) : AllOf(source, all, log, id, at);
+        return all.Length == 0 ? ([], Refuse($"{Named(source, source.Log.Entries.First(e => e.Id == entry))} counts already.", "").Fault) : AllOf(source, all, log, id, at);
     }
 
     private static (ImmutableArray<NotedVoid> Made, Finding? Fault) AllOf(PieceSource source, IEnumerable<LogEntry> all, string log, Func<int, string> id, string at)
@@ -118,10 +121,18 @@ public sealed record NotedVoid(VoidEntry? Entry, ImmutableArray<string> With, Fi
 
     private static NotedVoid Refuse(string words, string remedy) => new(null, [], new("note.void", Severity.Stop, "", words, remedy));
 
-    // Of whichever piece: an entry that stands in the way is voided in its own log.
-    private static NotedVoid Stands(PieceSource source, LoggedMark other, string why)
+    private static string Named(PieceSource source, LogEntry entry) => FactSentences.Named(entry, source.Log, source.SetOut());
+
+    // The id that was meant is likely one letter off; else it is one of those that were made last.
+    private static string Near(PieceSource source, string id)
     {
-        string of = other.By.Name == source.FileName ? "" : $" of {other.By.Spoken(source.Piece)}";
-        return new(null, [], new("note.void-first", Severity.Stop, "", $"Entry '{other.Entry.Id}'{of} {why}; nothing was written.", $"Void that one first: '{other.Entry.Id}'{of}.")) { First = other };
+        if (source.Log.Entries.IsEmpty) return "";
+        SetPiece set = source.SetOut();
+        if (NearestWord.Of(id, source.Log.Entries.Select(e => e.Id)) is { } guess) return $"Did you mean {FactSentences.Named(source.Log.Entries.First(e => e.Id == guess), source.Log, set)}?";
+        return $"The last that stand there: {string.Join(", ", source.Log.Entries.TakeLast(MostLast).Select(e => FactSentences.Named(e, source.Log, set)))}.";
     }
+
+    // Of whichever piece: an entry that stands in the way is voided in its own log.
+    private static NotedVoid Stands(PieceSource source, LoggedMark other, string why) =>
+        new(null, [], new("note.void-first", Severity.Stop, "", $"{FactSentences.Named(other, source, source.SetOut())} {why}; nothing was written.", "Void that one first.")) { First = other };
 }

@@ -32,7 +32,7 @@ public static class PlanCsv
     public static byte[] Buying(Plan plan) => Write(["group", "item", "count", "unit", "price", "total", "currency", "spare"],
         plan.Buying.Select(l => new object[]
         {
-            BenchSheetWriter.GroupName(l.Kind), l.Item, l.Count, l.Unit, l.Price is { } p ? p.Amount : "", l.Total is { } t ? t.Amount : "", plan.Source.Shop.Currency, l.Beside,
+            ListPages.GroupName(l.Kind), l.Item, l.Count, l.Unit, l.Price is { } p ? p.Amount : "", l.Total is { } t ? t.Amount : "", plan.Source.Shop.Currency, l.Beside,
         }));
 
     private static decimal Millimetres(ExactLength length) => length.ToNearestTick().ToMillimetres();

@@ -24,8 +24,9 @@ public static class PlanFiles
     /// <param name="plan">A plan that is not stopped.</param>
     /// <param name="made">When it was made, for the foot of printed pages; empty to leave it out.</param>
     /// <param name="paper">The paper of the bench sheets.</param>
+    /// <param name="only">The stage whose bench sheets are wanted, which then stand in a file called by it; null for all.</param>
     /// <param name="cancel">Gives up between two files.</param>
-    public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper, CancellationToken cancel = default)
+    public static ImmutableArray<PlanFile> Of(Plan plan, string made, Paper paper, SheetStage? only = null, CancellationToken cancel = default)
     {
         // The fit needs nothing of the drawings and they nothing of it: they are made side by side, so that nobody waits for both.
         Task<FitReport> fitting = Task.Run(() => FitCheck.Of(plan.Set, plan.Source.Shop.Accuracy, cancel: cancel), cancel);
@@ -36,8 +37,9 @@ public static class PlanFiles
         ImmutableArray<PlanFile> drawings = Drawings(plan, cancel);
         FitReport fit = fitting.GetAwaiter().GetResult();
         using var pdf = new MemoryStream();
-        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, null, cancel), pdf);
-        files.Add(new("bench-sheets.pdf", pdf.ToArray()));
+        PdfWriter.Save(BenchSheetWriter.Compose(plan, made, paper, fit, only, cancel), pdf);
+        // One who looks for the whole must not take the sheets of one stage for it.
+        files.Add(new(only?.FileName ?? "bench-sheets.pdf", pdf.ToArray()));
         files.AddRange(drawings);
         ImmutableArray<Scene> gaps = GapPictures.Of(plan.Set, AlikeGaps.Of(fit), new GapPaper(220, 400));
         for (int i = 0; i < gaps.Length; i++) files.Add(Svg($"drawings/fit{(gaps.Length > 1 ? $"-{i + 1}" : "")}.svg", gaps[i]));

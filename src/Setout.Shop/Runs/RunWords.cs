@@ -1,3 +1,4 @@
+// Over 200 lines: all that is said of one run, in the order in which it is read at the saw.
 using System.Collections.Immutable;
 using Setout.Core.Craft;
 using Setout.Core.Fit;

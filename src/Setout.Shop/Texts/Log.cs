@@ -1,3 +1,4 @@
+// Over 200 lines: the entries of a log with what they come to when they are read together.
 using System.Collections.Immutable;
 using System.Globalization;
 using Setout.Core.Measures;

@@ -6,6 +6,7 @@ using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Drawing.Documents;
 using Setout.Files;
+using Setout.Shop.BenchSheets;
 using Setout.Shop.Drawings;
 using Setout.Shop.Outputs;
 using Setout.Shop.Plans;
@@ -36,6 +37,11 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
         [Description("letter or a4; without it letter for pieces in inches, a4 for millimetres.")]
         public string? Paper { get; set; }
 
+        /// <summary>One stage.</summary>
+        [CommandOption("--only <STAGE>")]
+        [Description("Print the bench sheets of one stage alone, with their cautions: set-out, buy, break-down, machine, assemble, fit or finish. They are called by it, such as break-down-sheets.pdf; the other files are written as ever.")]
+        public string? Only { get; set; }
+
         /// <summary>How long the layouts are searched for.</summary>
         [CommandOption("--seconds <N>")]
         [Description("Search the layouts for so long, 0.1 to 3600; without it so many steps that every machine gives the same plan.")]
@@ -58,6 +64,7 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             "a4" => Paper.A4,
             _ => throw new UsageException($"There is no paper '{settings.Paper}'.", "Use letter or a4."),
         };
+        SheetStage? only = Stage(settings.Only);
         if (OptionValue.IsMissing(settings.Out)) throw new UsageException("'--out' wants a folder.", "Write for example --out plan.");
         LayoutEffort effort = Effort(settings.Seconds);
         SeveralPieces files = SeveralPieces.Of([settings.File, .. settings.With], settings.Shop, settings.Data);
@@ -79,15 +86,24 @@ internal sealed class PlanCommand : Command<PlanCommand.Settings>
             terminal.Error.WriteLine("setout: the plan is stopped; nothing was written.");
             return ExitCode.Findings;
         }
+        if (only?.WhyNone(plan) is { } none) throw new UsageException($"{none} Nothing was written.", "Leave out --only for all sheets there are.");
         Paper sheets = paper ?? (source.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4);
         // Drawing touches nothing outside, so it can be left behind in the middle of a page when it is not wanted any more.
-        ImmutableArray<PlanFile> written = Task.Run(() => PlanFiles.Of(plan, files.Stand(), sheets, cancellationToken), cancellationToken)
+        ImmutableArray<PlanFile> written = Task.Run(() => PlanFiles.Of(plan, files.Stand(), sheets, only, cancellationToken), cancellationToken)
             .WaitAsync(cancellationToken).GetAwaiter().GetResult();
         cancellationToken.ThrowIfCancellationRequested();
         ImmutableArray<string> beside = OutputFolder.Write(settings.Out, written);
         Summary(terminal.Out, plan, files, settings, written);
         if (!beside.IsEmpty) terminal.Error.WriteLine($"setout: beside it stays {string.Join(", ", beside)}, left by a plan that was broken off; remove it yourself when no other plan is being made there.");
         return ExitCode.Fine;
+    }
+
+    private static SheetStage? Stage(string? word)
+    {
+        if (word is null) return null;
+        string stages = $"Use {string.Join(", ", SheetStages.Words.SkipLast(1))} or {SheetStages.Words.Last()}.";
+        if (OptionValue.IsMissing(word)) throw new UsageException("'--only' wants a stage.", stages);
+        return SheetStages.Of(word) ?? throw new UsageException(SheetStages.Unknown(word), stages);
     }
 
     private static LayoutEffort Effort(string? seconds)

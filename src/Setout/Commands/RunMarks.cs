@@ -98,7 +98,7 @@ internal static class RunMarks
         if (ledger.Blanks.FirstOrDefault(b => b.Name == name) is { } theirs)
             throw new UsageException($"The blank '{name}' is still to be cut on for {theirs.By.Spoken(source.Piece)}.", $"Say it there: setout mark {files.Beside(theirs.By.Name)} gone {name}.");
         if (ledger.TakersOf(name).FirstOrDefault(t => t.By.Name != source.FileName) is { } taker)
-            throw new UsageException($"The blank '{name}' is gone: entry {taker.Entry.Id} of {taker.By.Spoken(source.Piece)} took it.", $"If it did not: setout void {files.Beside(taker.By.Name)} {taker.Entry.Id}.");
+            throw new UsageException($"The blank '{name}' is gone: {FactSentences.Named(new LoggedMark(taker.By, taker.Entry), source, source.SetOut())} took it.", $"If it did not: setout void {files.Beside(taker.By.Name)} {taker.Entry.Id}.");
         string known = string.Join(", ", inHand.Select(b => b.Name));
         throw new UsageException($"There is no blank '{name}' in hand.", NearestWord.Of(name, inHand.Select(b => b.Name)) is { } guess ? $"Did you mean '{guess}'?" : known.Length > 0 ? $"In hand: {known}." : "The logs have left none.");
     }

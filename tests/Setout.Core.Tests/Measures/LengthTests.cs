@@ -1,3 +1,4 @@
+// Over 200 lines: the laws of one number type, side by side.
 using System.Numerics;
 using CsCheck;
 using Setout.Core.Measures;

@@ -1,3 +1,4 @@
+// Over 200 lines: every kind of working, on a graph small enough to be worked by hand.
 using Setout.Core.Measures;
 using Setout.Core.Workings;
 using static Setout.Core.Tests.Workings.Quantities;

@@ -1,3 +1,4 @@
+// Over 200 lines: the rules by which pages end, each by itself on a document small enough to be read.
 using System.Collections.Immutable;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;

@@ -1,3 +1,4 @@
+// Over 200 lines: one document with every kind of block in it, in its order.
 using System.Collections.Immutable;
 using Setout.Drawing.Documents;
 using Setout.Drawing.Scenes;

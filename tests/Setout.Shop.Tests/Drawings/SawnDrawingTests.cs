@@ -1,3 +1,4 @@
+// Over 200 lines: each thing that a drawing says of the runs is read off it in its own way and held against them.
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Setout.Core.Measures;

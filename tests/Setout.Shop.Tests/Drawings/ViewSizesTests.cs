@@ -1,3 +1,4 @@
+// Over 200 lines: one table of what stands on a view, a short test each.
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;

@@ -1,3 +1,4 @@
+// Over 200 lines: every way by which a length comes in, against the same law.
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Setout.Core.Measures;

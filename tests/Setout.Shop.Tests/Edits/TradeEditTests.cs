@@ -1,3 +1,4 @@
+// Over 200 lines: a table of every edit, one short test each.
 using System.Collections.Immutable;
 using Setout.Core.Measures.Text;
 using Setout.Core.SettingOut;

@@ -1,3 +1,4 @@
+// Over 200 lines: every remedy on one bench, whose figures stand once at the top.
 using System.Collections.Immutable;
 using Setout.Core.Fit;
 using Setout.Core.Fit.Mending;

@@ -50,6 +50,8 @@ public class TakingBackTests
     {
         PieceSource source = new AtTheBench("luthiers-bench.yaml").Record("L.width", "19 1/2").Source;
         Assert.Contains("counts already", NotedVoid.BackOf(source, "e0", "this log", i => $"b{i}", At).Fault!.Words, StringComparison.Ordinal);
+        // A page names it by what it says; no id is typed there.
+        Assert.Equal("'read bay L, clear width between slide panels: 19 1/2 in' counts already.", NotedVoid.BackOf(source with { Piece = source.Piece with { Hand = Hand.Pages } }, "e0", "this log", i => $"b{i}", At).Fault!.Words);
         Assert.Contains("no entry 'x'", NotedVoid.BackOf(source, "x", "this log", i => $"b{i}", At).Fault!.Words, StringComparison.Ordinal);
     }
 

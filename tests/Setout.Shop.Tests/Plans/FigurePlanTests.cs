@@ -1,3 +1,4 @@
+// Over 200 lines: one chest from text to layout, and what cannot be of it.
 using System.Text.Json;
 using Json.Schema;
 using Setout.Core.Measures;

@@ -1,3 +1,4 @@
+// Over 200 lines: each way in which two may want one board, and the law that none gets it twice.
 using System.Collections.Immutable;
 using System.Text;
 using Setout.Core.Fit.Mending;

@@ -1,3 +1,4 @@
+// Over 200 lines: each thing that the log of another piece may say of the wood, on the same two pieces.
 using System.Collections.Immutable;
 using Setout.Core.Workings;
 using Setout.Shop.Plans;

@@ -1,3 +1,4 @@
+// Over 200 lines: a table of sentences, one short test each.
 using Setout.Core.Craft;
 using Setout.Cutting.Boards;
 using Setout.Cutting.Runs;

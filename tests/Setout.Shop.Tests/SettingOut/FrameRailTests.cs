@@ -1,3 +1,4 @@
+// Over 200 lines: a whole printed frame by hand, and what differs from it.
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;

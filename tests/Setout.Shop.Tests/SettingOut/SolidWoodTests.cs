@@ -1,3 +1,4 @@
+// Over 200 lines: one formula wherever wood moves, with the sum beside each.
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;

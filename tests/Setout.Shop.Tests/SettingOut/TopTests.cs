@@ -1,3 +1,4 @@
+// Over 200 lines: layers, edging and laminate of one top, with the sum beside each.
 using Setout.Core.Measures;
 using Setout.Core.SettingOut;
 using Setout.Core.Workings;

@@ -1,3 +1,4 @@
+// Over 200 lines: one sum of heights, what moves it and what it cannot be.
 using Setout.Core.Fit;
 using Setout.Core.Fit.Mending;
 using Setout.Core.Measures;

@@ -1,3 +1,4 @@
+// Over 200 lines: the table of mistakes of one kind of text.
 using Setout.Core.Fit;
 using Setout.Core.Measures;
 using Setout.Core.Pieces;

@@ -1,3 +1,4 @@
+// Over 200 lines: each thing that can be done to one document.
 using Setout.Shop.Documents;
 
 namespace Setout.Store.Tests.Documents;

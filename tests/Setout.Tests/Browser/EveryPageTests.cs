@@ -1,3 +1,4 @@
+// Over 200 lines: the lists of all pages and forms, and what must hold of every one.
 using Microsoft.Playwright;
 
 namespace Setout.Tests.Browser;

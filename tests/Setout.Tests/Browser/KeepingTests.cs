@@ -1,3 +1,4 @@
+// Over 200 lines: what goes out of the shop and comes back, tested by each other.
 using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;

@@ -1,3 +1,4 @@
+// Over 200 lines: one act after another, and where the keyboard is after each.
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using Setout.Core.Measures;

@@ -1,3 +1,4 @@
+// Over 200 lines: one way of trying by figure, mouse, finger and keys, with what may come between.
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 

@@ -1,3 +1,4 @@
+// Over 200 lines: each command that writes to a log, on the same bench.
 using System.Text.RegularExpressions;
 using Setout.Commands;
 using Setout.Files;
@@ -122,8 +123,16 @@ public sealed class LogTests : IDisposable
         Assert.Equal(ExitCode.Fine, await new TestTerminal().RunAsync("void", Bench, id));
         Assert.Empty(Read().Standing.OfType<MarkEntry>());
         Assert.StartsWith(before, File.ReadAllText(LogPath), StringComparison.Ordinal);
-        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("void", Bench, id));
-        Assert.Equal(ExitCode.Usage, await new TestTerminal().RunAsync("void", Bench, "e0000000"));
+        // By what it says, and by the id that a command needs.
+        var again = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await again.RunAsync("void", Bench, id));
+        Assert.Contains($"'cut: drawer L1 side #1, drawer L1 front and back of the box' ({id}) is void already.", again.Error, StringComparison.Ordinal);
+        var near = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await near.RunAsync("void", Bench, id[..^1] + "x"));
+        Assert.Contains($"Did you mean 'cut: drawer L1 side #1, drawer L1 front and back of the box' ({id})?", near.Error, StringComparison.Ordinal);
+        var none = new TestTerminal();
+        Assert.Equal(ExitCode.Usage, await none.RunAsync("void", Bench, "the-last-one"));
+        Assert.Contains($"The last that stand there: 'cut: drawer L1 side #1, drawer L1 front and back of the box' ({id}), 'taken back: cut: drawer L1 side #1, drawer L1 front and back of the box' (", none.Error, StringComparison.Ordinal);
     }
 
     [Theory]

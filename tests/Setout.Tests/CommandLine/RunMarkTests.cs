@@ -84,7 +84,8 @@ public sealed class RunMarkTests : IDisposable
         MarkEntry built = log.Entries.OfType<MarkEntry>().First(e => log.Entries.OfType<MarkEntry>().Any(l => l.Took.Any(t => e.Left.Any(b => b.Name == t.Name))));
         (int code, _, string error) = await RunAsync("void", Rack, built.Id);
         Assert.Equal(ExitCode.Usage, code);
-        Assert.Contains("Void that one first", error, StringComparison.Ordinal);
+        Assert.Matches($"'run \\d of a plan cut(: [^']+)?' \\(e[0-9a-f]{{8}}\\) goes on with wood that 'run {built.Run} of a plan cut(: [^']+)?' \\({built.Id}\\) left; nothing was written.", error);
+        Assert.Contains("Void that one first: setout void", error, StringComparison.Ordinal);
         // From the last to the first all can be taken back, and then the first run can be marked again.
         foreach (string id in Enumerable.Reverse(ids)) Assert.Equal(ExitCode.Fine, (await RunAsync("void", Rack, id)).Code);
         Assert.Empty(Read().Standing);

@@ -85,11 +85,13 @@ public sealed class SharedRackTests : IDisposable
         // Nothing of it is there for the tray, and the run that left it is held.
         (code, _, error) = await StartAsync("mark", Tray, "gone", kept.Name);
         Assert.Equal(ExitCode.Usage, code);
-        Assert.Contains($"entry {went.Id} of Box took it", error, StringComparison.Ordinal);
+        Assert.Contains($"The blank '{kept.Name}' is gone: 'run {went.Run} of a plan cut", error, StringComparison.Ordinal);
+        Assert.Contains($"' ({went.Id}) of Box took it.", error, StringComparison.Ordinal);
         MarkEntry left = LogOf("tray").Entries.OfType<MarkEntry>().First(e => e.Left.Contains(kept) || e.Left.Any(l => l.Name == kept.Name));
         (code, _, error) = await StartAsync("void", Tray, left.Id);
         Assert.Equal(ExitCode.Usage, code);
-        Assert.Contains($"Entry '{went.Id}' of Box goes on with wood that '{left.Id}' left: it marks run {went.Run}; nothing was written.", error, StringComparison.Ordinal);
+        Assert.Contains($"' ({went.Id}) of Box goes on with wood that 'run {left.Run} of a plan cut", error, StringComparison.Ordinal);
+        Assert.Contains($"' ({left.Id}) left; nothing was written.", error, StringComparison.Ordinal);
         string first = Regex.Match(error, "Void that one first: setout void (.*)\\.").Groups[1].Value;
         Assert.Equal($"{Box} {went.Id}", first);
         foreach (MarkEntry entry in LogOf("box").Entries.OfType<MarkEntry>().Reverse()) Assert.Equal(ExitCode.Fine, (await StartAsync("void", Box, entry.Id)).Code);

@@ -1,3 +1,4 @@
+// Over 200 lines: the four ways a back is put in share their clear sizes, their room to move and what holds them.
 using System.Collections.Immutable;
 using Setout.Core.Materials;
 using Setout.Core.Measures;

@@ -1,3 +1,4 @@
+// Over 200 lines: widths, heads and rows of one table, set in one go.
 using Setout.Drawing.Scenes;
 
 namespace Setout.Drawing.Documents.Setting;

@@ -16,8 +16,8 @@ internal static class BenchSheetEndpoints
             {
                 if (plan.IsStopped) return Stopped("see the notes at Set out");
                 SheetStage? stage = only is null ? null : SheetStages.Of(only);
-                if (only is not null && stage is null) return Results.Text($"There is no stage '{only}' to print the sheets of: {string.Join(", ", SheetStages.Words)}.\n", statusCode: StatusCodes.Status404NotFound);
-                if (stage?.IsPrinted(plan.Set) == false) return Results.Text("Nothing is to be done at that stage, so it has no sheets.\n", statusCode: StatusCodes.Status404NotFound);
+                if (only is not null && stage is null) return Results.Text($"{SheetStages.Unknown(only)} There are {string.Join(", ", SheetStages.Words)}.\n", statusCode: StatusCodes.Status404NotFound);
+                if (stage?.WhyNone(plan) is { } why) return Results.Text($"{why}\n", statusCode: StatusCodes.Status404NotFound);
                 return File(plan, piece.File.Stand(), PaperOf(paper, piece.Set.Piece.Unit == LengthUnit.Inch ? Paper.Letter : Paper.A4), fit, piece.Name, stage, cancel);
             }, cancel));
 
@@ -40,6 +40,6 @@ internal static class BenchSheetEndpoints
     {
         using var pdf = new MemoryStream();
         PdfWriter.Save(BenchSheetWriter.Compose(plan, stand, paper, fit, only, cancel), pdf);
-        return Results.File(pdf.ToArray(), "application/pdf", $"{name}-{(only is { } stage ? $"{stage.Word}-sheets" : "bench-sheets")}.pdf");
+        return Results.File(pdf.ToArray(), "application/pdf", $"{name}-{only?.FileName ?? "bench-sheets.pdf"}");
     }
 }

@@ -1,4 +1,4 @@
-// Turns the piece while a hand or a key moves it. The sums are those of TurningView and PaintingOrder on the server, which draws the page without a script.
+// Over 200 lines: the sums of one picture, with hand and keys that turn it. Turns the piece while a hand or a key moves it. The sums are those of TurningView and PaintingOrder on the server, which draws the page without a script.
 import { speak } from './swapping.js';
 
 const faces = [[0, 4, 6, 2], [1, 3, 7, 5], [0, 1, 5, 4], [2, 6, 7, 3], [0, 2, 3, 1], [4, 5, 7, 6]];

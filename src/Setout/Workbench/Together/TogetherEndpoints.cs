@@ -60,6 +60,6 @@ internal static class TogetherEndpoints
         Map(TogetherView.BenchSheets, (chosen, plan, paper, cancel) =>
             BenchSheetEndpoints.File(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), null, string.Join("-and-", chosen.Names), null, cancel));
         Map(TogetherView.AllFiles, (chosen, plan, paper, cancel) =>
-            Results.File(PlanArchive.Of(PlanFiles.Of(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), cancel)), "application/zip", $"{string.Join("-and-", chosen.Names)}-plan.zip"));
+            Results.File(PlanArchive.Of(PlanFiles.Of(plan, chosen.Stand, BenchSheetEndpoints.PaperOf(paper, chosen.Paper), null, cancel)), "application/zip", $"{string.Join("-and-", chosen.Names)}-plan.zip"));
     }
 }

@@ -1,3 +1,4 @@
+// Over 200 lines: five lists of rows of one grammar; a row belongs to one of them alone.
 using Setout.Core.Measures;
 using Setout.Core.Measures.Text;
 using static Setout.Core.Tests.Measures.Text.LengthRow;
