@@ -93,12 +93,6 @@ public sealed record SolverOptions(long WorkBudget, int Seed)
     /// </summary>
     public CancellationToken MostlyEnough { get; init; }
 
-    /// <summary>
-    /// Called every few thousandths of a second of a search by steps, on its thread, which may be held there for a while: for those who have something more urgent to do with the processor.
-    /// What is found does not depend on it. None, by default.
-    /// </summary>
-    public Action? GiveWay { get; init; }
-
     /// <summary>No budget: the search runs until it is told that it is enough, or its layout is proven.</summary>
     public static SolverOptions Until(CancellationToken enough, int seed = 1) => new(long.MaxValue, seed) { Enough = enough };
 

@@ -9,10 +9,6 @@ internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgres
     private readonly SearchMeter? _whole;
     private long _nextReport = ReportEvery;
 
-    // Some thousandths of a second.
-    private const long GiveWayEvery = 20_000;
-    private long _nextGiveWay = GiveWayEvery;
-
     private SearchMeter(SearchMeter whole, SolverOptions options, CancellationToken cancel)
         : this(options, null, cancel) => _whole = whole;
 
@@ -44,14 +40,7 @@ internal sealed class SearchMeter(SolverOptions options, IProgress<SolverProgres
     public void Add(long steps)
     {
         Work += steps;
-        if (_whole is not null)
-        {
-            _whole.Add(steps);
-            return;
-        }
-        if (options.GiveWay is null || Work < _nextGiveWay) return;
-        _nextGiveWay = Work + GiveWayEvery;
-        options.GiveWay();
+        _whole?.Add(steps);
     }
 
     public void Round()

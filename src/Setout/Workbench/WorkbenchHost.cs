@@ -101,7 +101,6 @@ internal static class WorkbenchHost
         builder.Services.AddSingleton<RunChanges>();
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton(remembered);
-        builder.Services.AddSingleton(new WaitedFor(TimeProvider.System, (time, cancel) => cancel.WaitHandle.WaitOne(time)));
         builder.Services.AddSingleton<PlanDesk>();
         builder.Services.AddSingleton<BenchDesk>();
         builder.Services.AddSingleton<FactChanges>();

@@ -16,8 +16,7 @@ namespace Setout.Workbench.Pieces;
 /// </summary>
 /// <param name="watch">Told when a layout is ready, or has come further.</param>
 /// <param name="remembered">What was ready.</param>
-/// <param name="waited">What goes before it.</param>
-internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, WaitedFor waited) : IDisposable
+internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered) : IDisposable
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<string, OnDesk> _latest = [];
@@ -95,7 +94,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
                 if (latest.Hash == source.Hash) return latest;
                 latest.Cancel.Cancel();
             }
-            return _latest[name] = new(source, remembered.Find(name, source.Hash), latest?.Done ?? latest?.Before, waited, Further, made => IsReady(name, source.Hash, made));
+            return _latest[name] = new(source, remembered.Find(name, source.Hash), latest?.Done ?? latest?.Before, Further, made => IsReady(name, source.Hash, made));
         }
     }
 
@@ -114,7 +113,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
         private readonly ConcurrentDictionary<LengthUnit, InWords> _told = [];
         private volatile string _found = "";
 
-        public OnDesk(PieceSource source, Plan? made, Plan? before, WaitedFor waited, Action further, Action<Task<Plan>> ready)
+        public OnDesk(PieceSource source, Plan? made, Plan? before, Action further, Action<Task<Plan>> ready)
         {
             (Hash, Before, _further) = (source.Hash, before, further);
             CancellationToken cancel = Cancel.Token;
@@ -122,7 +121,7 @@ internal sealed class PlanDesk(ChangeWatch watch, RememberedPlans remembered, Wa
             source = source.ShownIn(null);
             Plan = made is not null ? new(Task.FromResult(made)) : new(() =>
             {
-                Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token, GiveWay = () => waited.Rest(cancel) }), this, cancel), cancel);
+                Task<Plan> making = Task.Run(() => Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { Enough = Enough.Token }), this, cancel), cancel);
                 _ = making.ContinueWith(ready, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
                 return making;
             });

@@ -27,8 +27,7 @@ public sealed record CostLine(string With, string Words)
 /// <param name="store">Where the states are kept.</param>
 /// <param name="pieces">The pieces as they stand.</param>
 /// <param name="bench">What was read and marked last.</param>
-/// <param name="waited">What goes before it.</param>
-internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDesk bench, WaitedFor waited)
+internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDesk bench)
 {
     // A tenth of the steps of an everyday job: an answer while one still looks at the figure.
     private const int PartOfUsual = 10, MostKnown = 200;
@@ -37,13 +36,15 @@ internal sealed class Comparing(IDocumentStore store, KeptPieces pieces, BenchDe
     private const int MostBack = 32;
     private const string Step = "the step before";
 
+    private static readonly LayoutEffort s_small = LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual });
+
     private readonly Lock _lock = new();
     private readonly Dictionary<string, PlanTally> _known = [];
 
     /// <summary>The plan of a source with small effort, and what it comes to. In the background; given up when it is cancelled.</summary>
     public Task<Plan> SmallPlanAsync(PieceSource source, CancellationToken cancel) => Task.Run(() =>
     {
-        Plan plan = Planner.Maker.Make(source, LayoutEffort.Steps(SolverOptions.Default with { WorkBudget = SolverOptions.DefaultWorkBudget / PartOfUsual, GiveWay = () => waited.Rest(cancel) }), null, cancel);
+        Plan plan = Planner.Maker.Make(source, s_small, null, cancel);
         Know(source.Hash, PlanTally.Of(plan));
         return plan;
     }, cancel);

@@ -20,12 +20,11 @@ internal static class LiveEndpoints
     }
 
     // The drawing first and alone, since it is waited for; then the page; then what the layouts say, which is given up when the next key is pressed.
-    private static async Task<IResult> TryAsync(string name, HttpRequest request, Trials trials, Comparing comparing, WaitedFor waited, CancellationToken cancel)
+    private static async Task<IResult> TryAsync(string name, HttpRequest request, Trials trials, Comparing comparing, CancellationToken cancel)
     {
         (IFormCollection? fields, IResult? refusal) = await ChangeEndpoints.FormAsync(request);
         if (fields is null) return refusal!;
         string Field(string field) => fields[field].ToString();
-        using WaitedFor.Served? served = Field("part") == "plan" ? null : waited.Begin();
         if (trials.Make(name, Field("key"), Field("choice"), ChangeForm.Values(fields)) is not { } trial) return Results.Text($"There is no piece '{name}' any more.", statusCode: StatusCodes.Status404NotFound);
         // Half a figure is what one types on the way to a whole one: no error, but why in place of a page.
         if (trial.Piece is not { } piece) return Results.Json(Slip.Of(trial.Faults).Select(s => new { field = s.Field, words = s.Told }));
