@@ -117,6 +117,9 @@ internal sealed class Book(Piece piece, Grid grid, BenchFacts facts)
     /// <summary>A length in words, in the piece's unit.</summary>
     public string Say(ExactLength length) => Format.Text(length);
 
+    /// <summary>The same, with on which side of it the value lies where it is no mark of a rule.</summary>
+    public string SayByTheRule(ExactLength length) => Format.Format(length).ByTheRule;
+
     /// <summary>The least length in words that a remedy may ask for: up to the next step of the grid, so that following it does.</summary>
     public string SayAtLeast(ExactLength length) => Say(length.RoundTo(Grid, Rounding.Up).Value);
 

@@ -52,7 +52,7 @@ internal static class MaterialRule
         if (fact is { Least: { } least, Most: { } most } && panel.Thickness is null && (value < least || value > most))
         {
             book.Note("material.outside-limits", Severity.Warn, panel.Name,
-                $"{panel.Name} reads {book.Say(value)}; {panel.Kind} {panel.Label} is published as {book.Say(least)} to {book.Say(most)}.",
+                $"{panel.Name} reads {book.SayByTheRule(value)}; {panel.Kind} {panel.Label} is published as {book.Say(least)} to {book.Say(most)}.",
                 $"Measure again at another spot, away from the edge. ({fact.LimitsSource})", panel.Place);
         }
     }

@@ -78,11 +78,5 @@ public static class FactSentences
         return set?.Parts.FirstOrDefault(p => p.Key == halves[0]) is { } part ? $"{part.Name}{(halves.Length == 2 ? $" #{halves[1]}" : "")}" : key;
     }
 
-    private static string Say(SetPiece set, ExactLength value)
-    {
-        LengthFormat format = LengthFormat.For(set.Piece.Shown);
-        if (format.Format(value).Residue.Sign == 0 || set.Piece.Shown == LengthUnit.Millimetre) return format.Text(value);
-        decimal tenThousandths = (decimal)(value.Inches * 10_000).Round(Rounding.Nearest);
-        return FormattableString.Invariant($"{tenThousandths / 10_000:0.####} in");
-    }
+    private static string Say(SetPiece set, ExactLength value) => $"{SumFigure.Of(value, set.Piece.Shown)} {set.Piece.Shown.Mark}";
 }

@@ -44,7 +44,7 @@ public static class RippleLines
         LengthFormat format = LengthFormat.For(after.Piece.Shown);
         if (Counted(ripple) is { Length: > 0 } counted) yield return counted;
         foreach (SettingMoved setting in ripple.Settings)
-            yield return $"set anew for {Marks(setting.Parts)}: {setting.Words}, {setting.Figure} {format.Bare.Text(setting.Before)} -> {format.Text(setting.After)}";
+            yield return $"set anew for {Marks(setting.Parts)}: {setting.Words}, {setting.Figure} {format.Bare.Format(setting.Before).ByTheRule} -> {format.Format(setting.After).ByTheRule}";
         foreach (StationsMoved holes in ripple.Stations)
             yield return $"mark anew for {Marks(holes.Parts)}: {holes.Stations} {(holes.Stations == 1 ? "hole" : "holes")}, {holes.Name}";
     }

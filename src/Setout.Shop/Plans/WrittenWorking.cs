@@ -78,7 +78,7 @@ public sealed record WrittenWorking(
             Stated stated => (WrittenHow.Stated, [new WrittenTerm(worked.Quantity.Name, 1, stated.Value, null, stated.Origin)], Rational.One, ""),
             Sum sum => (WrittenHow.Sum, [.. sum.Terms.Select(t => Term(piece, t))], sum.Share, ""),
             Extreme extreme => (extreme.IsLeast ? WrittenHow.Least : WrittenHow.Greatest, [.. extreme.Of.Select(t => Term(piece, t))], Rational.One, ""),
-            ToCut cut => (WrittenHow.Rounded, ImmutableArray.Create(Reference(piece, "exact", 1, cut.Exact)), Rational.One, $"to the {cut.Grid} grid, {cut.Why}"),
+            ToCut cut => (WrittenHow.Rounded, ImmutableArray.Create(Reference(piece, "the sum", 1, cut.Exact)), Rational.One, $"to the {cut.Grid} grid, {cut.Why}"),
             _ => (WrittenHow.Stated, ImmutableArray<WrittenTerm>.Empty, Rational.One, ""),
         };
         return new(key, worked.Quantity.Name, how, terms, share, rule, worked.Expected, worked.Value, worked.Pin) { LandsOn = GridOf(piece, key.ToCut), TermsLandOn = GridOf(piece, key) };

@@ -33,7 +33,7 @@ internal sealed class VoidCommand : Command<VoidCommand.Settings>
         // A run of several pieces together is taken back in each of their logs.
         PieceFiles[] logs = [files, .. made.With.Select(n => files.Other(n, settings.Shop)).Where(f => f.ReadLog().Entries.Any(e => e.Id == settings.Entry))];
         PieceFiles.Append([.. logs.Select(l => (l, (LogEntry)entry))]);
-        terminal.Out.WriteLine($"void: {settings.Entry}{(logs.Length > 1 ? $" in {string.Join(" and ", logs.Select(l => Path.GetFileName(l.LogName)))}" : "")}; entry {entry.Id}");
+        terminal.Out.WriteLine($"void: {FactSentences.Named(source.Log.Entries.First(e => e.Id == settings.Entry), source.Log, source.SetOut())}{(logs.Length > 1 ? $" in {string.Join(" and ", logs.Select(l => Path.GetFileName(l.LogName)))}" : "")}; entry {entry.Id}");
         Told.Moved(terminal.Out, files, source.SetOut(), mended.SetOut(), mended.ShopInHand);
         return ExitCode.Fine;
     }

@@ -41,6 +41,14 @@ public class SettingsMovedTests
         Assert.Contains(lines, l => l.Contains("of cuts into parts", StringComparison.Ordinal));
     }
 
+    /// <summary>A dado set to the mark would be too narrow for its sheet: 18.1 mm are 0.7126 in, and 45.6 of 1/64; 17.9 mm are 45.1 of them.</summary>
+    [Theory, InlineData("18.1 mm", "just under 23/32 in"), InlineData("17.9 mm", "just over 45/64 in")]
+    public void Thickness_ReadBetweenTheMarksOfARule_SaysOnWhichSideOfOneTheDadoLies(string read, string told)
+    {
+        SetPiece before = SettingOut.Sample.SetOut(Rack), after = SettingOut.Sample.SetOut(Rack, $"ply.thickness: {read}");
+        Assert.Contains(RippleLines.Of(before, after, Ripple.Of(before, after)), l => l.StartsWith("  set anew for Cs: ", StringComparison.Ordinal) && l.EndsWith($"3/4 -> {told}", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Holes_ThatStandElsewhere_AreCountedByName()
     {

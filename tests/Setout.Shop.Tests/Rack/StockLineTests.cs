@@ -1,4 +1,5 @@
 using Setout.Core.Measures;
+using Setout.Core.Measures.Text;
 using Setout.Core.Workings;
 using Setout.Cutting.Sheets;
 using Setout.Shop.Plans;
@@ -80,6 +81,17 @@ public sealed class StockLineTests
         Assert.Contains(plan.Buying, l => l.Item == $"Own sheet, o (400 x 300 mm), reads {reads} mm, lot May");
         // Sizes go by the material all the same.
         Assert.Equal(ExactLength.FromMillimetres(18), plan.Set.Worked[new("one.thickness")]);
+    }
+
+    /// <summary>Told as near, since 17.7 mm have no end in inches; what is to be typed is the reading itself.</summary>
+    [Fact]
+    public void Make_SheetReadInTheOtherUnit_IsToldAsNear_AndTypedAsItIs()
+    {
+        Plan plan = RippedBoardTests.Make("one: {panel: own sheet, thickness: 3/4}", "- {part: a, of: one, length: 10, width: 5}", "{panel: own sheet, thickness: 3/4, size: 20 x 15, have: 1, name: o, read: 17.7 mm}", "spread: {sheet: 0.01}\n", "in");
+        Finding finding = Assert.Single(plan.Findings, f => f.Code == "rack.reads-otherwise");
+        Assert.Contains("\u2248", finding.Words, StringComparison.Ordinal);
+        string typed = System.Text.RegularExpressions.Regex.Match(finding.Remedy, "one.thickness (.*) --with").Groups[1].Value;
+        Assert.Equal(ExactLength.FromMillimetres(Rational.Of(177, 10)), LengthText.Parse(typed, LengthUnit.Inch).Value);
     }
 
     [Theory]

@@ -50,6 +50,27 @@ public class CutGroupsTests
         Assert.Contains($"Caution: {caution}", paper);
     }
 
+    /// <summary>A dado for a sheet of 18.1 mm, 0.7126 in, is set wider than 45/64: a figure that is no mark of the rule says so on paper.</summary>
+    [Fact]
+    public void Of_ADadoForASheetBetweenTheMarks_SaysOnPaperThatItIsNoMark()
+    {
+        const string piece = """
+            setout: 1
+            name: Rack
+            unit: in
+            materials:
+              ply: {panel: hardwood plywood, label: 3/4, thickness: 18.1 mm}
+            assembly:
+              - {case: C, of: ply, width: 30, height: 40, depth: 12, dividers: dado, down: [{opening: A, height: 18}, {deck: E}, {opening: B, height: rest}]}
+
+            """;
+        const string shop = "setout-shop: 1\nunit: in\nstock:\n  - {panel: hardwood plywood, label: 3/4, thickness: 18.1 mm, size: 96 x 48, price: 60}\n";
+        (PieceSource? source, var findings) = PieceSource.Read(piece, null, shop);
+        Plan plan = Sample.Make(source ?? throw new InvalidOperationException(string.Join("; ", findings.Select(f => f.Finding.Words))));
+        string[] paper = [.. CutPages.Of(plan, Paper.Letter).Single().Blocks.OfType<TableBlock>().Single().Rows.OfType<CellRow>().SelectMany(r => r.Cells).SelectMany(c => c.Phrases).Select(p => p.PlainText)];
+        Assert.Contains("width just under 23/32", paper);
+    }
+
     [Fact]
     public void Of_ASlotInPasses_ItsCautionStandsOnce_AtTheFirst()
     {

@@ -112,6 +112,8 @@ public class ReadingTests
         // HP-1 from memory: 3/4 is +0 -3/64, so 45/64 is the least.
         Assert.DoesNotContain(Of(Bench, "carcase.thickness: 45/64 in").Findings, f => f.Code == "material.outside-limits");
         Assert.Contains(Of(Bench, "carcase.thickness: 44/64 in").Findings, f => f.Code == "material.outside-limits" && f.Key == "carcase");
+        // 17.7 mm are 44.6 of 1/64: told as 45/64 it would be within.
+        Assert.Contains("reads just under 45/64 in;", Assert.Single(Of(Bench, "carcase.thickness: 17.7 mm").Findings, f => f.Code == "material.outside-limits").Words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -109,13 +109,33 @@ public sealed class ByItselfTests(Room room)
         IPage page = sheet.Page;
         await Width(page).FillAsync("50 1/");
         Rename(shop, "Spice cabinet");
-        await Assertions.Expect(page.Locator("#history.is-elsewhere")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator("#elsewhere")).ToHaveCountAsync(1);
         await Assertions.Expect(Width(page)).ToHaveValueAsync("50 1/");
         await Width(page).PressAsync("Escape");
         await Assertions.Expect(page.Locator(".piece-name")).ToHaveTextAsync("Spice cabinet");
         await Width(page).FillAsync("44");
         await Width(page).PressAsync("Enter");
         await Assertions.Expect(page.Locator("#history")).ToContainTextAsync("revision 3");
+    }
+
+    /// <summary>The same of a field over the drawing, which is out of sight when it is let be; what was said is gone with it.</summary>
+    [Theory, InlineData("30 1/"), InlineData("30 1/2")]
+    public async Task Change_MadeWhileASizeIsTypedOnTheDrawing_IsSaidInSight_AndShownWhenItIsLetBe(string typed)
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, "/piece/jar-cabinet?size=C.width");
+        IPage page = sheet.Page;
+        await page.Locator(".for-desk [data-key='C.width'] text").First.ClickAsync();
+        ILocator size = page.Locator("#sizing-size");
+        await Assertions.Expect(size).ToBeFocusedAsync();
+        await size.FillAsync(typed);
+        Rename(shop, "Spice cabinet");
+        await Assertions.Expect(page.Locator("#elsewhere")).ToBeInViewportAsync();
+        await Assertions.Expect(size).ToHaveValueAsync(typed);
+        await size.PressAsync("Escape");
+        await Assertions.Expect(page.Locator(".piece-name")).ToHaveTextAsync("Spice cabinet");
+        await Assertions.Expect(page.Locator("#elsewhere")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("#voice")).Not.ToContainTextAsync("another window");
     }
 
     [Fact]
@@ -153,6 +173,34 @@ public sealed class ByItselfTests(Room room)
         shop.Change("jar-cabinet", t => t.Replace("width: 38", "width: 3", StringComparison.Ordinal));
         await page.WaitForFunctionAsync("() => window.same === undefined && document.getElementById('history')?.textContent.includes('revision 2')");
         await Assertions.Expect(page.Locator("#save-point")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Fold_ThatCameOpenAndWasShut_StaysShut()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, "/piece/luthiers-bench?size=F.height");
+        ILocator open = sheet.Page.Locator("[data-choice='height'][open]");
+        await open.Locator(":scope > summary").ClickAsync();
+        await Assertions.Expect(open).ToHaveCountAsync(0);
+        await ComeByItselfAsync(shop, sheet.Page);
+        await Assertions.Expect(sheet.Page.Locator("[data-choice='height']")).ToHaveCountAsync(1);
+        await Assertions.Expect(open).ToHaveCountAsync(0);
+    }
+
+    /// <summary>Forms that add different things each have a fold "More".</summary>
+    [Fact]
+    public async Task Fold_ThatWasOpened_OpensNoOtherOfTheSameWords()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, "/shop?item=stock");
+        IPage page = sheet.Page;
+        ILocator all = page.Locator("[data-choice^='add-'] details"), open = page.Locator("[data-choice^='add-'] details[open]");
+        Assert.True(await all.LookAtAllAsync<int>("all => all.length") > 1);
+        await all.First.ActAsync("fold => { fold.open = fold.closest('[data-choice]').open = true; window.before = fold; }");
+        shop.Change("plan-chest", t => t + "# another remark\n");
+        await page.WaitForFunctionAsync("() => !window.before.isConnected");
+        await Assertions.Expect(open).ToHaveCountAsync(1);
     }
 
     // Another piece is changed: the same comes of it as of layouts that become ready.

@@ -86,7 +86,7 @@ public sealed class EditingTests(Room room)
         await Field(other.Page, "Outside width of C").FillAsync("50");
         await Field(one.Page, "Outside width of C").FillAsync("40");
         await Field(one.Page, "Outside width of C").PressAsync("Enter");
-        await Assertions.Expect(other.Page.Locator("#history.is-elsewhere")).ToHaveCountAsync(1);
+        await Assertions.Expect(other.Page.Locator("#elsewhere")).ToHaveCountAsync(1);
         await Assertions.Expect(Field(other.Page, "Outside width of C")).ToHaveValueAsync("50");
         await Field(other.Page, "Outside width of C").PressAsync("Enter");
         await Assertions.Expect(other.Page.Locator("#choices .fault")).ToBeVisibleAsync();

@@ -15,6 +15,23 @@ public sealed class LongFormsTests(Room room)
             "f => [...f.querySelectorAll('input:not([type=\"hidden\"], [type=\"checkbox\"]), select, button')].map(e => e.name || e.textContent)"));
     }
 
+    /// <summary>One who presses the button sees that there is more to say.</summary>
+    [Fact]
+    public async Task Fields_BelowTheButton_AreCountedBesideIt()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await room.OpenAsync(390, address: shop.Address);
+        IPage page = sheet.Page;
+        await page.GotoAsync("/piece/luthiers-bench?size=K");
+        ILocator fold = page.Locator("[data-choice='well']"), row = fold.Locator(".do-it");
+        await fold.Locator(":scope > summary").ClickAsync();
+        await fold.ActAsync("d => d.querySelector('input:not([type=\"hidden\"]), select').scrollIntoView({ block: 'end' })");
+        await Assertions.Expect(row).ToHaveAttributeAsync("data-below", new System.Text.RegularExpressions.Regex("^[1-9][0-9]* more fields? below$"));
+        await fold.ActAsync("d => d.querySelector('.do-it').scrollIntoView({ block: 'end' })");
+        await fold.ActAsync("d => [...d.querySelectorAll('input:not([type=\"hidden\"]), select')].filter(f => f.getClientRects().length > 0).at(-1).scrollIntoView({ block: 'center' })");
+        await Assertions.Expect(row).ToHaveAttributeAsync("data-below", "");
+    }
+
     [Theory]
     [InlineData("/piece/luthiers-bench?size=K", "[data-choice='well']", 1440)]
     [InlineData("/piece/luthiers-bench?size=K", "[data-choice='well']", 390)]

@@ -18,6 +18,12 @@ public readonly record struct Figure(
     /// <summary>True when the figure shown is the value itself.</summary>
     public bool IsExact => Residue.Sign == 0;
 
+    /// <summary>What stands before the figure where the value lies between two marks of a rule: what is set by it alone, such as a groove for a sheet, would come out too narrow or too wide.</summary>
+    public string Hair => Residue.Sign switch { 0 => "", > 0 => "just over ", _ => "just under " };
+
+    /// <summary>The figure as it is set by a rule, such as <c>23 1/4 in</c> or <c>just over 13/64 in</c>.</summary>
+    public string ByTheRule => $"{Hair}{this}";
+
     /// <summary>True when there is a fraction to stack.</summary>
     public bool HasFraction => Denominator != 0;
 

@@ -58,6 +58,23 @@ function madeBy(form, fresh) {
   return made ? `#${CSS.escape(made.id)}` : null;
 }
 
+// What is changed elsewhere is said where it is seen, until it is shown.
+const elsewhere = 'This was changed in another window. Send or take back what you typed to see it.';
+function tellElsewhere() {
+  speak(elsewhere);
+  if (document.getElementById('elsewhere')) return;
+  const line = document.createElement('p');
+  line.id = line.className = 'elsewhere';
+  // It is spoken already.
+  line.setAttribute('aria-hidden', 'true');
+  line.textContent = elsewhere;
+  document.querySelector('.head')?.after(line);
+}
+function forgetElsewhere() {
+  document.getElementById('elsewhere')?.remove();
+  if (document.getElementById('voice')?.textContent === elsewhere) speak('');
+}
+
 function put(text, url, said = null, form = null) {
   const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh), made = madeBy(form, fresh);
   // What it was opened for is done: what it made is looked at now.
@@ -70,7 +87,8 @@ function put(text, url, said = null, form = null) {
   }
   // What comes by itself leaves told what is told.
   const again = form ? keepTyped(form) : keepTold();
-  swap(fresh);
+  forgetElsewhere();
+  swap(fresh, null, form === null);
   again();
   document.title = fresh.title || document.title;
   // What the page is called above all that is swapped.
@@ -178,8 +196,7 @@ async function catchUp() {
         owe();
         // A layout that is ready changes nothing of what is typed: it shows when that is sent or taken back.
         if (edited(newest) === edited(stand())) return;
-        speak('This was changed in another window. Send or take back what you typed to see it.');
-        document.getElementById('history')?.classList.add('is-elsewhere');
+        tellElsewhere();
         return;
       }
       await refresh();

@@ -102,10 +102,13 @@ public sealed record ChosenSize(string Asked, ImmutableArray<SizeView> Sizes, st
         LengthUnit unit = piece.Set.Piece.Shown;
         ImmutableArray<WrittenWorking> workings = WrittenWorking.Of(piece.Set.Worked, size);
         if (workings.Length == 0) return new(Phrase.Empty, Phrase.Empty, []);
-        return new(Figures.Phrase(workings[0].Name), Phrase.Of(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
+        return new(Figures.Phrase(workings[0].Name), Headline(LengthFormat.For(unit).Bare.Format(workings[^1].Value)),
             [.. workings.Select(w => WorkingView.Of(w with { Remark = SpotWords.Of(piece.Set, w.Key, piece.Source.Shop.Accuracy) }, unit, piece.Name))])
         { Beside = InOther(workings[^1].Value, unit) };
     }
+
+    // The nearest 1/64 or tenth is told as that.
+    private static Phrase Headline(Figure figure) => Phrase.Of(figure.IsExact ? "" : $"{SumFigure.Near} ").Add(figure);
 
     private static Phrase InOther(ExactLength value, LengthUnit unit)
     {

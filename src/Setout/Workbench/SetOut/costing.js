@@ -41,7 +41,7 @@ async function look() {
     const isHeld = isSending() || document.documentElement.dataset.trial !== undefined || [...document.querySelectorAll('#margin form')].some(isDirty);
     if (fresh?.getElementById('margin')?.querySelector('.waiting') === null && !isHeld && shown() === before) {
       const again = keepTold();
-      swap(fresh, 'margin');
+      swap(fresh, 'margin', true);
       again();
       settle();
     }

@@ -81,6 +81,9 @@ function close() {
   opened = null;
   if (field) {
     field.hidden = true;
+    // What was typed is let be: a page that waits for that may come.
+    const input = field.querySelector('input[type="text"]');
+    input.value = input.defaultValue;
     field.querySelector('.from')?.remove();
   }
 }

@@ -17,7 +17,7 @@ public static partial class AssetFiles
 
     // Each beside the pages it belongs to.
     private static readonly ImmutableArray<string> s_sheets = ["says.css", "noting.css", "shop.css", "live.css", "keeping.css"];
-    private static readonly ImmutableArray<string> s_scripts = ["swapping.js", "workbench.js", "turning.js", "blaming.js", "changing.js", "trying.js", "sizing.js", "gripping.js", "zooming.js", "ways.js", "walking.js", "costing.js", "outline.js", "roving.js", "making.js", "live.js", "shop.js", "texts.js"];
+    private static readonly ImmutableArray<string> s_scripts = ["swapping.js", "workbench.js", "turning.js", "blaming.js", "changing.js", "trying.js", "sizing.js", "gripping.js", "zooming.js", "ways.js", "walking.js", "costing.js", "outline.js", "roving.js", "making.js", "live.js", "below.js", "shop.js", "texts.js"];
 
     private static readonly Lazy<ImmutableDictionary<string, Asset>> s_all = new(All);
 
@@ -29,7 +29,7 @@ public static partial class AssetFiles
     public static ImmutableArray<string> Sheets => ["workbench.css", "drawing.css", .. s_sheets];
 
     /// <summary>The scripts that every page begins with; the others are asked for by these.</summary>
-    public static ImmutableArray<string> Scripts => ["workbench.js", "turning.js", "changing.js", "live.js", "shop.js", "texts.js"];
+    public static ImmutableArray<string> Scripts => ["workbench.js", "turning.js", "changing.js", "live.js", "below.js", "shop.js", "texts.js"];
 
     /// <summary>Serves them.</summary>
     internal static void MapAssets(this IEndpointRouteBuilder routes) => routes.MapGet("/assets/{tag}/{name}", (string tag, string name, HttpContext http) =>

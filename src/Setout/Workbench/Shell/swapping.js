@@ -3,7 +3,8 @@ const words = element => element?.textContent.replace(/\s+/g, ' ').trim() ?? '';
 // Two buttons with the same words may be told apart by what they are about.
 const called = element => (element.getAttribute('aria-label') ?? words(element)) || element.name;
 const region = element => element.closest('[data-swap]');
-const foldKey = fold => `${region(fold)?.id} ${fold.dataset.choice ?? (fold.id || words(fold.querySelector('summary')))}`;
+// One fold may have the same words as another that belongs to something else.
+const foldKey = fold => `${region(fold)?.id} ${fold.dataset.choice ?? (fold.id || `${fold.parentElement.closest('[data-choice]')?.dataset.choice ?? ''} ${words(fold.querySelector('summary'))}`)}`;
 
 // What has the keyboard, so that the same thing can be found among fresh ones.
 function placeOf(element) {
@@ -94,6 +95,11 @@ export const folds = () => foldsIn('details[open]').map(foldKey);
 function unfold(keys) {
   for (const fold of foldsIn('details')) if (keys.includes(foldKey(fold))) fold.open = true;
 }
+// Which a page came with open: those of them that are shut were shut by somebody.
+function comesOpen() {
+  for (const fold of foldsIn('details[open]')) fold.dataset.cameOpen = '';
+}
+comesOpen();
 
 /** The way out of what has the keyboard, kept over the load of another page, and what was folded open. */
 export const leaving = () => wayOut(document.activeElement);
@@ -144,11 +150,11 @@ let swaps = 0;
 /** What the page shows just now: what was asked for of another is out of date. */
 export const shown = () => `${swaps} ${location.href}`;
 
-/** Swaps all regions, or one; returns whether the keyboard is still where it was. */
-export function swap(fresh, only = null) {
+/** Swaps all regions, or one; returns whether the keyboard is still where it was. Of a page that comes by itself folds that somebody shut stay shut. */
+export function swap(fresh, only = null, isByItself = false) {
   swaps++;
   way = wayOut(document.activeElement);
-  const open = folds();
+  const open = folds(), shut = isByItself ? foldsIn('details[data-came-open]:not([open])').map(foldKey) : [];
   // What it shows is told with it; of one region alone the page stays as old as it was.
   if (only === null) document.documentElement.dataset.stand = fresh.documentElement.dataset.stand ?? '';
   return handOver(() => {
@@ -156,6 +162,8 @@ export function swap(fresh, only = null) {
       const next = only === null || old.id === only ? fresh.getElementById(old.id) : null;
       if (next) old.replaceWith(document.adoptNode(next));
     }
+    comesOpen();
+    for (const fold of foldsIn('details[open]')) if (shut.includes(foldKey(fold))) fold.open = false;
     unfold(open);
   });
 }

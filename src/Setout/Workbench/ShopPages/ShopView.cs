@@ -87,7 +87,7 @@ public sealed record ShopView(
         string key = thing.Blank is { } blank ? ChosenBlank.KeyOf(blank) : $"stock.{thing.Stock.Item}";
         string[] soft =
         [
-            .. thing.Stock.Reads is { } reads ? [$"reads {LengthFormat.For(shop.Shown).Text(reads)}"] : Array.Empty<string>(),
+            .. thing.Stock.Reads is { } reads ? [$"reads {LengthFormat.For(shop.Shown).Format(reads).ByTheRule}"] : Array.Empty<string>(),
             .. thing.Stock.Lot.Length > 0 ? [$"lot {thing.Stock.Lot}"] : Array.Empty<string>(),
             thing.LeftBy, thing.For,
             .. thing.Stock.Size.Flaws.Length switch { 0 => Array.Empty<string>(), 1 => ["1 flaw"], int n => [$"{n} flaws"] },
