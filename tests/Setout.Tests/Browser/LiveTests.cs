@@ -73,6 +73,19 @@ public sealed class LiveTests(Room room)
         Assert.Contains("width: 39", shop.Text("jar-cabinet"), StringComparison.Ordinal);
     }
 
+    /// <summary>What is told in the field makes it larger than it was put on the paper.</summary>
+    [Fact]
+    public async Task Field_WithASlip_OnAPhone_StaysOnThePaper()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(room, shop, "/piece/jar-cabinet", width: 390);
+        IPage page = sheet.Page;
+        await Dimension(page, "C.width", "phone").Locator("text").First.ClickAsync();
+        await Typed(page).FillAsync("30 1/");
+        await Assertions.Expect(page.Locator("#sizing .fault")).ToBeVisibleAsync();
+        await page.WaitForFunctionAsync("() => { const field = document.getElementById('sizing').getBoundingClientRect(), paper = document.getElementById('drawing').getBoundingClientRect(); return field.left >= paper.left && field.right <= paper.right; }");
+    }
+
     /// <summary>What is tried while the program is slow to answer is not lost to a page that comes meanwhile.</summary>
     [Fact]
     public async Task Trial_StillAskedForWhenAnotherWindowChangesThePiece_Stands()

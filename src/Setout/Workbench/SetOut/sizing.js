@@ -23,6 +23,9 @@ function place() {
   field.style.top = `${Math.max(4, at.top + at.height / 2 - paper.top - (input.hidden ? 0 : input.offsetTop + input.offsetHeight / 2))}px`;
 }
 
+// What is told in it makes it larger: it stays on the paper.
+const grown = new ResizeObserver(place);
+
 function fill(given) {
   const field = form(), input = document.getElementById('sizing-size');
   field.elements.key.value = given.at;
@@ -45,6 +48,7 @@ export function open(key) {
   close();
   opened = { key: size.key };
   field.hidden = false;
+  grown.observe(field);
   field.querySelector('.from')?.remove();
   if (size.own) fill(size.own);
   else {
@@ -79,6 +83,7 @@ export function open(key) {
 function close() {
   const field = form();
   opened = null;
+  grown.disconnect();
   if (field) {
     field.hidden = true;
     // What was typed is let be: a page that waits for that may come.
