@@ -85,7 +85,7 @@ public class SumFigureTests
         string why = string.Join('\n', new[] { "L3.end.length", "L3.end.length.to-cut" }.SelectMany(k => WorkingLines.Of(WrittenWorking.Of(bench.Set.Worked, new QuantityKey(k))!, LengthUnit.Inch)));
         Assert.Contains("  - 2 x \u2248 0.4724  sides", why, StringComparison.Ordinal);
         Assert.Contains("\n  \u2248      17.5864 in\n", why, StringComparison.Ordinal);
-        Assert.Contains("  \u2248 17.5864  exact; worked out", why, StringComparison.Ordinal);
+        Assert.Contains("  \u2248 17.5864  the sum; worked out", why, StringComparison.Ordinal);
         Assert.EndsWith("\n  =    17 9/16 in", why, StringComparison.Ordinal);
         CellRow row = WorkingPages.Of(bench.Set).SelectMany(s => s.Blocks).OfType<TableBlock>().First().Rows.OfType<CellRow>().First(r => Text(r.Cells[0]).Contains("L3e", StringComparison.Ordinal));
         Assert.Contains("\n\u2212 2 x \u2248 0.4724  sides", Text(row.Cells[1]), StringComparison.Ordinal);
