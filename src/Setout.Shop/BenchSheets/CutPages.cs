@@ -37,8 +37,6 @@ internal static class CutPages
     private static Cell What(GroupedCut cut) => cut.Caution.Length == 0 ? Cell.Of(Figures.Phrase(cut.Words))
         : new([Figures.Phrase(cut.Words), Phrase.Of($"Caution: {cut.Caution}").Italic()]);
 
-    private static Phrase Set(string name, Figure figure) => Phrase.Of($"{name} {figure.Hair}").Add(figure);
-
     private static TableBlock Table(Plan plan)
     {
         LengthFormat bare = LengthFormat.For(plan.Set.Piece.Shown).Bare;
@@ -47,7 +45,7 @@ internal static class CutPages
         {
             rows.Add(new GroupRow(Phrase.Of($"{string.Join(" ", group.Parts.Select(p => p.Mark))}  {group.Name}")));
             foreach (GroupedCut cut in group.Cuts)
-                rows.Add(CellRow.Of(What(cut), new Cell([.. cut.Figures.Select(f => Set(f.Name, bare.Format(plan.Set.Worked[f.Key])))])));
+                rows.Add(CellRow.Of(What(cut), new Cell([.. cut.Figures.Select(f => Phrase.Of($"{f.Name} ").Add(Figures.ByTheRule(bare.Format(plan.Set.Worked[f.Key]))))])));
         }
         return new([new("What", ColumnWidth.Share(3)), new("Figures", ColumnWidth.Share(2))], rows.ToImmutable(), TickBoxes.EachRow);
     }

@@ -22,6 +22,10 @@ public static partial class Figures
         return from < words.Length ? phrase.Add(words[from..]) : phrase;
     }
 
+    /// <summary>A figure as it is set by a rule, such as <c>just over 13/64</c>, with its fraction to be stacked.</summary>
+    /// <param name="figure">The figure.</param>
+    public static Phrase ByTheRule(Figure figure) => Drawing.Scenes.Phrase.Of(figure.Hair).Add(figure);
+
     [GeneratedRegex(@"(?:(?<whole>\b\d{1,6}) )?(?<![\d/.])(?<above>\d{1,3})/(?<below>\d{1,3})(?![\d/])")]
     private static partial Regex Fraction();
 }

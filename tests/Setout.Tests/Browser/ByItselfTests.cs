@@ -138,6 +138,21 @@ public sealed class ByItselfTests(Room room)
         await Assertions.Expect(page.Locator("#voice")).Not.ToContainTextAsync("another window");
     }
 
+    /// <summary>Whoever follows a link sees how it stands now: nothing is said any more of what is not shown.</summary>
+    [Fact]
+    public async Task Change_MadeElsewhere_IsNotSaidAnyMore_WhenALinkShowsIt()
+    {
+        await using KeptShop shop = await KeptShop.OpenAsync();
+        await using Sheet sheet = await At(shop, "/piece/jar-cabinet?size=C.width");
+        IPage page = sheet.Page;
+        await Width(page).FillAsync("50 1/");
+        Rename(shop, "Spice cabinet");
+        await Assertions.Expect(page.Locator("#elsewhere")).ToBeInViewportAsync();
+        await page.Locator("#parts [data-part='P'] .part-name").ClickAsync();
+        await Assertions.Expect(page.Locator(".piece-name")).ToHaveTextAsync("Spice cabinet");
+        await Assertions.Expect(page.Locator("#elsewhere")).ToHaveCountAsync(0);
+    }
+
     [Fact]
     public async Task Pieces_TickedOnTheShelf_StayTicked()
     {

@@ -74,6 +74,8 @@ function forgetElsewhere() {
   document.getElementById('elsewhere')?.remove();
   if (document.getElementById('voice')?.textContent === elsewhere) speak('');
 }
+// However it came to be shown: by itself, by a form, by a link.
+document.addEventListener('setout:swapped', forgetElsewhere);
 
 function put(text, url, said = null, form = null) {
   const fresh = new DOMParser().parseFromString(text, 'text/html'), words = said?.(fresh), made = madeBy(form, fresh);
@@ -87,7 +89,6 @@ function put(text, url, said = null, form = null) {
   }
   // What comes by itself leaves told what is told.
   const again = form ? keepTyped(form) : keepTold();
-  forgetElsewhere();
   swap(fresh, null, form === null);
   again();
   document.title = fresh.title || document.title;

@@ -54,12 +54,10 @@ public sealed record MachiningView(PieceHead Head, ImmutableArray<Note> Notes, I
         var head = PieceHead.Of(piece, "machine");
         if (plan.IsStopped) return new(head, StoppedNotes.Of(piece, plan), [], [], [], Cautions.Deference);
         LengthFormat bare = LengthFormat.For(set.Piece.Shown).Bare;
-        CutView Cut(GroupedCut cut) => new(Figures.Phrase(cut.Words), [.. cut.Figures.Select(f => new CutFigure(f.Name, Set(bare.Format(set.Worked[f.Key])), Links.Size(piece.Name, f.Key.Text)))], cut.Caution);
+        CutView Cut(GroupedCut cut) => new(Figures.Phrase(cut.Words), [.. cut.Figures.Select(f => new CutFigure(f.Name, Figures.ByTheRule(bare.Format(set.Worked[f.Key])), Links.Size(piece.Name, f.Key.Text)))], cut.Caution);
         ImmutableArray<string> Faces(PaperBox paper) => [.. BoredParts.Of(set, paper).Select(f => SvgWriter.Write(f.Scene, SvgOptions.Inline))];
         return new(head, [],
             [.. CutGroup.Of(plan).Select(g => new CutGroupView(g.Name, [.. g.Parts.Select(p => new CutPart(p.Mark, p.Name, Links.Size(piece.Name, p.Key)))], [.. g.Cuts.Select(Cut)]))],
             Faces(s_wide), Faces(s_narrow), Cautions.Deference);
     }
-
-    private static Phrase Set(Figure figure) => Phrase.Of(figure.Hair).Add(figure);
 }
